@@ -1,0 +1,106 @@
+package grading
+
+import (
+	"quarterstep/model"
+	"quarterstep/model/geom"
+)
+
+// Result is a whole pattern at its target.
+type Result struct {
+	Size   string // the target's name on the chart: "48"
+	Pieces []Piece
+	// Short is what grading by steps leaves short against the chart at the
+	// target, in mm of body girth by measure; empty within the printed sizes.
+	// It is reported whichever method is in force.
+	Short []Shortfall
+}
+
+// Shortfall compares, for one girth, what the printed gaps repeated give with
+// what the chart asks, in mm of whole girth from the nearest printed size.
+type Shortfall struct {
+	Measure model.Measure
+	From    string  // the printed size counted from
+	BySteps float64 // growth by repeating the mean printed step
+	ByChart float64 // growth the chart asks
+	Per     float64 // mean printed step of the chart's measure
+	EqSteps float64 // ByChart / Per: how many printed steps it would take
+}
+
+// Missing is ByChart less BySteps, in mm: positive where steps fall short.
+func (s Shortfall) Missing() float64 { return s.ByChart - s.BySteps }
+
+// Piece is one piece at the target; indices are those of the model.Piece.
+type Piece struct {
+	ID    string
+	Name  string
+	Edges []geom.Path // the new line, edge by edge, closed
+	// Base is the computed line before hand corrections and links; a handle's
+	// "by eye" amount is measured from it.
+	Base    []geom.Path
+	Lines   []Line
+	Notches []Notch
+	Darts   []Dart
+	Points  []Increment // one per grade point
+	// Printed is true where the target is a printed size of this piece and no
+	// hand or link changed it: the line is exactly the printed one.
+	Printed bool
+	// Frozen is true where the piece was printed in one size only, or has no
+	// nest to extend: it stays as printed.
+	Frozen bool
+}
+
+// Outline is the whole closed line of the piece as one path.
+func (p Piece) Outline() geom.Path {
+	var out geom.Path
+	for _, e := range p.Edges {
+		out = append(out, e...)
+	}
+	return out
+}
+
+// Line is a model.Line at the target.
+type Line struct {
+	ID, Name string
+	Kind     model.LineKind
+	Path     geom.Path
+}
+
+// Notch is a notch at the target: where on the outline, and the unit vector
+// pointing into the piece.
+type Notch struct {
+	ID     string
+	Edge   int
+	Double bool
+	At     geom.Point
+	In     geom.Vec
+}
+
+// Dart is a dart at the target.
+type Dart struct {
+	ID, Name         string
+	Leg1, Apex, Leg2 geom.Point
+}
+
+// Increment says how one grade point got from the nearest printed size to the
+// new line, split across and along the grain, all in mm.
+type Increment struct {
+	Point  string // grade point ID
+	Name   string
+	From   string // the printed size counted from
+	Across Share
+	Along  Share
+}
+
+// Share is one direction of an Increment.
+type Share struct {
+	Follows model.Measure
+	Gaps    []float64 // printed gap between neighbouring printed sizes
+	Step    float64   // mean printed gap per chart step
+	ByChart float64   // total by chart from the printed size counted from
+	BySteps float64   // total by steps
+	Hand    float64   // by eye and by links, on top
+	Total   float64   // what the new line has: the method's total plus Hand
+	// Residual is how far the printed gaps are from following the measure,
+	// worst printed size, mm.
+	Residual float64
+}

@@ -1,0 +1,104 @@
+package model
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// Measure names a body measure of a size chart, in lower case: "bust".
+type Measure string
+
+// The measures Quarterstep knows by name. A chart may carry others.
+const (
+	Steps     Measure = "steps" // the size's place in the chart
+	Bust      Measure = "bust"
+	Waist     Measure = "waist"
+	Hip       Measure = "hip"
+	BackWaist Measure = "back waist length"
+	UpperArm  Measure = "upper arm"
+	Neck      Measure = "neck"
+	Shoulder  Measure = "shoulder"
+)
+
+// SizeChart is body measurements for each size, smallest size first.
+type SizeChart struct {
+	ID, Name string
+	Measures []Measure // the columns, in the order shown
+	Sizes    []ChartSize
+	Source   string // where the numbers come from
+	Status   string // how far they were checked
+}
+
+// ChartSize is one row of a chart; Body holds mm and may lack a measure.
+type ChartSize struct {
+	Name string // "48"
+	Alt  string // second name, such as a girth code; may be empty
+	Body map[Measure]float64
+}
+
+// Place is the index of the size with that name or second name, ignoring case
+// and spaces around it; false when the chart has none.
+func (c SizeChart) Place(size string) (int, bool) {
+	size = strings.TrimSpace(size)
+	for i, s := range c.Sizes {
+		if strings.EqualFold(s.Name, size) {
+			return i, true
+		}
+	}
+	for i, s := range c.Sizes {
+		if s.Alt != "" && strings.EqualFold(s.Alt, size) {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
+// Has reports whether every size of the chart has measure m; Steps always.
+func (c SizeChart) Has(m Measure) bool {
+	if m == Steps {
+		return true
+	}
+	for _, s := range c.Sizes {
+		if _, ok := s.Body[m]; !ok {
+			return false
+		}
+	}
+	return len(c.Sizes) > 0
+}
+
+// At is measure m at a place on the chart in mm (for Steps: the place itself),
+// straight between two neighbouring sizes. It is false beyond the chart's ends
+// and for a measure the chart lacks there.
+func (c SizeChart) At(place float64, m Measure) (float64, bool) {
+	if math.IsNaN(place) || place < 0 || place > float64(len(c.Sizes)-1) {
+		return 0, false
+	}
+	if m == Steps {
+		return place, true
+	}
+	i := int(place)
+	a, ok := c.Sizes[i].Body[m]
+	if !ok || place == float64(i) {
+		return a, ok
+	}
+	b, ok := c.Sizes[i+1].Body[m]
+	return a + (place-float64(i))*(b-a), ok
+}
+
+// NameAt names a place: "48" on a size, "46 1/2" half way to the next, else
+// "46 + 0.3" with one decimal.
+func (c SizeChart) NameAt(place float64) string {
+	i := int(math.Floor(place + 1e-9))
+	if i < 0 || i >= len(c.Sizes) {
+		return ""
+	}
+	f := place - float64(i)
+	switch {
+	case math.Abs(f) < 1e-6:
+		return c.Sizes[i].Name
+	case math.Abs(f-0.5) < 1e-6:
+		return c.Sizes[i].Name + " 1/2"
+	}
+	return fmt.Sprintf("%s + %.1f", c.Sizes[i].Name, f)
+}

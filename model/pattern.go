@@ -1,0 +1,215 @@
+package model
+
+import "quarterstep/model/geom"
+
+// Pattern is all pieces of one garment with what they are graded by. The zero
+// Pattern is an empty document.
+type Pattern struct {
+	Name   string
+	Note   string // where it came from, cautions of its own; free text
+	Unit   Unit   // how lengths are shown; stored values are mm
+	Chart  SizeChart
+	Pieces []Piece
+	Links  []Link
+	Target Target
+}
+
+// Unit is how a pattern's lengths are shown and typed.
+type Unit string
+
+// The two units; the zero Unit reads as Centimetres.
+const (
+	Centimetres Unit = "cm"
+	Inches      Unit = "in"
+)
+
+// Method is how the line goes past the printed sizes.
+type Method string
+
+// ByChart moves each grade point as its body measure grows on the chart;
+// BySteps repeats the mean printed gap, as a ruler on paper does. The zero
+// Method reads as ByChart.
+const (
+	ByChart Method = "chart"
+	BySteps Method = "steps"
+)
+
+// Target is the size wanted.
+type Target struct {
+	// Place on the chart: 0 is the chart's first size, 1 its second; halves
+	// and other fractions lie between, interpolated.
+	Place  float64
+	Method Method
+	// Wearer is the name of the person it is for; may be empty.
+	Wearer string
+}
+
+// Piece is one paper piece with its printed nest.
+//
+// Its outline has n grade points and n edges: Edges[i] runs from Points[i] to
+// Points[(i+1) % n], in the order walked on the paper.
+type Piece struct {
+	ID   string // unique in the pattern, never shown
+	Name string
+	Cut  int // how many to cut in cloth; 0 reads as 1
+
+	Points  []GradePoint
+	Edges   []Edge
+	Nest    []Outline // the printed lines, smallest size first
+	Lines   []Line    // grain, lengthen, bust line, internal lines
+	Notches []Notch
+	Darts   []Dart
+
+	Hand Hand     // the sewist's own corrections
+	At   geom.Vec // where the piece lies on the Table, added to its coordinates
+}
+
+// GradePoint is a corner or match point that exists in every size.
+type GradePoint struct {
+	ID   string // unique in the piece
+	Name string // "underarm"; may be empty
+	// Smooth marks a match point on a curve rather than a corner.
+	Smooth bool
+	// Across and Along name the measure the point follows in each direction;
+	// empty means: by the defaults of package grading.
+	Across, Along Measure
+	Locked        bool // hand corrections leave it alone
+}
+
+// EdgeKind says what an edge is, as far as grading and printing care.
+type EdgeKind string
+
+// The kinds of edge; the zero kind is a plain seam or finished edge.
+const (
+	Plain  EdgeKind = ""
+	Fold   EdgeKind = "fold"   // placed on the fold of the cloth: never moves across itself
+	Centre EdgeKind = "centre" // centre front or back: never moves across itself
+	Hem    EdgeKind = "hem"
+)
+
+// Edge is a stretch of outline between two grade points.
+type Edge struct {
+	ID   string // unique in the piece
+	Name string // "side seam"; may be empty
+	Kind EdgeKind
+	// Allowance is the seam allowance in mm already inside the printed line;
+	// 0 where the printed line is the stitching line.
+	Allowance float64
+}
+
+// Outline is the printed line of one size: one path per edge of the piece,
+// each starting where the one before ends and the last closing the ring.
+type Outline struct {
+	Size  string // a size of the chart
+	Edges []geom.Path
+}
+
+// LineKind says what a line on the piece is for.
+type LineKind string
+
+// The kinds of line a piece can carry.
+const (
+	Grain     LineKind = "grain"
+	Lengthen  LineKind = "lengthen"
+	BustLine  LineKind = "bust"
+	WaistLine LineKind = "waist"
+	HipLine   LineKind = "hip"
+	FoldLine  LineKind = "fold"
+	DartLine  LineKind = "dart"
+	Inner     LineKind = "inner" // any other mark or line
+)
+
+// Line is a line or mark drawn on the piece.
+type Line struct {
+	ID    string // unique in the piece
+	Name  string
+	Kind  LineKind
+	Drawn []SizedPath // one per size it was printed in; Size "" serves all sizes
+}
+
+// SizedPath is a path as printed for one size.
+type SizedPath struct {
+	Size string
+	Path geom.Path
+}
+
+// Notch is a match mark on an edge.
+type Notch struct {
+	ID     string // unique in the piece
+	Edge   string // edge ID
+	Double bool
+	Spots  []Spot // one per size it was printed in; Size "" serves all sizes
+}
+
+// Spot is a place on an edge: mm of edge length from the edge's start.
+type Spot struct {
+	Size string
+	S    float64
+}
+
+// Dart is a fold taken out of a piece at its outline: the edges from one leg
+// end to the other are the dart's cap.
+type Dart struct {
+	ID, Name string
+	From, To string // grade point IDs of the two leg ends, in outline order
+	Apex     []SizedPoint
+	// Across and Along name the measure the apex follows; empty means bust
+	// across and the default along.
+	Across, Along Measure
+}
+
+// SizedPoint is a point as printed for one size; Size "" serves all sizes.
+type SizedPoint struct {
+	Size string
+	At   geom.Point
+}
+
+// Hand is what the sewist changed by eye on the computed line. It is kept
+// beside the line and laid on again whatever the target.
+type Hand struct {
+	Moves  []PointMove
+	Shapes []EdgeShape
+}
+
+// PointMove shifts a grade point of the computed line, in mm.
+type PointMove struct {
+	Point string // grade point ID
+	By    geom.Vec
+}
+
+// EdgeShape shifts the inner control points of an edge's computed path, in mm:
+// By[k] belongs to control point k+1 of geom.Path.Controls. A shorter list
+// leaves the rest alone.
+type EdgeShape struct {
+	Edge string // edge ID
+	By   []geom.Vec
+}
+
+// LinkKind says what a link promises.
+type LinkKind string
+
+// SameLine: the follower's stretch is the leader's line (facing to neckline).
+// Sewn: the two stretches are sewn together, with Ease.
+const (
+	SameLine LinkKind = "same line"
+	Sewn     LinkKind = "sewn together"
+)
+
+// Link is a promise between two stretches of edge.
+type Link struct {
+	ID     string
+	Kind   LinkKind
+	Lead   Stretch
+	Follow Stretch
+	// Ease is by how many mm the follower is longer than the leader on the
+	// stitching line; used by Sewn only, and only when EaseFixed.
+	Ease      float64
+	EaseFixed bool
+}
+
+// Stretch is one or several edges of one piece, in the order they are walked.
+type Stretch struct {
+	Piece   string   // piece ID
+	Edges   []string // edge IDs
+	Reverse bool     // walked against the outline's own direction
+}
