@@ -1,5 +1,11 @@
 package geom
 
+import "fmt"
+
+// joinTol is how far apart in mm two ends may lie and still count as the same
+// point: far below any line on paper, far above rounding.
+const joinTol = 1e-6
+
 // Path is a run of cubics, each starting exactly where the one before ends.
 // The zero Path is empty.
 type Path []Cubic
@@ -72,4 +78,59 @@ func FromControls(pts []Point) Path {
 		p = append(p, Cubic{pts[i], pts[i+1], pts[i+2], pts[i+3]})
 	}
 	return p
+}
+
+// Join puts paths end to end. Where one starts within 1e-6 mm of where the one
+// before ends, its start is set there exactly; a wider gap is bridged by a
+// straight line. Empty paths are left out.
+func Join(paths ...Path) Path {
+	var out Path
+	for _, p := range paths {
+		if len(p) == 0 {
+			continue
+		}
+		at := len(out)
+		if at > 0 {
+			if end := out.End(); end.Dist(p.Start()) > joinTol {
+				out = append(out, Line(end, p.Start()))
+				at++
+			}
+		}
+		out = append(out, p...)
+		if at > 0 {
+			out[at].P0 = out[at-1].P3
+		}
+	}
+	return out
+}
+
+// Transform is p with every point taken through m.
+func (p Path) Transform(m Affine) Path {
+	out := make(Path, len(p))
+	for i, c := range p {
+		out[i] = c.Transform(m)
+	}
+	return out
+}
+
+// Closed reports whether p ends within tol mm of its start. An empty path is
+// not closed.
+func (p Path) Closed(tol float64) bool {
+	return len(p) > 0 && p.Start().Dist(p.End()) <= tol
+}
+
+// Validate reports the first place where p is not a path: a coordinate that is
+// no ordinary number, or a cubic that starts more than 1e-6 mm from where the
+// one before ends.
+func (p Path) Validate() error {
+	for i, c := range p {
+		if !c.Finite() {
+			return fmt.Errorf("curve %d of the line has a coordinate that is not a number", i+1)
+		}
+		if i > 0 && c.P0.Dist(p[i-1].P3) > joinTol {
+			return fmt.Errorf("the line is broken before curve %d: it ends at (%.3f, %.3f) and goes on at (%.3f, %.3f)",
+				i+1, p[i-1].P3.X, p[i-1].P3.Y, c.P0.X, c.P0.Y)
+		}
+	}
+	return nil
 }
