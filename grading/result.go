@@ -13,7 +13,12 @@ type Result struct {
 	// target, in mm of body girth by measure; empty within the printed sizes.
 	// It is reported whichever method is in force.
 	Short []Shortfall
+	// Unlinked lists the same-line links that could not be kept.
+	Unlinked []Unlinked
 }
+
+// Unlinked is a link that could not be kept, and why, in plain words.
+type Unlinked struct{ Link, Why string }
 
 // Shortfall compares, for one girth, what the printed gaps repeated give with
 // what the chart asks, in mm of whole girth from the nearest printed size.

@@ -1,0 +1,104 @@
+package app
+
+import (
+	"math"
+
+	"quarterstep/grading"
+	"quarterstep/model"
+	"quarterstep/model/geom"
+	"quarterstep/printing"
+)
+
+// marks draws what is on a piece besides its outline.
+type marks struct {
+	piece *printing.Piece
+	q     model.Piece
+	r     grading.Piece
+}
+
+func (m marks) draw() {
+	for _, l := range m.r.Lines {
+		m.line(l)
+	}
+	for _, n := range m.r.Notches {
+		m.notch(n)
+	}
+	for _, d := range m.r.Darts {
+		m.stroke(geom.Polyline(d.Leg1, d.Apex, d.Leg2), 3, 2)
+	}
+	for j, e := range m.q.Edges {
+		if e.Kind == model.Fold {
+			m.fold(m.r.Edges[j])
+		}
+	}
+}
+
+func (m marks) stroke(p geom.Path, dash ...float64) {
+	m.piece.Strokes = append(m.piece.Strokes, printing.Stroke{Path: p, Width: thinWidth, Dash: dash})
+}
+
+func (m marks) word(text string, at geom.Point, turn float64) {
+	m.piece.Labels = append(m.piece.Labels, printing.Label{Text: text, At: at, Size: 3.5, Turn: turn})
+}
+
+func (m marks) line(l grading.Line) {
+	if len(l.Path) == 0 {
+		return
+	}
+	switch l.Kind {
+	case model.Grain:
+		m.stroke(l.Path)
+		m.arrow(l.Path.End(), l.Path.EndDir())
+		m.arrow(l.Path.Start(), l.Path.StartDir().Scale(-1))
+	case model.Lengthen:
+		side := l.Path.StartDir().Perp().Scale(lengthenGap / 2)
+		m.stroke(l.Path.Move(side))
+		m.stroke(l.Path.Move(side.Scale(-1)))
+		m.word("Lengthen or shorten here", l.Path.Start().Lerp(l.Path.End(), 0.5).Add(geom.Vec{Y: 7}), 0)
+	case model.BustLine, model.WaistLine, model.HipLine:
+		m.stroke(l.Path, 8, 3, 2, 3)
+		m.word(string(l.Kind), l.Path.Start().Lerp(l.Path.End(), 0.85).Add(geom.Vec{Y: -1.5}), 0)
+	case model.DartLine:
+		m.stroke(l.Path, 3, 2)
+	default:
+		m.stroke(l.Path)
+	}
+}
+
+// arrow draws an arrow head with its tip at tip, pointing along dir.
+func (m marks) arrow(tip geom.Point, dir geom.Vec) {
+	back := tip.Add(dir.Scale(-arrowHead))
+	side := dir.Perp().Scale(arrowHead * 0.35)
+	m.stroke(geom.Polyline(back.Add(side), tip, back.Add(side.Scale(-1))))
+}
+
+func (m marks) notch(n grading.Notch) {
+	along := n.In.Perp()
+	shifts := []float64{0}
+	if n.Double {
+		shifts = []float64{-notchGap / 2, notchGap / 2}
+	}
+	for _, s := range shifts {
+		at := n.At.Add(along.Scale(s))
+		m.stroke(geom.Polyline(at, at.Add(n.In.Scale(notchLength))))
+	}
+}
+
+// fold draws the bracket that says: lay this edge on the fold.
+func (m marks) fold(e geom.Path) {
+	dir := e.End().Sub(e.Start()).Unit()
+	in := dir.Perp()
+	if m.r.Outline().Area() < 0 {
+		in = in.Scale(-1)
+	}
+	a, b := e.Start().Lerp(e.End(), 0.2), e.Start().Lerp(e.End(), 0.8)
+	a2, b2 := a.Add(in.Scale(12)), b.Add(in.Scale(12))
+	m.stroke(geom.Polyline(a, a2, b2, b))
+	m.arrow(a, in.Scale(-1))
+	m.arrow(b, in.Scale(-1))
+	turn := math.Atan2(dir.Y, dir.X)
+	if turn > math.Pi/2 || turn <= -math.Pi/2 {
+		turn += math.Pi
+	}
+	m.word("Place on the fold", a2.Lerp(b2, 0.5).Add(in.Scale(5)), turn)
+}

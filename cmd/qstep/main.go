@@ -1,0 +1,110 @@
+// Command qstep does Quarterstep's job without a window: bring a nest in,
+// grade it, check it, hand it on, print it. It is for scripts and for outside
+// checks; sewists use the window.
+//
+// Exit status: 0 done; 1 check found something to look at; 2 wrong usage; 3
+// input it cannot use, said in one sentence on standard error, with nothing
+// written.
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+)
+
+// The exit statuses.
+const (
+	exitDone  = 0
+	exitLook  = 1
+	exitUsage = 2
+	exitInput = 3
+)
+
+// errUsage marks a command line that cannot be read.
+var errUsage = errors.New("usage")
+
+// errLook says that check found something to look at.
+var errLook = errors.New("something to look at")
+
+const usage = `qstep does Quarterstep's job without a window.
+
+  qstep charts
+  qstep import NEST.svg --chart CHART -o P.qstep
+  qstep grade P.qstep --to SIZE [--by chart|steps] -o Q.qstep
+  qstep check Q.qstep [--json]
+  qstep export Q.qstep --size SIZE --as svg|json|csv -o F
+  qstep print Q.qstep --paper a4|letter|a3|a0|WxHmm [--size SIZE,...]
+              [--margin L --overlap L] -o F.pdf
+  qstep demo -o FOLDER
+
+CHART is a built-in chart's id (see qstep charts) or a CSV file. L is a length
+such as 10mm or 3/8in. SIZE is a size of the pattern's chart.
+`
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+// run is main with its outside world passed in.
+func run(args []string, out, errs io.Writer) int {
+	if len(args) == 0 {
+		fmt.Fprint(errs, usage)
+		return exitUsage
+	}
+	commands := map[string]func([]string, io.Writer) error{
+		"charts": charts, "import": bringIn, "grade": grade, "check": lookOver,
+		"export": export, "print": printPDF, "demo": demo,
+	}
+	if args[0] == "help" || args[0] == "--help" || args[0] == "-h" {
+		fmt.Fprint(out, usage)
+		return exitDone
+	}
+	command, ok := commands[args[0]]
+	if !ok {
+		fmt.Fprintf(errs, "qstep: there is no command %q\n\n%s", args[0], usage)
+		return exitUsage
+	}
+	err := command(args[1:], out)
+	switch {
+	case err == nil:
+		return exitDone
+	case errors.Is(err, errLook):
+		return exitLook
+	case errors.Is(err, errUsage):
+		fmt.Fprintf(errs, "qstep %s: %s\n\n%s", args[0], strings.TrimPrefix(err.Error(), "usage: "), usage)
+		return exitUsage
+	}
+	fmt.Fprintf(errs, "qstep %s: %s\n", args[0], oneSentence(err))
+	return exitInput
+}
+
+// oneSentence is the error on one line.
+func oneSentence(err error) string {
+	return strings.Join(strings.Fields(err.Error()), " ")
+}
+
+// parse reads flags and files in any order. It wants exactly n files, and a
+// value for each flag named in must.
+func parse(fs *flag.FlagSet, args []string, n int, must ...string) ([]string, error) {
+	fs.SetOutput(io.Discard)
+	var files []string
+	for len(args) > 0 {
+		if err := fs.Parse(args); err != nil {
+			return nil, fmt.Errorf("%w: %s", errUsage, err.Error())
+		}
+		if args = fs.Args(); len(args) > 0 {
+			files, args = append(files, args[0]), args[1:]
+		}
+	}
+	if len(files) != n {
+		return nil, fmt.Errorf("%w: wants %d file(s), got %d", errUsage, n, len(files))
+	}
+	for _, name := range must {
+		if f := fs.Lookup(name); f.Value.String() == "" {
+			return nil, fmt.Errorf("%w: -%s is missing", errUsage, name)
+		}
+	}
+	return files, nil
+}

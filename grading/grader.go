@@ -1,0 +1,240 @@
+package grading
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+
+	"quarterstep/grading/link"
+	"quarterstep/grading/nest"
+	"quarterstep/model"
+	"quarterstep/model/geom"
+)
+
+// Grader grades patterns and remembers what it read of their nests, so that
+// grading again after a hand correction or for a new target is quick. The zero
+// Grader is ready; it is not safe for use from two goroutines at once.
+type Grader struct {
+	fits  map[string]remembered
+	links map[string]readLink
+}
+
+// remembered is a piece as it was when its nest was read.
+type remembered struct {
+	piece model.Piece
+	chart *model.ChartSize
+	fit   *nest.Fit
+}
+
+// readLink is a link as it was read, with the fits of its two pieces.
+type readLink struct {
+	link         model.Link
+	lead, follow *nest.Fit
+	placing      *link.Placing
+	err          error
+}
+
+// Grade works out p at its target. It fails on a pattern that has no chart, a
+// target off the chart, or a piece whose nest cannot be read; the error names
+// the piece.
+func (g *Grader) Grade(p model.Pattern) (Result, error) {
+	t := p.Target.Place
+	if _, ok := p.Chart.At(t, model.Steps); !ok {
+		return Result{}, fmt.Errorf("the size wanted is not on chart %s", p.Chart.Name)
+	}
+	method := p.Target.Method
+	fits, err := g.read(p)
+	if err != nil {
+		return Result{}, err
+	}
+	out := Result{Size: p.Chart.NameAt(t), Short: shortfalls(p), Pieces: make([]Piece, len(p.Pieces))}
+	lines := make([][]geom.Path, len(p.Pieces))
+	for i, q := range p.Pieces {
+		edges, exact := fits[i].Edges(t, method)
+		lines[i] = layHand(q, edges)
+		out.Pieces[i] = Piece{ID: q.ID, Name: q.Name, Base: edges, Printed: exact, Frozen: fits[i].Frozen()}
+	}
+	if out.Unlinked, err = g.follow(p, fits, lines); err != nil {
+		return Result{}, err
+	}
+	for i, q := range p.Pieces {
+		r := &out.Pieces[i]
+		r.Edges = lines[i]
+		r.Printed = r.Printed && len(q.Hand.Moves) == 0 && len(q.Hand.Shapes) == 0 && sameLine(r.Base, r.Edges)
+		if err := mark(r, q, fits[i], t, method); err != nil {
+			return Result{}, fmt.Errorf("marking %s: %w", q.Name, err)
+		}
+		r.Points = increments(q, fits[i], t, method, r)
+	}
+	return out, nil
+}
+
+// read reads every nest of p that is not remembered.
+func (g *Grader) read(p model.Pattern) ([]*nest.Fit, error) {
+	next := make(map[string]remembered, len(p.Pieces))
+	fits := make([]*nest.Fit, len(p.Pieces))
+	for i, q := range p.Pieces {
+		r, ok := g.fits[q.ID]
+		if !ok || r.chart != &p.Chart.Sizes[0] || !sameNest(r.piece, q) {
+			fit, err := nest.New(q, p.Chart)
+			if err != nil {
+				return nil, err
+			}
+			r = remembered{q, &p.Chart.Sizes[0], fit}
+		}
+		next[q.ID], fits[i] = r, r.fit
+	}
+	g.fits = next
+	return fits, nil
+}
+
+// sameNest reports that b is a with at most its hand corrections or its place
+// on the Table changed.
+func sameNest(a, b model.Piece) bool {
+	return a.Name == b.Name && same(a.Points, b.Points) && same(a.Edges, b.Edges) && same(a.Nest, b.Nest) &&
+		same(a.Lines, b.Lines) && same(a.Notches, b.Notches) && same(a.Darts, b.Darts)
+}
+
+// same reports that two slices are the very same storage: edits replace
+// slices and never write into them.
+func same[T any](a, b []T) bool {
+	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
+}
+
+// follow redraws the followers of p's same-line links in lines. Links that
+// cannot be kept are returned with the reason.
+func (g *Grader) follow(p model.Pattern, fits []*nest.Fit, lines [][]geom.Path) ([]Unlinked, error) {
+	next := map[string]readLink{}
+	var placings []*link.Placing
+	var broken []Unlinked
+	for _, l := range p.Links {
+		if l.Kind != model.SameLine {
+			continue
+		}
+		r := g.readLink(p, l, fits)
+		next[l.ID] = r
+		if r.err != nil {
+			broken = append(broken, Unlinked{Link: l.ID, Why: r.err.Error()})
+			continue
+		}
+		placings = append(placings, r.placing)
+	}
+	g.links = next
+	ordered, ring := link.Order(placings)
+	for _, pl := range ring {
+		broken = append(broken, Unlinked{Link: pl.Link.ID, Why: "follows its own follower"})
+	}
+	for _, pls := range ordered {
+		i := pls[0].Follower()
+		edges, err := link.Redraw(pls, p.Pieces[i], lines, p.Target.Place)
+		if err != nil {
+			return nil, err
+		}
+		lines[i] = edges
+	}
+	return broken, nil
+}
+
+func (g *Grader) readLink(p model.Pattern, l model.Link, fits []*nest.Fit) readLink {
+	lead, follow := p.PieceIndex(l.Lead.Piece), p.PieceIndex(l.Follow.Piece)
+	if lead < 0 || follow < 0 {
+		return readLink{link: l, err: link.ErrGone}
+	}
+	r, ok := g.links[l.ID]
+	if ok && r.lead == fits[lead] && r.follow == fits[follow] && sameLink(r.link, l) {
+		return r
+	}
+	pl, err := link.Read(p, l)
+	if err != nil && !errors.Is(err, link.ErrGone) {
+		err = fmt.Errorf("cannot be laid: %w", err)
+	}
+	return readLink{l, fits[lead], fits[follow], pl, err}
+}
+
+func sameLink(a, b model.Link) bool {
+	return a.Kind == b.Kind && sameStretch(a.Lead, b.Lead) && sameStretch(a.Follow, b.Follow)
+}
+
+func sameStretch(a, b model.Stretch) bool {
+	return a.Piece == b.Piece && a.Reverse == b.Reverse && same(a.Edges, b.Edges)
+}
+
+// sameLine reports that two outlines are the same within 1e-6 mm.
+func sameLine(a, b []geom.Path) bool {
+	const tol = 1e-6
+	for j := range a {
+		pa, pb := a[j].Controls(), b[j].Controls()
+		if len(pa) != len(pb) {
+			return false
+		}
+		for k := range pa {
+			if pa[k].Dist(pb[k]) > tol {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// GradeSizes works out p at each named size of its chart, target otherwise
+// unchanged, in the order given. It fails on a size the chart lacks.
+func (g *Grader) GradeSizes(p model.Pattern, sizes []string) ([]Result, error) {
+	out := make([]Result, len(sizes))
+	for i, s := range sizes {
+		place, ok := p.Chart.Place(s)
+		if !ok {
+			return nil, fmt.Errorf("chart %s has no size %s", p.Chart.Name, s)
+		}
+		at := p
+		at.Target.Place = float64(place)
+		var err error
+		if out[i], err = g.Grade(at); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}
+
+// shortfalls compares steps and chart for the girths of p's chart.
+func shortfalls(p model.Pattern) []Shortfall {
+	sizes := map[int]string{}
+	for _, q := range p.Pieces {
+		for _, o := range q.Nest {
+			if place, ok := p.Chart.Place(o.Size); ok {
+				sizes[place] = o.Size
+			}
+		}
+	}
+	if len(sizes) < 2 {
+		return nil
+	}
+	first, last := len(p.Chart.Sizes), 0
+	for place := range maps.Keys(sizes) {
+		first, last = min(first, place), max(last, place)
+	}
+	t := p.Target.Place
+	from := last
+	switch {
+	case t < float64(first):
+		from = first
+	case t <= float64(last):
+		return nil
+	}
+	var out []Shortfall
+	for _, m := range []model.Measure{model.Bust, model.Waist, model.Hip} {
+		if !p.Chart.Has(m) {
+			continue
+		}
+		a, _ := p.Chart.At(float64(first), m)
+		b, _ := p.Chart.At(float64(last), m)
+		start, _ := p.Chart.At(float64(from), m)
+		end, _ := p.Chart.At(t, m)
+		s := Shortfall{Measure: m, From: sizes[from], Per: (b - a) / float64(last-first), ByChart: end - start}
+		s.BySteps = s.Per * (t - float64(from))
+		if s.Per != 0 {
+			s.EqSteps = s.ByChart / s.Per
+		}
+		out = append(out, s)
+	}
+	return out
+}

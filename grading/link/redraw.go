@@ -1,0 +1,186 @@
+package link
+
+import (
+	"fmt"
+
+	"quarterstep/model"
+	"quarterstep/model/geom"
+)
+
+// straightTol is how far, in mm, an edge may bow and still be redrawn straight.
+const straightTol = 0.01
+
+// Order sorts placings so that every leader is drawn before its followers.
+// Placings that run in a ring are left out and returned apart.
+func Order(pls []*Placing) (ordered [][]*Placing, ring []*Placing) {
+	leaders := map[int][]*Placing{}
+	for _, pl := range pls {
+		leaders[pl.follow] = append(leaders[pl.follow], pl)
+	}
+	const unseen, open, done, bad = 0, 1, 2, 3
+	state := map[int]int{}
+	var visit func(piece int) bool
+	visit = func(piece int) bool {
+		switch state[piece] {
+		case open, bad:
+			return false
+		case done:
+			return true
+		}
+		state[piece] = open
+		for _, pl := range leaders[piece] {
+			if !visit(pl.lead) {
+				state[piece] = bad
+			}
+		}
+		if state[piece] == bad {
+			ring = append(ring, leaders[piece]...)
+			return false
+		}
+		state[piece] = done
+		if len(leaders[piece]) > 0 {
+			ordered = append(ordered, leaders[piece])
+		}
+		return true
+	}
+	for _, pl := range pls {
+		visit(pl.follow)
+	}
+	return ordered, ring
+}
+
+// Follower is the index of the piece that follows.
+func (pl *Placing) Follower() int { return pl.follow }
+
+// Redraw draws the follower of pls anew at place t. All of pls have the same
+// follower q; lines holds every piece's edges, leaders already drawn.
+func Redraw(pls []*Placing, q model.Piece, lines [][]geom.Path, t float64) ([]geom.Path, error) {
+	old := lines[pls[0].follow]
+	n := len(old)
+	shared := make([]geom.Path, n)
+	for _, pl := range pls {
+		if err := pl.draw(shared, lines[pl.lead], old, t); err != nil {
+			return nil, fmt.Errorf("redrawing %s: %w", q.Name, err)
+		}
+	}
+	moved := freePoints(old, shared)
+	out := make([]geom.Path, n)
+	for j := range out {
+		if shared[j] != nil {
+			out[j] = shared[j]
+			continue
+		}
+		out[j] = old[j].CarryEnds(moved[j], moved[(j+1)%n], straightTol)
+	}
+	close := func(j int) {
+		next := (j + 1) % n
+		if shared[j] == nil {
+			out[j] = endAt(out[j], out[next].Start())
+		} else {
+			out[next] = startAt(out[next], out[j].End())
+		}
+	}
+	for j := range out {
+		close(j)
+	}
+	return out, nil
+}
+
+// draw puts the leader's line on the follower's shared edges.
+func (pl *Placing) draw(shared, lead, old []geom.Path, t float64) error {
+	lay := pl.at(t)
+	parts := make([]geom.Path, len(pl.followEdges))
+	if len(pl.leadEdges) == len(pl.followEdges) {
+		for i := range parts {
+			parts[i] = walk(lead, pl.leadEdges[i:i+1], pl.Link.Lead.Reverse)
+		}
+	} else if err := pl.divide(parts, lead, old); err != nil {
+		return err
+	}
+	for i, j := range pl.followEdges {
+		p := parts[i].Transform(lay)
+		if pl.Link.Follow.Reverse {
+			p = p.Reverse()
+		}
+		shared[j] = p
+	}
+	return nil
+}
+
+// divide cuts the leader's whole stretch in the proportion of the follower's
+// edges.
+func (pl *Placing) divide(parts, lead, old []geom.Path) error {
+	m, err := geom.Measure(walk(lead, pl.leadEdges, pl.Link.Lead.Reverse), arcTol)
+	if err != nil {
+		return err
+	}
+	lengths := make([]float64, len(parts))
+	var total float64
+	for i, j := range pl.followEdges {
+		if lengths[i], err = old[j].Length(arcTol); err != nil {
+			return err
+		}
+		total += lengths[i]
+	}
+	if total == 0 {
+		return fmt.Errorf("its shared edge has no length")
+	}
+	var s float64
+	for i := range parts {
+		next := s + m.Length()*lengths[i]/total
+		if i == len(parts)-1 {
+			next = m.Length()
+		}
+		parts[i] = m.Between(s, next)
+		s = next
+	}
+	return nil
+}
+
+// freePoints is how far each grade point of the follower moves: points on a
+// shared edge go with it; a run of free points between goes along, its first
+// and last point by as much as the shared point beside it, so that the
+// follower keeps its width there, those between by shares of both.
+func freePoints(old, shared []geom.Path) []geom.Vec {
+	n := len(old)
+	moved := make([]geom.Vec, n)
+	fixed := make([]bool, n)
+	for j, p := range shared {
+		if p == nil {
+			continue
+		}
+		k := (j + 1) % n
+		moved[j], fixed[j] = p.Start().Sub(old[j].Start()), true
+		moved[k], fixed[k] = p.End().Sub(old[j].End()), true
+	}
+	for a := range n {
+		if !fixed[a] || fixed[(a+1)%n] {
+			continue
+		}
+		run := 1
+		for !fixed[(a+1+run)%n] {
+			run++
+		}
+		from, to := moved[a], moved[(a+1+run)%n]
+		for i := range run {
+			share := 0.5
+			if run > 1 {
+				share = float64(i) / float64(run-1)
+			}
+			moved[(a+1+i)%n] = from.Scale(1 - share).Add(to.Scale(share))
+		}
+	}
+	return moved
+}
+
+func startAt(p geom.Path, at geom.Point) geom.Path {
+	out := append(geom.Path{}, p...)
+	out[0].P0 = at
+	return out
+}
+
+func endAt(p geom.Path, at geom.Point) geom.Path {
+	out := append(geom.Path{}, p...)
+	out[len(out)-1].P3 = at
+	return out
+}

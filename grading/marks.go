@@ -1,0 +1,68 @@
+package grading
+
+import (
+	"quarterstep/grading/nest"
+	"quarterstep/model"
+	"quarterstep/model/geom"
+)
+
+const arcTol = 1e-3
+
+// mark places lines, notches and darts on the piece's new line.
+func mark(r *Piece, q model.Piece, fit *nest.Fit, t float64, method model.Method) error {
+	for i, path := range fit.Lines(t, method) {
+		l := q.Lines[i]
+		r.Lines = append(r.Lines, Line{ID: l.ID, Name: l.Name, Kind: l.Kind, Path: path})
+	}
+	inward := 1.0
+	if r.Outline().Area() < 0 {
+		inward = -1
+	}
+	for i, m := range q.Notches {
+		edge, share := fit.NotchShare(i, t)
+		on, err := geom.Measure(r.Edges[edge], arcTol)
+		if err != nil {
+			return err
+		}
+		s := share * on.Length()
+		r.Notches = append(r.Notches, Notch{
+			ID: m.ID, Edge: edge, Double: m.Double,
+			At: on.At(s), In: on.Tangent(s).Perp().Scale(inward),
+		})
+	}
+	for i, d := range q.Darts {
+		apex, from, to := fit.Apex(i, t, method)
+		r.Darts = append(r.Darts, Dart{
+			ID: d.ID, Name: d.Name,
+			Leg1: r.Edges[from].Start(), Apex: apex, Leg2: r.Edges[to].Start(),
+		})
+	}
+	return nil
+}
+
+// increments says how each grade point of q got to its place on r.
+func increments(q model.Piece, fit *nest.Fit, t float64, method model.Method, r *Piece) []Increment {
+	out := make([]Increment, len(q.Points))
+	from := fit.From(t)
+	for k, g := range q.Points {
+		move := fit.Movements(k, t)
+		across, along := q.AcrossAlong(r.Edges[k].Start().Sub(r.Base[k].Start()))
+		out[k] = Increment{
+			Point: g.ID, Name: g.Name, From: from,
+			Across: share(move[0], method, across), Along: share(move[1], method, along),
+		}
+	}
+	return out
+}
+
+func share(m nest.Movement, method model.Method, hand float64) Share {
+	s := Share{
+		Follows: m.Follows, Gaps: m.Gaps, Step: m.PerStep,
+		ByChart: m.ByChart, BySteps: m.BySteps, Hand: hand, Residual: m.Residual,
+	}
+	s.Total = s.ByChart + hand
+	if method == model.BySteps {
+		s.Total = s.BySteps + hand
+	}
+	return s
+}

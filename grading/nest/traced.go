@@ -1,0 +1,152 @@
+package nest
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"quarterstep/model"
+	"quarterstep/model/geom"
+)
+
+// field is how the places of an edge are carried in one direction, by relative
+// edge length u from 0 at its start to 1 at its end: share(u) of the end's
+// movement, and own(u) mm per mm of the start's measure.
+//
+// share(u) = u + u(1-u) Σ shareOf[i] u^i and own(u) = u(1-u) Σ ownOf[i] u^i, so
+// that both ends are carried by their own grade point alone.
+type field struct {
+	shareOf [4]float64
+	ownOf   [3]float64
+}
+
+func bump(coef []float64, u float64) float64 {
+	var sum float64
+	for i := len(coef) - 1; i >= 0; i-- {
+		sum = sum*u + coef[i]
+	}
+	return u * (1 - u) * sum
+}
+
+func (f field) share(u float64) float64 { return u + bump(f.shareOf[:], u) }
+func (f field) own(u float64) float64   { return bump(f.ownOf[:], u) }
+
+// fitField reads the field of a traced edge in direction a from all printed
+// sizes at once. at[i][j] is the printed place of size i at relative length
+// j/(places-1); length is the edge's, in mm. Least squares with a mild pull
+// towards even shares and no own movement (ridge regression, Hoerl and Kennard
+// 1970), weighted by how many independent places a hand-traced line has.
+func fitField(n print, at [][]axes, e ends, a int, length float64) (field, error) {
+	const ns, no = len(field{}.shareOf), len(field{}.ownOf)
+	sizes := len(at)
+	start := newSeries(sizes, func(i int) float64 { return e.start.perMM * n.value(e.start.measure, i) })
+	end := newSeries(sizes, func(i int) float64 { return e.end.perMM * n.value(e.end.measure, i) })
+	body := newSeries(sizes, func(i int) float64 { return n.value(e.start.measure, i) })
+	scale := math.Sqrt(body.dot(body) / float64(sizes))
+	if scale == 0 {
+		scale = 1
+	}
+	normal := mat.NewSymDense(ns+no, nil)
+	right := mat.NewVecDense(ns+no, nil)
+	weight := math.Max(2, length/(handWave/2)) / places
+	row := make([]float64, ns+no)
+	for j := range places {
+		u := float64(j) / (places - 1)
+		seen := newSeries(sizes, func(i int) float64 { return at[i][j][a] })
+		for i := range sizes {
+			pow := u * (1 - u)
+			for k := range max(ns, no) {
+				if k < ns {
+					row[k] = pow * (end[i] - start[i])
+				}
+				if k < no {
+					row[ns+k] = pow * body[i] / scale
+				}
+				pow *= u
+			}
+			rest := seen[i] - start[i] - u*(end[i]-start[i])
+			for p := range row {
+				right.SetVec(p, right.AtVec(p)+weight*row[p]*rest)
+				for q := p; q < len(row); q++ {
+					normal.SetSym(p, q, normal.At(p, q)+weight*row[p]*row[q])
+				}
+			}
+		}
+	}
+	for p := range row {
+		normal.SetSym(p, p, normal.At(p, p)+handNoise*handNoise/4)
+	}
+	var chol mat.Cholesky
+	var x mat.VecDense
+	if !chol.Factorize(normal) {
+		return field{}, fmt.Errorf("the printed sizes of this edge do not hang together")
+	}
+	if err := chol.SolveVecTo(&x, right); err != nil {
+		return field{}, fmt.Errorf("reading how the edge moves: %w", err)
+	}
+	var f field
+	for k := range ns {
+		f.shareOf[k] = x.AtVec(k)
+	}
+	for k := range no {
+		f.ownOf[k] = x.AtVec(ns+k) / scale
+	}
+	return f, nil
+}
+
+// carries hands the field of both directions to the control points of path, by
+// the cubic through the field at the thirds of each of its cubics.
+func (n print) carries(path geom.Path, f [2]field, m [2]model.Measure, tol float64) ([][2]carry, error) {
+	u, err := thirds(path, tol)
+	if err != nil {
+		return nil, err
+	}
+	out := make([][2]carry, 3*len(path)+1)
+	for a := range 2 {
+		own := controlsThrough(u, f[a].own)
+		for k, w := range controlsThrough(u, f[a].share) {
+			out[k][a] = carry{w: w, own: n.ownRate(m[a], own[k])}
+		}
+	}
+	return out, nil
+}
+
+// thirds is the relative edge length at parameters 0, 1/3, 2/3 and 1 of every
+// cubic, joints once.
+func thirds(path geom.Path, tol float64) ([]float64, error) {
+	u := []float64{0}
+	var before float64
+	for _, c := range path {
+		for _, t := range []float64{1.0 / 3, 2.0 / 3, 1} {
+			s, err := c.LengthTo(t, tol)
+			if err != nil {
+				return nil, err
+			}
+			u = append(u, before+s)
+		}
+		before = u[len(u)-1]
+	}
+	if before == 0 {
+		return nil, fmt.Errorf("the edge has no length")
+	}
+	for i := range u {
+		u[i] /= before
+	}
+	return u, nil
+}
+
+// controlsThrough is the control values of the cubics that pass through f at
+// the thirds of each.
+func controlsThrough(u []float64, f func(u float64) float64) []float64 {
+	out := make([]float64, len(u))
+	for i := range u {
+		out[i] = f(u[i])
+	}
+	for i := 0; i+3 < len(u); i += 3 {
+		a, b, c, d := out[i], out[i+1], out[i+2], out[i+3]
+		out[i+1] = (-5*a + 18*b - 9*c + 2*d) / 6
+		out[i+2] = (2*a - 9*b + 18*c - 5*d) / 6
+	}
+	return out
+}
