@@ -25,9 +25,13 @@ func newEdge(n print, f frame, paths []geom.Path, e [2]ends, tol float64) (edge,
 			out.ctl[i] = append(out.ctl[i], f.of(c))
 		}
 	}
-	at, length, err := evenPlaces(f, paths, tol)
-	if err != nil {
-		return edge{}, err
+	traces, at := make([]trace, len(paths)), make([][]axes, len(paths))
+	for i, p := range paths {
+		var err error
+		if traces[i], err = newTrace(f, p, tol); err != nil {
+			return edge{}, err
+		}
+		at[i] = traces[i].sample()
 	}
 	if out.straight = straight(at); out.straight || len(paths) < 2 {
 		return out, nil
@@ -35,7 +39,7 @@ func newEdge(n print, f frame, paths []geom.Path, e [2]ends, tol float64) (edge,
 	var ok bool
 	if out.drawn, ok = fitDrawn(n, out.ctl, e); !ok {
 		out.drawn = nil
-		if err := out.fitTraced(n, at, e, length, tol); err != nil {
+		if err := out.fitTraced(n, traces, e, tol); err != nil {
 			return edge{}, err
 		}
 	}
@@ -57,43 +61,20 @@ func (f frame) all(pts []geom.Point) []axes {
 	return out
 }
 
-func (o *edge) fitTraced(n print, at [][]axes, e [2]ends, length, tol float64) error {
-	var fl [2]field
-	for a := range 2 {
-		var err error
-		if fl[a], err = fitField(n, at, e[a], a, length); err != nil {
-			return err
-		}
+func (o *edge) fitTraced(n print, traces []trace, e [2]ends, tol float64) error {
+	fl, err := readField(n, traces, e)
+	if err != nil {
+		return err
 	}
 	m := [2]model.Measure{e[0].start.measure, e[1].start.measure}
-	for _, p := range o.printed {
-		c, err := n.carries(p, fl, m, tol)
+	for i, p := range o.printed {
+		u, err := thirds(p, tol)
 		if err != nil {
 			return err
 		}
-		o.traced = append(o.traced, c)
+		o.traced = append(o.traced, n.carries(traces[i].corresponding(u), fl, m))
 	}
 	return nil
-}
-
-// evenPlaces samples every size at even relative lengths, and gives the mean
-// length of the edge in mm.
-func evenPlaces(f frame, paths []geom.Path, tol float64) ([][]axes, float64, error) {
-	at := make([][]axes, len(paths))
-	var mean float64
-	for i, p := range paths {
-		m, err := geom.Measure(p, tol)
-		if err != nil {
-			return nil, 0, err
-		}
-		mean += m.Length() / float64(len(paths))
-		at[i] = make([]axes, places)
-		for j := range places {
-			at[i][j] = f.of(m.At(m.Length() * float64(j) / (places - 1)))
-		}
-		at[i][0], at[i][places-1] = f.of(p.Start()), f.of(p.End())
-	}
-	return at, mean, nil
 }
 
 // beyond is the edge outside the printed sizes: from is the printed size it

@@ -10,8 +10,8 @@ import (
 	"quarterstep/model/geom"
 )
 
-// field is how the places of an edge are carried in one direction, by relative
-// edge length u from 0 at its start to 1 at its end: share(u) of the end's
+// field is how the places of an edge are carried in one direction, by their
+// place u from 0 at its start to 1 at its end: share(u) of the end's
 // movement, and own(u) mm per mm of the start's measure.
 //
 // share(u) = u + u(1-u) Σ shareOf[i] u^i and own(u) = u(1-u) Σ ownOf[i] u^i, so
@@ -33,7 +33,7 @@ func (f field) share(u float64) float64 { return u + bump(f.shareOf[:], u) }
 func (f field) own(u float64) float64   { return bump(f.ownOf[:], u) }
 
 // fitField reads the field of a traced edge in direction a from all printed
-// sizes at once. at[i][j] is the printed place of size i at relative length
+// sizes at once. at[i][j] is the printed place of size i that corresponds to
 // j/(places-1); length is the edge's, in mm. Least squares with a mild pull
 // towards even shares and no own movement (ridge regression, Hoerl and Kennard
 // 1970), weighted by how many independent places a hand-traced line has.
@@ -75,7 +75,7 @@ func fitField(n print, at [][]axes, e ends, a int, length float64) (field, error
 		}
 	}
 	for p := range row {
-		normal.SetSym(p, p, normal.At(p, p)+handNoise*handNoise/4)
+		normal.SetSym(p, p, normal.At(p, p)+4*handNoise*handNoise)
 	}
 	var chol mat.Cholesky
 	var x mat.VecDense
@@ -95,21 +95,18 @@ func fitField(n print, at [][]axes, e ends, a int, length float64) (field, error
 	return f, nil
 }
 
-// carries hands the field of both directions to the control points of path, by
-// the cubic through the field at the thirds of each of its cubics.
-func (n print) carries(path geom.Path, f [2]field, m [2]model.Measure, tol float64) ([][2]carry, error) {
-	u, err := thirds(path, tol)
-	if err != nil {
-		return nil, err
-	}
-	out := make([][2]carry, 3*len(path)+1)
+// carries hands the field of both directions to the control points of path,
+// whose places are u, by the cubic through the field at the thirds of each of
+// its cubics.
+func (n print) carries(u []float64, f [2]field, m [2]model.Measure) [][2]carry {
+	out := make([][2]carry, len(u))
 	for a := range 2 {
 		own := controlsThrough(u, f[a].own)
 		for k, w := range controlsThrough(u, f[a].share) {
 			out[k][a] = carry{w: w, own: n.ownRate(m[a], own[k])}
 		}
 	}
-	return out, nil
+	return out
 }
 
 // thirds is the relative edge length at parameters 0, 1/3, 2/3 and 1 of every

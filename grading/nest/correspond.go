@@ -1,0 +1,155 @@
+package nest
+
+import (
+	"math"
+
+	"quarterstep/model/geom"
+)
+
+// Places at the same relative length of two sizes need not be the same place
+// of the garment: where one end of an armhole moves with the bust, all of its
+// lengthening is near the underarm. So correspondence starts from relative
+// length and is then found anew, some rounds over, by laying the movement read
+// so far on the mean line and taking the nearest place of each printed line
+// (iterated closest points, Besl and McKay 1992).
+const rounds = 20
+
+// trace is one printed size of a traced edge as closely spaced places.
+type trace struct {
+	at     []axes
+	length float64   // mm
+	s      []float64 // share of the length where corresponding place j lies
+}
+
+const traceSteps = 256
+
+func newTrace(f frame, p geom.Path, tol float64) (trace, error) {
+	m, err := geom.Measure(p, tol)
+	if err != nil {
+		return trace{}, err
+	}
+	tr := trace{length: m.Length(), at: make([]axes, traceSteps+1), s: make([]float64, places)}
+	for i := range tr.at {
+		tr.at[i] = f.of(m.At(tr.length * float64(i) / traceSteps))
+	}
+	tr.at[0], tr.at[traceSteps] = f.of(p.Start()), f.of(p.End())
+	for j := range tr.s {
+		tr.s[j] = float64(j) / (places - 1)
+	}
+	return tr, nil
+}
+
+// place is the point at share s of the length.
+func (tr trace) place(s float64) axes {
+	x := s * traceSteps
+	i := min(traceSteps-1, max(0, int(x)))
+	return mix(tr.at[i], tr.at[i+1], axes{x - float64(i), x - float64(i)})
+}
+
+// sample is the corresponding places.
+func (tr trace) sample() []axes {
+	out := make([]axes, len(tr.s))
+	for j, s := range tr.s {
+		out[j] = tr.place(s)
+	}
+	return out
+}
+
+// nearest is the share of the length nearest to p, looking no further than
+// reach from share s.
+func (tr trace) nearest(p axes, s, reach float64) float64 {
+	lo, hi := max(0, int((s-reach)*traceSteps)), min(traceSteps-1, int((s+reach)*traceSteps))
+	best, at := math.Inf(1), s
+	for i := lo; i <= hi; i++ {
+		a, b := tr.at[i], tr.at[i+1]
+		dx, dy := b[0]-a[0], b[1]-a[1]
+		l := dx*dx + dy*dy
+		if l == 0 {
+			continue
+		}
+		t := min(1, max(0, ((p[0]-a[0])*dx+(p[1]-a[1])*dy)/l))
+		if d := math.Hypot(p[0]-a[0]-t*dx, p[1]-a[1]-t*dy); d < best {
+			best, at = d, (float64(i)+t)/traceSteps
+		}
+	}
+	return at
+}
+
+// follow moves every corresponding place to the nearest of p, keeping them in
+// order and the ends at the ends.
+func (tr trace) follow(p []axes) {
+	const reach = 0.15
+	for j := 1; j < len(tr.s)-1; j++ {
+		tr.s[j] = math.Max(tr.nearest(p[j], tr.s[j], reach), tr.s[j-1])
+	}
+}
+
+// corresponding gives every control point of a path, at relative length u, its
+// place on the scale 0 to 1 that all sizes share.
+func (tr trace) corresponding(u []float64) []float64 {
+	out := make([]float64, len(u))
+	j := 0
+	for k, v := range u {
+		for j+2 < len(tr.s) && v > tr.s[j+1] {
+			j++
+		}
+		f := 0.0
+		if gap := tr.s[j+1] - tr.s[j]; gap > 0 {
+			f = min(1, max(0, (v-tr.s[j])/gap))
+		}
+		out[k] = (float64(j) + f) / (places - 1)
+	}
+	return out
+}
+
+// readField finds the correspondence of the traces and the movement of the
+// edge together.
+func readField(n print, traces []trace, e [2]ends) ([2]field, error) {
+	var length float64
+	for _, tr := range traces {
+		length += tr.length / float64(len(traces))
+	}
+	var f [2]field
+	for round := range rounds {
+		at := make([][]axes, len(traces))
+		for i, tr := range traces {
+			at[i] = tr.sample()
+		}
+		for a := range 2 {
+			var err error
+			if f[a], err = fitField(n, at, e[a], a, length); err != nil {
+				return f, err
+			}
+		}
+		if round == rounds-1 {
+			break
+		}
+		for i, tr := range traces {
+			tr.follow(predicted(n, at, e, f, i))
+		}
+	}
+	return f, nil
+}
+
+// predicted is where the movement read so far puts the corresponding places in
+// printed size i: the mean line of all sizes, carried.
+func predicted(n print, at [][]axes, e [2]ends, f [2]field, i int) []axes {
+	out := make([]axes, places)
+	for a := range 2 {
+		grown := func(r rate) float64 {
+			return newSeries(len(at), func(i int) float64 { return n.value(r.measure, i) })[i]
+		}
+		start, end := e[a].start.perMM*grown(e[a].start), e[a].end.perMM*grown(e[a].end)
+		body := grown(e[a].start)
+		for j := range out {
+			var mean float64
+			for _, size := range at {
+				mean += size[j][a] / float64(len(at))
+			}
+			u := float64(j) / (places - 1)
+			w := f[a].share(u)
+			out[j][a] = mean + (1-w)*start + w*end + f[a].own(u)*body
+		}
+	}
+	return out
+}
