@@ -1,0 +1,65 @@
+package app
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"quarterstep/model"
+	"quarterstep/model/store"
+)
+
+// Open reads a project file. A file that cannot be used gives one sentence.
+func Open(path string) (model.Pattern, error) {
+	f, err := store.Load(path)
+	if err != nil {
+		return model.Pattern{}, plainFile(path, err)
+	}
+	return f.Pattern, nil
+}
+
+// Save writes p as a new project file; an older file there stays whole until
+// the new one is complete.
+func Save(path string, p model.Pattern) error {
+	if err := store.Save(path, store.File{Pattern: p}); err != nil {
+		return plainFile(path, err)
+	}
+	return nil
+}
+
+// WriteFile writes what write gives to path. Nothing is written when write
+// fails; an older file there stays whole until the new one is complete.
+func WriteFile(path string, write func(io.Writer) error) error {
+	var buf bytes.Buffer
+	if err := write(&buf); err != nil {
+		return err
+	}
+	tmp, err := os.CreateTemp(filepath.Dir(path), ".quarterstep-*")
+	if err != nil {
+		return plainFile(path, err)
+	}
+	_, err = tmp.Write(buf.Bytes())
+	err = errors.Join(err, tmp.Chmod(0o644), tmp.Sync(), tmp.Close())
+	if err == nil {
+		err = os.Rename(tmp.Name(), path)
+	}
+	if err != nil {
+		return plainFile(path, errors.Join(err, os.Remove(tmp.Name())))
+	}
+	return nil
+}
+
+// plainFile says in plain words why a file could not be read or written.
+func plainFile(path string, err error) error {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return fmt.Errorf("%s is not there, or its folder is not", path)
+	case errors.Is(err, fs.ErrPermission):
+		return fmt.Errorf("%s may not be read or written here", path)
+	}
+	return fmt.Errorf("%s: %w", filepath.Base(path), err)
+}

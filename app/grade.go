@@ -1,0 +1,60 @@
+package app
+
+import (
+	"fmt"
+
+	"quarterstep/grading"
+	"quarterstep/model"
+	"quarterstep/model/measure"
+)
+
+// Retarget is p with another size wanted. The error names the chart's sizes
+// when it has none of that name.
+func Retarget(p model.Pattern, size string, method model.Method) (model.Pattern, error) {
+	place, ok := p.Chart.Place(size)
+	if !ok {
+		return p, noSize(p.Chart, size)
+	}
+	p.Target.Place, p.Target.Method = float64(place), method
+	return p, nil
+}
+
+func noSize(c model.SizeChart, size string) error {
+	if len(c.Sizes) == 0 {
+		return fmt.Errorf("the pattern has no size chart")
+	}
+	return fmt.Errorf("the chart %s has no size %q; it goes from %s to %s",
+		c.Name, size, c.Sizes[0].Name, c.Sizes[len(c.Sizes)-1].Name)
+}
+
+// Grade works out p at its target.
+func Grade(p model.Pattern) (grading.Result, error) {
+	var g grading.Grader
+	return g.Grade(p)
+}
+
+// ShortText says, a sentence per girth, what repeating the printed gap would
+// leave short at r's target. Empty where the two agree within half a
+// millimetre.
+func ShortText(p model.Pattern, r grading.Result) []string {
+	const agree = 0.5
+	var out []string
+	for _, s := range r.Short {
+		if s.Missing() < agree && s.Missing() > -agree {
+			continue
+		}
+		side := "short"
+		by := s.Missing()
+		if by < 0 {
+			side, by = "too wide", -by
+		}
+		out = append(out, fmt.Sprintf("By steps the %s would be %s %s: the chart grows %s from %s to %s, the printed steps %s.",
+			s.Measure, Length(by, p.Unit), side, Length(s.ByChart, p.Unit), s.From, r.Size, Length(s.BySteps, p.Unit)))
+	}
+	return out
+}
+
+// Length shows mm in the pattern's unit: "1 1/2 in", "42.9 mm".
+func Length(mm float64, u model.Unit) string {
+	return measure.FormatMM(mm, string(u))
+}

@@ -1,0 +1,171 @@
+package main
+
+import (
+	"encoding/json"
+	"flag"
+	"fmt"
+	"io"
+	"strings"
+
+	"quarterstep/app"
+	"quarterstep/model"
+)
+
+func charts(args []string, out io.Writer) error {
+	if _, err := parse(flag.NewFlagSet("charts", flag.ContinueOnError), args, 0); err != nil {
+		return err
+	}
+	for _, c := range app.Charts() {
+		names := make([]string, len(c.Sizes))
+		for i, s := range c.Sizes {
+			names[i] = s.Name
+		}
+		fmt.Fprintf(out, "%s\n  %s\n  sizes %s\n  source: %s\n  status: %s\n", c.ID, c.Name, strings.Join(names, " "), c.Source, c.Status)
+	}
+	return nil
+}
+
+func bringIn(args []string, out io.Writer) error {
+	fs := flag.NewFlagSet("import", flag.ContinueOnError)
+	chart := fs.String("chart", "", "")
+	to := fs.String("o", "", "")
+	files, err := parse(fs, args, 1, "chart", "o")
+	if err != nil {
+		return err
+	}
+	c, err := app.Chart(*chart)
+	if err != nil {
+		return err
+	}
+	got, err := app.BringIn(files[0], c)
+	if err != nil {
+		return err
+	}
+	if err := app.Save(*to, got.Pattern); err != nil {
+		return err
+	}
+	for _, q := range got.Pattern.Pieces {
+		fmt.Fprintf(out, "%s: %d printed sizes, %d grade points\n", q.Name, len(q.Nest), len(q.Points))
+	}
+	for _, s := range got.Remarks {
+		fmt.Fprintln(out, s)
+	}
+	return nil
+}
+
+func grade(args []string, out io.Writer) error {
+	fs := flag.NewFlagSet("grade", flag.ContinueOnError)
+	size := fs.String("to", "", "")
+	by := fs.String("by", "chart", "")
+	to := fs.String("o", "", "")
+	files, err := parse(fs, args, 1, "to", "o")
+	if err != nil {
+		return err
+	}
+	method := model.Method(*by)
+	if method != model.ByChart && method != model.BySteps {
+		return fmt.Errorf("%w: -by is chart or steps", errUsage)
+	}
+	p, err := app.Open(files[0])
+	if err != nil {
+		return err
+	}
+	if p, err = app.Retarget(p, *size, method); err != nil {
+		return err
+	}
+	r, err := app.Grade(p)
+	if err != nil {
+		return err
+	}
+	if err := app.Save(*to, p); err != nil {
+		return err
+	}
+	fmt.Fprintf(out, "Graded to %s by %s.\n", r.Size, method)
+	for _, s := range app.ShortText(p, r) {
+		fmt.Fprintln(out, s)
+	}
+	return nil
+}
+
+func lookOver(args []string, out io.Writer) error {
+	fs := flag.NewFlagSet("check", flag.ContinueOnError)
+	asJSON := fs.Bool("json", false, "")
+	files, err := parse(fs, args, 1)
+	if err != nil {
+		return err
+	}
+	p, err := app.Open(files[0])
+	if err != nil {
+		return err
+	}
+	report, err := app.Check(p)
+	if err != nil {
+		return err
+	}
+	if *asJSON {
+		enc := json.NewEncoder(out)
+		enc.SetIndent("", "  ")
+		if err := enc.Encode(report); err != nil {
+			return err
+		}
+	} else {
+		fmt.Fprint(out, report.Text())
+	}
+	if report.Look > 0 {
+		return errLook
+	}
+	return nil
+}
+
+func export(args []string, out io.Writer) error {
+	fs := flag.NewFlagSet("export", flag.ContinueOnError)
+	size := fs.String("size", "", "")
+	as := fs.String("as", "", "")
+	to := fs.String("o", "", "")
+	files, err := parse(fs, args, 1, "size", "as", "o")
+	if err != nil {
+		return err
+	}
+	if *as != "svg" && *as != "json" && *as != "csv" {
+		return fmt.Errorf("%w: -as is svg, json or csv", errUsage)
+	}
+	p, err := app.Open(files[0])
+	if err != nil {
+		return err
+	}
+	return app.WriteFile(*to, func(w io.Writer) error { return app.Export(w, p, *size, *as) })
+}
+
+func printPDF(args []string, out io.Writer) error {
+	fs := flag.NewFlagSet("print", flag.ContinueOnError)
+	paper := fs.String("paper", "", "")
+	sizes := fs.String("size", "", "")
+	margin := fs.String("margin", "", "")
+	overlap := fs.String("overlap", "", "")
+	to := fs.String("o", "", "")
+	files, err := parse(fs, args, 1, "paper", "o")
+	if err != nil {
+		return err
+	}
+	setup, err := app.PrintSetup(*paper, *margin, *overlap)
+	if err != nil {
+		return err
+	}
+	p, err := app.Open(files[0])
+	if err != nil {
+		return err
+	}
+	choice := app.PrintChoice{Stitching: true, Marks: true}
+	if *sizes != "" {
+		choice.Sizes = strings.Split(*sizes, ",")
+	}
+	job, err := app.Plan(p, choice, setup)
+	if err != nil {
+		return err
+	}
+	if err := app.WriteFile(*to, job.WritePDF); err != nil {
+		return err
+	}
+	fmt.Fprintf(out, "%s: %d pages. Print at 100 %%, measure the test square before you cut.\n", *to, job.Pages())
+	return nil
+}
