@@ -1,27 +1,40 @@
-// Package session holds the current document: its history of labelled edits,
-// the gesture under way, where it is saved, and the graded result that goes
-// with it. No widgets.
 package session
 
 import (
+	"errors"
+	"fmt"
+
 	"quarterstep/grading"
 	"quarterstep/model"
+	"quarterstep/model/store"
 )
 
-// Session is the open document. The zero Session is not usable; see New.
-// All methods belong to one goroutine, the interface's.
+// maxSteps is how many steps of history are kept.
+const maxSteps = 500
+
+// ErrNoChange is what an Edit returns to say there is nothing to do: no step
+// is added and no listener called.
+var ErrNoChange = errors.New("nothing to change")
+
+// Edit is a change of the document. It must not write into what it is given.
+type Edit func(model.Pattern) (model.Pattern, error)
+
+// Session is the open document; make one with New or Open.
 type Session struct {
-	grader grading.Grader
-	past   []state
-	now    state
-	future []state
-	shown  *state // gesture under way, not yet in the history
-	saved  int    // serial of the state on disk, -1 for never
-	serial int
-	path   string
-	listen []func()
+	grader    grading.Grader
+	past      []state
+	now       state
+	future    []state
+	shown     *state // a gesture under way, not in the history
+	serial    int    // of the latest state made
+	saved     int    // serial on disk; -1 never
+	kept      int    // serial of the latest autosave; -1 never
+	path      string
+	pictures  map[string][]byte
+	listeners []func()
 }
 
+// state is one version of the document; label names the edit that made it.
 type state struct {
 	pattern model.Pattern
 	result  grading.Result
@@ -29,5 +42,184 @@ type state struct {
 	serial  int
 }
 
-// Edit is a change of the document.
-type Edit func(model.Pattern) (model.Pattern, error)
+// New opens p as a document that was never saved. It fails when p cannot be
+// graded.
+func New(p model.Pattern) (*Session, error) {
+	s := &Session{saved: -1, kept: -1}
+	r, err := s.grader.Grade(p)
+	if err != nil {
+		return nil, fmt.Errorf("opening the pattern: %w", err)
+	}
+	s.now = state{pattern: p, result: r}
+	s.saved = s.now.serial
+	return s, nil
+}
+
+// Open reads a project file.
+func Open(path string) (*Session, error) {
+	f, err := store.Load(path)
+	if err != nil {
+		return nil, err
+	}
+	s, err := New(f.Pattern)
+	if err != nil {
+		return nil, err
+	}
+	s.path, s.pictures = path, f.Pictures
+	return s, nil
+}
+
+// Recover opens an autosaved document as one that still wants saving; path is
+// where it belongs, or empty.
+func Recover(autosave, path string) (*Session, error) {
+	s, err := Open(autosave)
+	if err != nil {
+		return nil, err
+	}
+	s.path, s.saved = path, -1
+	return s, nil
+}
+
+func (s *Session) current() state {
+	if s.shown != nil {
+		return *s.shown
+	}
+	return s.now
+}
+
+// Pattern is the document as shown: the preview of a gesture while one is
+// under way.
+func (s *Session) Pattern() model.Pattern { return s.current().pattern }
+
+// Result is the graded pattern as shown.
+func (s *Session) Result() grading.Result { return s.current().result }
+
+// Do makes one edit and one step of history, labelled as it reads after
+// "Undo". It ends a gesture under way without keeping it.
+func (s *Session) Do(label string, e Edit) error {
+	hadPreview := s.shown != nil
+	s.shown = nil
+	next, err := s.try(e)
+	if err != nil {
+		if hadPreview {
+			s.tell()
+		}
+		if errors.Is(err, ErrNoChange) {
+			return nil
+		}
+		return err
+	}
+	s.keep(next, label)
+	return nil
+}
+
+// Preview shows an edit of the committed document without keeping it; the
+// latest preview replaces the one before. On an error the one before stays.
+func (s *Session) Preview(e Edit) error {
+	next, err := s.try(e)
+	if errors.Is(err, ErrNoChange) {
+		s.Cancel()
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	s.shown = &next
+	s.tell()
+	return nil
+}
+
+// Commit keeps the preview as one step of history. Without a preview it does
+// nothing.
+func (s *Session) Commit(label string) {
+	if s.shown == nil {
+		return
+	}
+	next := *s.shown
+	s.shown = nil
+	s.keep(next, label)
+}
+
+// Cancel drops the preview.
+func (s *Session) Cancel() {
+	if s.shown == nil {
+		return
+	}
+	s.shown = nil
+	s.tell()
+}
+
+func (s *Session) try(e Edit) (state, error) {
+	p, err := e(s.now.pattern)
+	if err != nil {
+		return state{}, err
+	}
+	r, err := s.grader.Grade(p)
+	if err != nil {
+		return state{}, err
+	}
+	return state{pattern: p, result: r}, nil
+}
+
+func (s *Session) keep(next state, label string) {
+	s.past = append(s.past, s.now)
+	if len(s.past) > maxSteps {
+		s.past = append([]state{}, s.past[len(s.past)-maxSteps:]...)
+	}
+	s.serial++
+	next.label, next.serial = label, s.serial
+	s.now, s.future = next, nil
+	s.tell()
+}
+
+// Undo goes one step back; a gesture under way is dropped instead.
+func (s *Session) Undo() {
+	if s.shown != nil {
+		s.Cancel()
+		return
+	}
+	if len(s.past) == 0 {
+		return
+	}
+	s.future = append(s.future, s.now)
+	s.now = s.past[len(s.past)-1]
+	s.past = s.past[:len(s.past)-1]
+	s.tell()
+}
+
+// Redo takes the latest Undo back.
+func (s *Session) Redo() {
+	if s.shown != nil || len(s.future) == 0 {
+		return
+	}
+	s.past = append(s.past, s.now)
+	s.now = s.future[len(s.future)-1]
+	s.future = s.future[:len(s.future)-1]
+	s.tell()
+}
+
+// UndoLabel names what Undo would take back; empty when there is nothing.
+func (s *Session) UndoLabel() string {
+	if len(s.past) == 0 {
+		return ""
+	}
+	return s.now.label
+}
+
+// RedoLabel names what Redo would do again; empty when there is nothing.
+func (s *Session) RedoLabel() string {
+	if len(s.future) == 0 {
+		return ""
+	}
+	return s.future[len(s.future)-1].label
+}
+
+// Listen has f called after every change of what is shown or of the saved
+// state.
+func (s *Session) Listen(f func()) { s.listeners = append(s.listeners, f) }
+
+func (s *Session) tell() {
+	for _, f := range s.listeners {
+		f()
+	}
+}

@@ -1,0 +1,12 @@
+// Package session holds the open document: its history of labelled edits, the
+// gesture under way, where it is saved, and the graded result that goes with
+// it.
+//
+// Promise: an edit that fails, or whose pattern cannot be graded, changes
+// nothing. A gesture (Preview ... Commit) makes one step of history however
+// many previews it had; Cancel leaves no trace. Listeners hear once per change,
+// after it.
+//
+// A Session belongs to one goroutine, the interface's. Not here: widgets, what
+// the edits are.
+package session

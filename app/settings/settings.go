@@ -1,0 +1,75 @@
+package settings
+
+import (
+	"encoding/json"
+	"errors"
+	"os"
+	"path/filepath"
+	"slices"
+)
+
+const (
+	fileName  = "settings.json"
+	maxRecent = 8
+)
+
+// Settings is what is remembered. The zero value is the first day.
+type Settings struct {
+	Recent []string `json:"recent,omitempty"` // project files, latest first
+	Dark   bool     `json:"dark,omitempty"`
+	Folder string   `json:"folder,omitempty"` // where files were last opened or saved
+	Paper  string   `json:"paper,omitempty"`  // id of the paper last printed on
+}
+
+// Dir is the folder where settings live on this system.
+func Dir() (string, error) {
+	base, err := os.UserConfigDir()
+	if err != nil {
+		return "", err
+	}
+	return filepath.Join(base, "quarterstep"), nil
+}
+
+// Load reads the settings in folder dir; recent files that are gone are left
+// out.
+func Load(dir string) Settings {
+	var s Settings
+	data, err := os.ReadFile(filepath.Join(dir, fileName))
+	if err != nil || json.Unmarshal(data, &s) != nil {
+		return Settings{}
+	}
+	s.Recent = slices.DeleteFunc(s.Recent, func(path string) bool {
+		_, err := os.Stat(path)
+		return err != nil
+	})
+	return s
+}
+
+// Save writes the settings to folder dir, whole or not at all.
+func (s Settings) Save(dir string) error {
+	data, err := json.MarshalIndent(s, "", "  ")
+	if err != nil {
+		return err
+	}
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return err
+	}
+	tmp, err := os.CreateTemp(dir, ".settings-*")
+	if err != nil {
+		return err
+	}
+	_, err = tmp.Write(append(data, '\n'))
+	if err = errors.Join(err, tmp.Close()); err != nil {
+		return errors.Join(err, os.Remove(tmp.Name()))
+	}
+	return os.Rename(tmp.Name(), filepath.Join(dir, fileName))
+}
+
+// WithRecent is s with path as the latest file.
+func (s Settings) WithRecent(path string) Settings {
+	recent := slices.DeleteFunc(slices.Clone(s.Recent), func(p string) bool { return p == path })
+	recent = append([]string{path}, recent...)
+	s.Recent = recent[:min(len(recent), maxRecent)]
+	s.Folder = filepath.Dir(path)
+	return s
+}
