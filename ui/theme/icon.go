@@ -1,0 +1,67 @@
+package theme
+
+import (
+	"bytes"
+	"fmt"
+	"image/color"
+
+	"fyne.io/fyne/v2"
+
+	"quarterstep/assets"
+)
+
+// Name says which drawing an icon shows.
+type Name string
+
+// The icons, each a file of that name in assets/icons.
+const (
+	Undo     Name = "undo"
+	Redo     Name = "redo"
+	Moon     Name = "moon"
+	Sun      Name = "sun"
+	Help     Name = "help"
+	Plus     Name = "plus"
+	Minus    Name = "minus"
+	Fit      Name = "fit"
+	TrueSize Name = "truesize"
+	Pointer  Name = "pointer"
+	Slide    Name = "slide"
+	Measure  Name = "measure"
+	AddPoint Name = "addpoint"
+	Printer  Name = "printer"
+	Ring     Name = "ring"
+	Half     Name = "half"
+	Full     Name = "full"
+	Look     Name = "look"
+	Tick     Name = "tick"
+	Link     Name = "link"
+	Left     Name = "left"
+	Right    Name = "right"
+	Opened   Name = "opened"
+	Folded   Name = "folded"
+	BringIn  Name = "bring"
+	App      Name = "app"
+)
+
+// Names lists every icon.
+func Names() []Name {
+	return []Name{
+		Undo, Redo, Moon, Sun, Help, Plus, Minus, Fit, TrueSize, Pointer, Slide, Measure, AddPoint,
+		Printer, Ring, Half, Full, Look, Tick, Link, Left, Right, Opened, Folded, BringIn, App,
+	}
+}
+
+// Icon gives the drawing with its ink, and the stroke on top of the ink, in the
+// colours asked for. A name that is not of the list gives an empty drawing.
+func Icon(name Name, ink, onInk color.NRGBA) fyne.Resource {
+	svg, err := assets.Icons.ReadFile("icons/" + string(name) + ".svg")
+	if err != nil {
+		svg = []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 24 24"></svg>`)
+	}
+	svg = bytes.ReplaceAll(svg, []byte("#010101"), []byte(hex(ink)))
+	svg = bytes.ReplaceAll(svg, []byte("#020202"), []byte(hex(onInk)))
+	// Fyne keeps drawn icons by name: one name for each pair of colours.
+	return fyne.NewStaticResource(fmt.Sprintf("%s%s%s.svg", name, hex(ink)[1:], hex(onInk)[1:]), svg)
+}
+
+func hex(c color.NRGBA) string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
