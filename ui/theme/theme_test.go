@@ -103,7 +103,7 @@ func TestIconsDraw(t *testing.T) {
 		if name == App {
 			n = differing(paint(name, Light.Ink), paint("none of these", Light.Ink))
 		}
-		if n < 90 {
+		if n < 50 {
 			t.Errorf("icon %s shows %d points of its ink", name, n)
 		}
 	}
