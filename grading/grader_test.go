@@ -56,9 +56,11 @@ func front(c model.SizeChart, sizes ...string) model.Pattern {
 		facing.Nest = append(facing.Nest, model.Outline{Size: s, Edges: ring})
 	}
 	p.Pieces = []model.Piece{body, facing}
-	p.Links = []model.Link{{ID: "l1", Kind: model.SameLine,
+	p.Links = []model.Link{{
+		ID: "l1", Kind: model.SameLine,
 		Lead:   model.Stretch{Piece: "front", Edges: []string{"e1"}},
-		Follow: model.Stretch{Piece: "facing", Edges: []string{"e1"}}}}
+		Follow: model.Stretch{Piece: "facing", Edges: []string{"e1"}},
+	}}
 	return p
 }
 

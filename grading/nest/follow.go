@@ -45,9 +45,16 @@ var partWords = []struct {
 	word string
 	is   part
 }{
-	{"facing", band}, {"collar", band}, {"band", band}, {"binding", band},
-	{"sleeve", sleeve}, {"cuff", sleeve},
-	{"skirt", lower}, {"trouser", lower}, {"pants", lower}, {"shorts", lower},
+	{"facing", band},
+	{"collar", band},
+	{"band", band},
+	{"binding", band},
+	{"sleeve", sleeve},
+	{"cuff", sleeve},
+	{"skirt", lower},
+	{"trouser", lower},
+	{"pants", lower},
+	{"shorts", lower},
 }
 
 func garmentPart(q model.Piece) part {

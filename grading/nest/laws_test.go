@@ -1,0 +1,119 @@
+package nest
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"quarterstep/model"
+	"quarterstep/model/geom"
+)
+
+// moved is q with every printed line and its grain carried by m.
+func movedPiece(q model.Piece, m geom.Affine) model.Piece {
+	out := q
+	out.Nest = nil
+	for _, o := range q.Nest {
+		n := model.Outline{Size: o.Size}
+		for _, e := range o.Edges {
+			n.Edges = append(n.Edges, e.Transform(m))
+		}
+		for j := range n.Edges {
+			next := n.Edges[(j+1)%len(n.Edges)]
+			n.Edges[j][len(n.Edges[j])-1].P3 = next[0].P0
+		}
+		out.Nest = append(out.Nest, n)
+	}
+	grain := geom.Polyline(m.Apply(geom.Pt(50, 200)), m.Apply(geom.Pt(50, 300)))
+	out.Lines = []model.Line{{ID: "g", Kind: model.Grain, Drawn: []model.SizedPath{{Path: grain}}}}
+	return out
+}
+
+func drawPrinted(t *rapid.T, c model.SizeChart) []string {
+	places := rapid.SliceOfNDistinct(rapid.IntRange(0, len(c.Sizes)-1), 2, 5, rapid.ID[int]).Draw(t, "printed")
+	slices.Sort(places)
+	var out []string
+	for _, p := range places {
+		out = append(out, c.Sizes[p].Name)
+	}
+	return out
+}
+
+func fitOf(t *rapid.T, q model.Piece, c model.SizeChart) *Fit {
+	fit, err := New(q, c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return fit
+}
+
+// Laying the paper elsewhere, turned or turned over, changes nothing but where
+// the new line lies: grade the moved piece, or move the graded one.
+func TestGradingDoesNotMindHowThePaperLies(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := women()
+		if rapid.Bool().Draw(t, "inches") {
+			c = misses()
+		}
+		q := movedPiece(backPiece(c, drawPrinted(t, c)...), geom.Identity())
+		m := geom.Translate(geom.Vec{X: rapid.Float64Range(-900, 900).Draw(t, "x"), Y: rapid.Float64Range(-900, 900).Draw(t, "y")})
+		m = m.Mul(geom.Rotate(rapid.Float64Range(-1.4, 1.4).Draw(t, "turn")))
+		if rapid.Bool().Draw(t, "over") {
+			m = m.Mul(geom.ScaleXY(-1, 1))
+		}
+		place := rapid.Float64Range(0, float64(len(c.Sizes)-1)).Draw(t, "place")
+		method := rapid.SampledFrom([]model.Method{model.ByChart, model.BySteps}).Draw(t, "method")
+		here, _ := fitOf(t, q, c).Edges(place, method)
+		there, _ := fitOf(t, movedPiece(q, m), c).Edges(place, method)
+		for j := range here {
+			want := here[j].Transform(m).Controls()
+			for k, got := range there[j].Controls() {
+				if d := got.Dist(want[k]); d > 1e-6 {
+					t.Fatalf("edge %d control %d is %g mm off", j+1, k, d)
+				}
+			}
+		}
+	})
+}
+
+// The graded outline is closed, finite, and never moves its centre across.
+func TestOutlineStaysWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := women()
+		fit := fitOf(t, backPiece(c, drawPrinted(t, c)...), c)
+		place := rapid.Float64Range(0, float64(len(c.Sizes)-1)).Draw(t, "place")
+		edges, _ := fit.Edges(place, model.ByChart)
+		for j, e := range edges {
+			if err := e.Validate(); err != nil {
+				t.Fatal(err)
+			}
+			if d := e.End().Dist(edges[(j+1)%len(edges)].Start()); d > 1e-9 {
+				t.Fatalf("edge %d ends %g mm from the next", j+1, d)
+			}
+		}
+		if x := math.Max(math.Abs(edges[6].Start().X), math.Abs(edges[6].End().X)); x > 1e-9 {
+			t.Fatalf("the centre moved %g mm across", x)
+		}
+	})
+}
+
+// A size between two printed ones lies between their points.
+func TestBetweenLiesBetween(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := misses()
+		fit := fitOf(t, backPiece(c, drawPrinted(t, c)...), c)
+		i := rapid.IntRange(0, len(fit.print.places)-2).Draw(t, "gap")
+		f := rapid.Float64Range(0, 1).Draw(t, "share")
+		a, b := float64(fit.print.places[i]), float64(fit.print.places[i+1])
+		edges, _ := fit.Edges(a+f*(b-a), model.ByChart)
+		for j := range edges {
+			p, q := fit.piece.Nest[i].Edges[j].Start(), fit.piece.Nest[i+1].Edges[j].Start()
+			box := geom.BoxOf(p, q).Grow(1e-9)
+			if !box.Contains(edges[j].Start()) {
+				t.Fatalf("edge %d starts at %v, outside %v", j+1, edges[j].Start(), box)
+			}
+		}
+	})
+}
