@@ -1,0 +1,39 @@
+package exchange
+
+import "quarterstep/model/geom"
+
+// Graded is one size of a pattern to be written, in mm.
+type Graded struct {
+	Size   string
+	Pieces []GradedPiece
+}
+
+// GradedPiece is one closed outline, edge by edge, with its marks. Each edge
+// starts where the one before ends and the last closes the ring.
+type GradedPiece struct {
+	Name  string
+	Edges []NamedEdge
+	Lines []GradedLine
+}
+
+// NamedEdge is one edge of an outline.
+type NamedEdge struct {
+	Name string
+	Path geom.Path
+}
+
+// GradedLine is a line or mark on a piece; its name should hold the word that
+// says what it is, such as "grain".
+type GradedLine struct {
+	Name string
+	Path geom.Path
+}
+
+// outline is the whole ring.
+func (p GradedPiece) outline() geom.Path {
+	var all []geom.Path
+	for _, e := range p.Edges {
+		all = append(all, e.Path)
+	}
+	return geom.Join(all...)
+}

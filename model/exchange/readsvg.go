@@ -1,0 +1,69 @@
+package exchange
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"quarterstep/model"
+)
+
+// ReadSVG reads a drawn nest; what it must look like is told in the package's
+// own words. A file that cannot be used gives an Unusable error and an empty
+// Sheet.
+func ReadSVG(r io.Reader, chart model.SizeChart) (Sheet, error) {
+	if len(chart.Sizes) == 0 {
+		return Sheet{}, unusable("There is no size chart to read this drawing by. Choose a size chart first.")
+	}
+	root, err := readTree(r)
+	if err != nil {
+		return Sheet{}, err
+	}
+	vp, sure, err := rootViewport(root)
+	if err != nil {
+		return Sheet{}, err
+	}
+	w := &walker{chart: chart, byID: map[string]*element{}}
+	w.index(root)
+	if err := w.kids(root, place{vp: vp}); err != nil {
+		return Sheet{}, err
+	}
+	if w.sizes == 0 {
+		return Sheet{}, noSizes(w, chart)
+	}
+	sheet, err := sortOut(w.runs, chart)
+	if err != nil {
+		return Sheet{}, err
+	}
+	if !sure {
+		sheet.Warnings = append([]string{"This drawing does not say how large it is on paper, so 96 of its units were taken as an inch. Check one measure before cutting."}, sheet.Warnings...)
+	}
+	for _, size := range w.hidden {
+		sheet.Warnings = append(sheet.Warnings, fmt.Sprintf("The layer of size %s is hidden and was left out.", size))
+	}
+	return sheet, nil
+}
+
+func noSizes(w *walker, chart model.SizeChart) error {
+	if len(w.hidden) > 0 {
+		return unusable("The size layers of this drawing (%s) are hidden. Show them, save it and bring it in again.", strings.Join(w.hidden, ", "))
+	}
+	names := chart.Name
+	if names == "" {
+		names = chart.ID
+	}
+	say := "No group in this drawing is named after a size of the chart " + names
+	if groups := slices.Compact(w.groups); len(groups) > 0 {
+		var q []string
+		for _, g := range groups[:min(3, len(groups))] {
+			q = append(q, "“"+shorten(g)+"”")
+		}
+		say += ": found " + strings.Join(q, ", ")
+	}
+	var some []string
+	for _, s := range chart.Sizes[:min(3, len(chart.Sizes))] {
+		some = append(some, s.Name)
+	}
+	return unusable("%s. Name each size's layer %s or another size of that chart, or choose the chart the pattern was drawn for.", say, strings.Join(some, ", "))
+}

@@ -1,0 +1,239 @@
+package exchange
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"quarterstep/model"
+	"quarterstep/model/geom"
+)
+
+// sortOut makes pieces of the runs: closed ones become outlines, open ones and
+// those inside an outline its lines.
+func sortOut(runs []found, chart model.SizeChart) (Sheet, error) {
+	s := &sorter{chart: chart}
+	for part := 0; part < len(runs); {
+		end := part
+		for end < len(runs) && runs[end].part == runs[part].part {
+			end++
+		}
+		s.element(runs[part:end])
+		part = end
+	}
+	s.setMarksApart()
+	if err := s.outlines(); err != nil {
+		return Sheet{}, err
+	}
+	if len(s.sheet.Pieces) == 0 {
+		return Sheet{}, unusable("There is no closed cutting line in the size layers of this drawing. Close each piece's line and bring it in again.")
+	}
+	s.openLines()
+	s.tidy()
+	return s.sheet, nil
+}
+
+type sorter struct {
+	chart    model.SizeChart
+	rings    []found // cutting lines
+	lines    []found // everything else
+	strays   int     // closed lines outside the size layers
+	numbered bool    // a piece without a name was numbered
+	sheet    Sheet
+}
+
+// element takes the runs of one drawn element: of several closed ones the
+// largest is the outline, those inside it are its inner lines.
+func (s *sorter) element(runs []found) {
+	best, area := -1, 0.0
+	for i, r := range runs {
+		if r.closed && abs(r.path.Area()) > area {
+			best, area = i, abs(r.path.Area())
+		}
+	}
+	for i, r := range runs {
+		switch {
+		case i == best && r.size == "":
+			s.strays++
+		case i == best:
+			r.name = ringName(r)
+			s.rings = append(s.rings, r)
+		default:
+			if r.name == "" {
+				r.name = idName(r.id, r.as)
+			}
+			s.lines = append(s.lines, r)
+		}
+	}
+}
+
+// ringName is the name of the piece a closed line is drawn for; empty when the
+// drawing gives none.
+func ringName(r found) string {
+	return strings.TrimSpace(firstOf(titleName(r.name, r.size, r.as), r.nested, idName(r.id, r.as), r.outer))
+}
+
+// setMarksApart makes lines of closed runs that lie inside a piece of their
+// size and are no pieces: those without a name of their own, and those named
+// as a dart, a notch or a grain line.
+func (s *sorter) setMarksApart() {
+	var rings []found
+	for i, r := range s.rings {
+		kind, _ := kindOf(r.name)
+		mark := r.name == "" || kind == model.DartLine || kind == Notch || kind == model.Grain
+		if mark && s.inAnother(i) {
+			s.lines = append(s.lines, r)
+		} else {
+			rings = append(rings, r)
+		}
+	}
+	s.rings = rings
+}
+
+func (s *sorter) inAnother(i int) bool {
+	r := s.rings[i]
+	for j, o := range s.rings {
+		if j != i && o.size == r.size && abs(o.path.Area()) > abs(r.path.Area()) && o.path.Contains(r.path[0].At(0.5), inTol) {
+			return true
+		}
+	}
+	return false
+}
+
+// inTol is how closely in mm it is told whether a place lies inside a piece.
+const inTol = 0.1
+
+func (s *sorter) outlines() error {
+	unnamed := map[string]int{}
+	for _, r := range s.rings {
+		if r.name == "" {
+			unnamed[r.size]++
+			r.name = fmt.Sprintf("Piece %d", unnamed[r.size])
+			s.numbered = true
+		}
+		i := s.pieceNamed(r.name)
+		if i < 0 {
+			s.sheet.Pieces = append(s.sheet.Pieces, RawPiece{Name: r.name})
+			i = len(s.sheet.Pieces) - 1
+		}
+		p := &s.sheet.Pieces[i]
+		for _, o := range p.Outlines {
+			if o.Size == r.size {
+				return unusable("Size %s has two pieces named “%s”. Give each piece of a size its own title.", r.size, shorten(p.Name))
+			}
+		}
+		p.Outlines = append(p.Outlines, RawOutline{Size: r.size, Ring: r.path})
+	}
+	return nil
+}
+
+func (s *sorter) pieceNamed(name string) int {
+	for i, p := range s.sheet.Pieces {
+		if strings.EqualFold(p.Name, name) {
+			return i
+		}
+	}
+	return -1
+}
+
+// openLines gives each line to the piece it is named with, else to the piece
+// it lies on.
+func (s *sorter) openLines() {
+	for _, l := range s.lines {
+		if l.name == "" {
+			l.name = firstOf(l.nested, l.outer)
+		}
+		kind, known := kindOf(l.name)
+		i := s.namedWith(l.name)
+		if i < 0 && l.nested != "" {
+			i = s.namedWith(l.nested)
+		}
+		if i < 0 {
+			i = s.under(l, kind)
+		}
+		if i < 0 {
+			if known {
+				s.warn("The line “%s”%s lies on no piece and was left out.", shorten(l.name), inSize(l.size))
+			} else {
+				s.strays++
+			}
+			continue
+		}
+		p := &s.sheet.Pieces[i]
+		p.Lines = append(p.Lines, RawLine{Kind: kind, Size: l.size, Path: l.path, Name: l.name})
+	}
+}
+
+// namedWith is the piece with the longest name that stands in name, or -1.
+func (s *sorter) namedWith(name string) int {
+	best, words := -1, 0
+	for i, p := range s.sheet.Pieces {
+		if n := len(wordsOf(p.Name)); n > words && holds(name, p.Name) {
+			best, words = i, n
+		}
+	}
+	return best
+}
+
+// nearEnough is how far in mm a mark may lie from the piece it belongs to.
+const nearEnough = 10.0
+
+// under is the piece a line lies on: for notches and folds, which sit on the
+// cutting line, the nearest; for others the smallest that holds its middle,
+// else the nearest. -1 when none is within 10 mm.
+func (s *sorter) under(l found, kind model.LineKind) int {
+	mid := middle(l.path)
+	best, area := -1, 0.0
+	near, dist := -1, nearEnough
+	for i, p := range s.sheet.Pieces {
+		for _, o := range p.Outlines {
+			if l.size != "" && o.Size != l.size {
+				continue
+			}
+			if a := abs(o.Ring.Area()); (best < 0 || a < area) && o.Ring.Contains(mid, inTol) {
+				best, area = i, a
+			}
+			if _, _, d := o.Ring.Nearest(mid, inTol); d < dist {
+				near, dist = i, d
+			}
+		}
+	}
+	if best < 0 || near >= 0 && (kind == Notch || kind == model.FoldLine) {
+		return near
+	}
+	return best
+}
+
+// middle is a place half way along a line, by its own joints.
+func middle(p geom.Path) geom.Point {
+	if len(p)%2 == 0 {
+		return p[len(p)/2].P0
+	}
+	return p[len(p)/2].At(0.5)
+}
+
+func (s *sorter) warn(format string, a ...any) {
+	s.sheet.Warnings = append(s.sheet.Warnings, fmt.Sprintf(format, a...))
+}
+
+// tidy puts the sizes in the chart's order and says what was guessed.
+func (s *sorter) tidy() {
+	for i := range s.sheet.Pieces {
+		out := s.sheet.Pieces[i].Outlines
+		sort.SliceStable(out, func(a, b int) bool {
+			pa, _ := s.chart.Place(out[a].Size)
+			pb, _ := s.chart.Place(out[b].Size)
+			return pa < pb
+		})
+	}
+	if s.numbered {
+		s.warn("Pieces without a title were numbered in the order they are drawn.")
+	}
+	if s.strays == 1 {
+		s.warn("One line belongs to no piece and was left out.")
+	} else if s.strays > 1 {
+		s.warn("%d lines belong to no piece and were left out.", s.strays)
+	}
+}
+
+func abs(x float64) float64 { return max(x, -x) }

@@ -1,0 +1,303 @@
+package exchange
+
+import (
+	"fmt"
+	"strings"
+
+	"quarterstep/model"
+	"quarterstep/model/geom"
+)
+
+// mostCubics and mostUses bound what a drawing may unfold to.
+const (
+	mostCubics = 2_000_000
+	mostUses   = 20
+	mostShown  = 400_000
+)
+
+// reach is how far from the sheet's corner a line may lie, in mm: a kilometre
+// is no pattern.
+const reach = 1e6
+
+// found is one run of the drawing on paper, in mm, with what is known of it.
+type found struct {
+	path   geom.Path
+	closed bool
+	size   string // of the chart; empty outside the size layers
+	as     string // the layer's name as written, to strip it from an id
+	name   string
+	id     string
+	nested string // name of the innermost group inside the size layer
+	outer  string // name of the innermost group outside it
+	part   int    // which element it belongs to
+}
+
+// walker unfolds the drawing into runs.
+type walker struct {
+	chart  model.SizeChart
+	byID   map[string]*element
+	runs   []found
+	groups []string // names of groups that are no sizes
+	hidden []string // sizes whose layers are hidden
+	sizes  int      // size layers met
+	parts  int
+	cubics int
+	shown  int
+}
+
+// place is where in the drawing the walker stands.
+type place struct {
+	vp    viewport
+	found // size and names so far
+	use   string
+	uses  int
+}
+
+func (w *walker) index(e *element) {
+	if id := e.attr["id"]; id != "" {
+		if _, ok := w.byID[id]; !ok {
+			w.byID[id] = e
+		}
+	}
+	for _, k := range e.kids {
+		w.index(k)
+	}
+}
+
+func (w *walker) kids(e *element, at place) error {
+	for _, k := range e.kids {
+		if err := w.walk(k, at); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (w *walker) walk(e *element, at place) error {
+	if w.shown++; w.shown > mostShown {
+		return unusable("This drawing repeats its parts too often to read. Keep the cutting lines and their marks only and save it again.")
+	}
+	if e.hidden() {
+		if size, _, ok := w.sizeOf(e); ok && e.name == "g" {
+			w.hidden = append(w.hidden, size)
+		}
+		return nil
+	}
+	m, err := parseTransform(e.attr["transform"])
+	if err != nil {
+		return err
+	}
+	at.vp.toMM = at.vp.toMM.Mul(m)
+	switch e.name {
+	case "g", "a", "switch":
+		return w.kids(e, w.enter(e, at))
+	case "svg":
+		return w.nested(e, e, at)
+	case "use":
+		return w.useOf(e, at)
+	case "path", "rect", "circle", "ellipse", "line", "polyline", "polygon":
+		return w.shape(e, at)
+	}
+	return nil
+}
+
+// enter is the place inside a group.
+func (w *walker) enter(e *element, at place) place {
+	size, as, ok := w.sizeOf(e)
+	name := groupName(e)
+	switch {
+	case ok:
+		w.sizes++
+		at.size, at.as = size, as
+		at.outer, at.nested = firstOf(at.nested, at.outer), ""
+	case at.size != "":
+		at.nested = firstOf(groupTitle(e), at.nested)
+	default:
+		at.outer = firstOf(groupTitle(e), at.outer)
+		if e.name == "g" && name != "" {
+			w.groups = append(w.groups, name)
+		}
+	}
+	return at
+}
+
+func groupName(e *element) string  { return firstOf(e.label, e.title, e.attr["id"]) }
+func groupTitle(e *element) string { return firstOf(e.title, e.label) }
+
+func firstOf(names ...string) string {
+	for _, s := range names {
+		if s = strings.TrimSpace(s); s != "" {
+			return s
+		}
+	}
+	return ""
+}
+
+// sizeOf is the size of the chart that a group is named after.
+func (w *walker) sizeOf(e *element) (size, as string, ok bool) {
+	for _, name := range []string{e.label, e.title, e.attr["id"]} {
+		name = strings.TrimSpace(name)
+		if name == "" {
+			continue
+		}
+		if i, ok := w.chart.Place(bareSize(name)); ok {
+			return w.chart.Sizes[i].Name, bareSize(name), true
+		}
+		if name == e.label {
+			break // a layer's own label decides
+		}
+	}
+	return "", "", false
+}
+
+// bareSize takes the word "size" and what joins it off a layer's name; ids
+// cannot begin with a digit, so they may begin with a bare joint instead.
+func bareSize(name string) string {
+	s := strings.TrimSpace(name)
+	if len(s) > 4 && strings.EqualFold(s[:4], "size") {
+		s = s[4:]
+	}
+	return strings.TrimLeft(s, " -_:.")
+}
+
+// nested enters an inner svg element, or a symbol by way of the use element
+// that gives its place and size.
+func (w *walker) nested(e, sized *element, at place) error {
+	var v [4]float64
+	for i, name := range []string{"x", "y", "width", "height"} {
+		whole := at.vp.w
+		if i%2 == 1 {
+			whole = at.vp.h
+		}
+		s, ok := sized.attr[name]
+		if !ok {
+			s, ok = e.attr[name]
+		}
+		if !ok || s == "auto" {
+			v[i] = [...]float64{0, 0, at.vp.w, at.vp.h}[i]
+			continue
+		}
+		l, ok := parseLength(s)
+		if !ok {
+			return unusable("A part of this drawing has the measure %s=“%s”, which cannot be read. Save it as plain SVG and bring it in again.", name, shorten(s))
+		}
+		v[i] = l.user(whole)
+	}
+	if v[2] <= 0 || v[3] <= 0 {
+		return nil // nothing of it is shown
+	}
+	vp, err := at.vp.within(e, v[0], v[1], v[2], v[3])
+	if err != nil {
+		return err
+	}
+	at.vp = vp
+	return w.kids(e, w.enter(e, at))
+}
+
+// useOf shows another element once more, at the use element's place.
+func (w *walker) useOf(e *element, at place) error {
+	id, ok := strings.CutPrefix(strings.TrimSpace(e.attr["href"]), "#")
+	target := w.byID[id]
+	if !ok || target == nil {
+		return nil
+	}
+	if at.uses++; at.uses > mostUses {
+		return unusable("In this drawing the part “%s” is a copy of itself. Unlink the copies, save it as plain SVG and bring it in again.", shorten(id))
+	}
+	at.use = firstOf(groupTitle(e), at.use)
+	if target.name == "symbol" {
+		m, err := parseTransform(target.attr["transform"])
+		if err != nil {
+			return err
+		}
+		at.vp.toMM = at.vp.toMM.Mul(m)
+		return w.nested(target, e, at)
+	}
+	var v [2]float64
+	for i, name := range []string{"x", "y"} {
+		if s, ok := e.attr[name]; ok {
+			l, ok := parseLength(s)
+			if !ok {
+				return unusable("A copy in this drawing stands at %s=“%s”, which cannot be read. Save it as plain SVG and bring it in again.", name, shorten(s))
+			}
+			v[i] = l.user([...]float64{at.vp.w, at.vp.h}[i])
+		}
+	}
+	at.vp.toMM = at.vp.toMM.Mul(geom.Translate(geom.Vec{X: v[0], Y: v[1]}))
+	return w.walk(target, at)
+}
+
+func (w *walker) shape(e *element, at place) error {
+	runs, err := shapeRuns(e, at.vp, stretch(at.vp.toMM))
+	if err != nil {
+		return err
+	}
+	w.parts++
+	for _, r := range runs {
+		if w.cubics += len(r.path); w.cubics > mostCubics {
+			return unusable("This drawing has too many curves to read. Simplify its lines and save it again.")
+		}
+		f := at.found
+		f.name, f.id, f.part = firstOf(at.use, e.title, e.label), e.attr["id"], w.parts
+		f.path = onPaper(r.path, at.vp.toMM)
+		f.closed = r.closed
+		for _, c := range f.path {
+			for _, p := range [4]geom.Point{c.P0, c.P1, c.P2, c.P3} {
+				if !p.Finite() || max(p.X, -p.X, p.Y, -p.Y) > reach {
+					return unusable("The line %s%s runs to a place that cannot be on paper. Check the scale and the transforms of the drawing.", quoted(e), inSize(f.size))
+				}
+			}
+		}
+		if f.path = closeRing(&f); len(f.path) > 0 {
+			w.runs = append(w.runs, f)
+		}
+	}
+	return nil
+}
+
+func inSize(size string) string {
+	if size == "" {
+		return ""
+	}
+	return fmt.Sprintf(" of size %s", size)
+}
+
+// onPaper takes a path to mm and leaves out cubics that are single points.
+func onPaper(p geom.Path, m geom.Affine) geom.Path {
+	var out geom.Path
+	for _, c := range p.Transform(m) {
+		if c.P0.Dist(c.P1) < pointSize && c.P0.Dist(c.P2) < pointSize && c.P0.Dist(c.P3) < pointSize {
+			continue
+		}
+		if len(out) > 0 {
+			c.P0 = out[len(out)-1].P3
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+const (
+	pointSize = 1e-7 // mm; a curve smaller than this is a point
+	closeTol  = 0.01 // mm; a line that ends this near its start is closed
+	thinArea  = 1.0  // mm²; less than this is a line drawn there and back
+)
+
+// closeRing settles whether a run is closed, and closes it exactly.
+func closeRing(f *found) geom.Path {
+	p := f.path
+	gap := p.Start().Dist(p.End())
+	if len(p) == 0 || !f.closed && gap > closeTol {
+		return p
+	}
+	if a := p.Area(); a < thinArea && a > -thinArea {
+		f.closed = false
+		return p
+	}
+	f.closed = true
+	if gap > closeTol {
+		return append(p, geom.Line(p.End(), p.Start()))
+	}
+	p[len(p)-1].P3 = p.Start()
+	return p
+}

@@ -1,0 +1,103 @@
+package exchange
+
+import (
+	"regexp"
+	"strings"
+	"unicode"
+
+	"quarterstep/model"
+)
+
+// kindWords says by which words in its name an open line is known, first come
+// first: a waist dart is a dart.
+var kindWords = []struct {
+	kind  model.LineKind
+	words []string
+}{
+	{model.Grain, []string{"grain", "grainline"}},
+	{model.Lengthen, []string{"lengthen", "shorten"}},
+	{Notch, []string{"notch", "notches"}},
+	{model.DartLine, []string{"dart", "darts"}},
+	{model.FoldLine, []string{"fold", "foldline"}},
+	{model.BustLine, []string{"bust", "bustline"}},
+	{model.WaistLine, []string{"waist", "waistline"}},
+	{model.HipLine, []string{"hip", "hips", "hipline"}},
+}
+
+// kindOf is the kind of line a name speaks of; false for none.
+func kindOf(name string) (model.LineKind, bool) {
+	has := map[string]bool{}
+	for _, w := range wordsOf(name) {
+		has[w] = true
+	}
+	for _, k := range kindWords {
+		for _, w := range k.words {
+			if has[w] {
+				return k.kind, true
+			}
+		}
+	}
+	return model.Inner, false
+}
+
+// wordsOf is the words of a name in lower case.
+func wordsOf(name string) []string {
+	return strings.FieldsFunc(strings.ToLower(name), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
+	})
+}
+
+// holds reports whether the words of part stand in name, one after another.
+func holds(name, part string) bool {
+	p := wordsOf(part)
+	return len(p) > 0 && strings.Contains(" "+strings.Join(wordsOf(name), " ")+" ", " "+strings.Join(p, " ")+" ")
+}
+
+// machineID is an id given by a drawing program, which names nothing.
+var machineID = regexp.MustCompile(`^(?i:(svg|g|path|rect|line|polyline|polygon|circle|ellipse|use|layer|shape)[-_]?\d[-_\d]*|)$`)
+
+// idName is the name an id gives: the size and what joins it taken off, the
+// joints turned to spaces.
+func idName(id, size string) string {
+	if machineID.MatchString(id) {
+		return ""
+	}
+	const joints = " -_.:"
+	s := id
+	if size != "" {
+		low, mark := strings.ToLower(s), strings.ToLower(size)
+		switch {
+		case strings.HasSuffix(low, mark) && !digitAt(s, len(s)-len(mark)-1):
+			s = s[:len(s)-len(mark)]
+		case strings.HasPrefix(low, mark) && !digitAt(s, len(mark)):
+			s = s[len(mark):]
+		case strings.HasPrefix(strings.TrimLeft(low, "_"), mark):
+			s = strings.TrimLeft(s, "_")[len(mark):]
+		}
+		s = strings.Trim(s, joints)
+		if l := strings.ToLower(s); strings.HasSuffix(l, "size") && len(l) > 4 && strings.ContainsRune(joints, rune(s[len(s)-5])) {
+			s = s[:len(s)-5]
+		}
+	}
+	s = strings.Trim(s, joints)
+	return strings.Join(strings.FieldsFunc(s, func(r rune) bool { return strings.ContainsRune(joints, r) }), " ")
+}
+
+func digitAt(s string, i int) bool { return i >= 0 && i < len(s) && s[i] >= '0' && s[i] <= '9' }
+
+// sizeAfter is a size named after the piece, "Back, size 36".
+var sizeAfter = regexp.MustCompile(`(?i)[\s,(\[–-]*\bsize\s*:?\s*(\S+?)[)\]]?$`)
+
+// titleName is the name a title gives: the size at its end taken off, where it
+// is the size of the layer. A title that says only the size names nothing.
+func titleName(title, size, as string) string {
+	same := func(s string) bool { return strings.EqualFold(s, size) || strings.EqualFold(s, as) }
+	if same(title) {
+		return ""
+	}
+	m := sizeAfter.FindStringSubmatchIndex(title)
+	if m == nil || !same(title[m[2]:m[3]]) {
+		return title
+	}
+	return title[:m[0]]
+}

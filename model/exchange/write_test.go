@@ -1,0 +1,169 @@
+package exchange
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"quarterstep/model/geom"
+)
+
+// gradedOf cuts every ring of a sheet into edges of one cubic.
+func gradedOf(s Sheet) []Graded {
+	at := map[string]int{}
+	var out []Graded
+	for _, p := range s.Pieces {
+		for _, o := range p.Outlines {
+			i, ok := at[o.Size]
+			if !ok {
+				i = len(out)
+				at[o.Size] = i
+				out = append(out, Graded{Size: o.Size})
+			}
+			g := GradedPiece{Name: p.Name}
+			for _, c := range o.Ring {
+				g.Edges = append(g.Edges, NamedEdge{"edge", geom.Path{c}})
+			}
+			out[i].Pieces = append(out[i].Pieces, g)
+		}
+	}
+	return out
+}
+
+func TestSVGReadsBack(t *testing.T) {
+	for _, file := range []string{"blouse-eu-36-42.svg", "blouse-traced-eu-36-42.svg"} {
+		before := readNest(t, file, euChart())
+		var b bytes.Buffer
+		if err := WriteSVG(&b, gradedOf(before)...); err != nil {
+			t.Fatal(err)
+		}
+		after, err := ReadSVG(&b, euChart())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(after.Pieces) != len(before.Pieces) || len(after.Warnings) > 0 {
+			t.Fatalf("%s: %d pieces come back, warnings %q", file, len(after.Pieces), after.Warnings)
+		}
+		for i, p := range after.Pieces {
+			for j, o := range p.Outlines {
+				was := before.Pieces[i].Outlines[j]
+				if p.Name != before.Pieces[i].Name || o.Size != was.Size {
+					t.Errorf("%s comes back as %s, size %s as %s", before.Pieces[i].Name, p.Name, was.Size, o.Size)
+				}
+				samePath(t, was.Ring, o.Ring, 1e-4)
+			}
+		}
+	}
+}
+
+func samePath(t interface{ Fatalf(string, ...any) }, a, b geom.Path, tol float64) {
+	x, y := a.Controls(), b.Controls()
+	if len(x) != len(y) {
+		t.Fatalf("%d control points come back as %d", len(x), len(y))
+	}
+	for k := range x {
+		if d := x[k].Dist(y[k]); !(d <= tol) {
+			t.Fatalf("control point %d comes back %g mm off: %v as %v", k, d, x[k], y[k])
+		}
+	}
+}
+
+// TestAnyRingReadsBack holds the round trip for rings and names of any kind.
+func TestAnyRingReadsBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		mm := rapid.Float64Range(-5000, 5000)
+		pt := func(name string) geom.Point { return geom.Pt(mm.Draw(t, name+"x"), mm.Draw(t, name+"y")) }
+		ring := geom.Path{}
+		start := pt("start")
+		at := start
+		for range rapid.IntRange(1, 6).Draw(t, "n") {
+			c := geom.Cubic{P0: at, P1: pt("h"), P2: pt("k"), P3: pt("p")}
+			ring, at = append(ring, c), c.P3
+		}
+		ring = append(ring, geom.Line(at, start))
+		if math.Abs(ring.Area()) < 10 || at.Dist(start) < 1 {
+			return
+		}
+		name := rapid.StringMatching(`[A-Za-z<&>"'äß][A-Za-z <&>"']{0,12}[a-z<&>]`).Draw(t, "name")
+		var b bytes.Buffer
+		if err := WriteSVG(&b, Graded{"40", []GradedPiece{{Name: name, Edges: []NamedEdge{{"all", ring}}}}}); err != nil {
+			t.Fatal(err)
+		}
+		s, err := ReadSVG(&b, euChart())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := s.Pieces[0].Name; got != strings.Join(strings.Fields(name), " ") {
+			t.Fatalf("%q comes back as %q", name, got)
+		}
+		got := s.Pieces[0].Outlines[0].Ring
+		page := pageFor(ring.Bounds()).Min
+		samePath(t, ring, got.Move(geom.Vec(page)), 1e-4)
+	})
+}
+
+func TestWrittenLines(t *testing.T) {
+	square := geom.Polyline(geom.Pt(0, 0), geom.Pt(40, 0), geom.Pt(40, 40), geom.Pt(0, 40), geom.Pt(0, 0))
+	grain := geom.Polyline(geom.Pt(10, 5), geom.Pt(10, 35))
+	var b bytes.Buffer
+	err := WriteSVG(&b, Graded{"48", nil}, Graded{"38", []GradedPiece{{"Back", []NamedEdge{{"", square}}, []GradedLine{{"grain", grain}}}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := ReadSVG(&b, euChart())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if l := s.Pieces[0].Lines; len(l) != 1 || l[0].Name != "Back grain" || l[0].Size != "38" {
+		t.Errorf("lines come back as %+v", l)
+	}
+	if err := WriteSVG(&b, Graded{"38", []GradedPiece{{Name: "Back"}}}); err == nil || !strings.Contains(err.Error(), "Back, size 38") {
+		t.Errorf("a piece without a line: %v", err)
+	}
+}
+
+func TestJSON(t *testing.T) {
+	third := geom.Pt(1.0/3, -1e-9)
+	g := Graded{"48", []GradedPiece{{Name: "Back <bodice>", Edges: []NamedEdge{
+		{"side seam", geom.Path{{P0: third, P1: geom.Pt(1, 2), P2: geom.Pt(3, 4), P3: geom.Pt(5.25, 6)}}},
+		{"hem", geom.Path{{P0: geom.Pt(5.25, 6), P1: geom.Pt(5, 5), P2: geom.Pt(4, 4), P3: third}}},
+	}}}}
+	var b bytes.Buffer
+	if err := WriteJSON(&b, g); err != nil {
+		t.Fatal(err)
+	}
+	const want = `{"unit":"mm","size":"48","pieces":[{"name":"Back <bodice>","edges":[` +
+		`{"name":"side seam","cubics":[[0.333333,0,1,2,3,4,5.25,6]]},` +
+		`{"name":"hem","cubics":[[5.25,6,5,5,4,4,0.333333,0]]}]}]}` + "\n"
+	if b.String() != want {
+		t.Errorf("wrote %s\nwant  %s", b.String(), want)
+	}
+	if !json.Valid(b.Bytes()) {
+		t.Error("not valid JSON")
+	}
+	g.Pieces[0].Edges[1].Path = nil
+	if err := WriteJSON(&b, g); err == nil || !strings.Contains(err.Error(), "hem of Back <bodice>, size 48") {
+		t.Errorf("an edge without a line: %v", err)
+	}
+}
+
+func TestCSV(t *testing.T) {
+	var b bytes.Buffer
+	err := WriteCSV(&b, []Increment{{"Back, upper", "underarm", "40", "48", 42.85714, -0.00001, "bust", "back waist length"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(&b).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := "Back, upper|underarm|40|48|42.857|0.000|bust|back waist length"
+	if len(rows) != 2 || strings.Join(rows[1], "|") != want {
+		t.Errorf("rows %q, want %q", rows, want)
+	}
+}
