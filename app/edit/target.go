@@ -1,0 +1,135 @@
+package edit
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"quarterstep/model"
+	"quarterstep/model/geom"
+)
+
+// Place asks for the size at a place on the chart; beyond its ends the nearest
+// end is taken.
+func Place(place float64) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		p.Target.Place = min(max(place, 0), float64(len(p.Chart.Sizes)-1))
+		return p, nil
+	}
+}
+
+// Method chooses by steps or by chart.
+func Method(m model.Method) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		p.Target.Method = m
+		return p, nil
+	}
+}
+
+// Wearer names the person it is for.
+func Wearer(name string) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		p.Target.Wearer = strings.TrimSpace(name)
+		return p, nil
+	}
+}
+
+// Unit chooses how lengths are shown.
+func Unit(u model.Unit) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		p.Unit = u
+		return p, nil
+	}
+}
+
+// Chart puts another size chart under the pattern. Every printed size must be
+// on it; the target keeps its name where the new chart has it.
+func Chart(c model.SizeChart) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		for _, q := range p.Pieces {
+			for _, o := range q.Nest {
+				if _, ok := c.Place(o.Size); !ok {
+					return p, fmt.Errorf("the chart %s has no size %s, in which %s is printed", c.Name, o.Size, q.Name)
+				}
+			}
+		}
+		place, ok := c.Place(p.Chart.NameAt(p.Target.Place))
+		if !ok {
+			place = min(int(p.Target.Place), len(c.Sizes)-1)
+		}
+		p.Chart, p.Target.Place = c, float64(place)
+		return p, nil
+	}
+}
+
+// Follow has a grade point follow another measure across or along the grain.
+func Follow(piece, point string, along bool, m model.Measure) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
+			k := q.PointIndex(point)
+			if k < 0 {
+				return q, fmt.Errorf("%s has no such grade point", q.Name)
+			}
+			q.Points = slices.Clone(q.Points)
+			if along {
+				q.Points[k].Along = m
+			} else {
+				q.Points[k].Across = m
+			}
+			return q, nil
+		})
+	}
+}
+
+// FollowEdge has both ends of an edge follow a measure across the grain.
+func FollowEdge(piece, edge string, m model.Measure) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
+			j := q.EdgeIndex(edge)
+			if j < 0 {
+				return q, fmt.Errorf("%s has no such edge", q.Name)
+			}
+			q.Points = slices.Clone(q.Points)
+			q.Points[j].Across = m
+			q.Points[(j+1)%len(q.Points)].Across = m
+			return q, nil
+		})
+	}
+}
+
+// LayPiece moves a piece on the Table by v.
+func LayPiece(piece string, v geom.Vec) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
+			q.At = q.At.Add(v)
+			return q, nil
+		})
+	}
+}
+
+// Rename gives a piece another name.
+func Rename(piece, name string) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		name = strings.TrimSpace(name)
+		if name == "" {
+			return p, fmt.Errorf("a piece needs a name")
+		}
+		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
+			q.Name = name
+			return q, nil
+		})
+	}
+}
+
+// Cut sets how many of a piece to cut.
+func Cut(piece string, n int) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		if n < 1 || n > 99 {
+			return p, fmt.Errorf("cut 1 to 99 of a piece")
+		}
+		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
+			q.Cut = n
+			return q, nil
+		})
+	}
+}
