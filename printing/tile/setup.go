@@ -1,0 +1,126 @@
+package tile
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"quarterstep/model/geom"
+)
+
+// Setup is how the sheets lie. The zero Setup is not valid: it has no paper.
+type Setup struct {
+	Paper     Paper
+	Landscape bool    // sheets lie on their side
+	Margin    float64 // what the printer leaves white on each side, mm
+	Overlap   float64 // how far neighbouring windows share the layout, mm on paper
+	Printer   Printer
+}
+
+// Printer corrects a printer that prints a little small or large. The zero
+// Printer is true to scale.
+type Printer struct {
+	// Across and Down multiply lengths on the page: wanted over measured, so
+	// 50/49.6 where a 50 mm line came out at 49.6. Zero is 1.
+	Across, Down float64
+}
+
+// the least a printer must leave to print on, mm: room for the scale check
+// and its words.
+const (
+	PanelWidth  = 165.0
+	PanelHeight = 170.0
+)
+
+// a printer further out than this is set wrongly, not worn: "fit to page" is
+// some 3 to 6 % out. Common practice.
+const mostCorrection = 0.06
+
+// Size is the sheet as it goes through the printer, mm across and down.
+func (s Setup) Size() (w, h float64) {
+	if s.Landscape {
+		return s.Paper.Height, s.Paper.Width
+	}
+	return s.Paper.Width, s.Paper.Height
+}
+
+// scale is the printer's correction, never zero.
+func (s Setup) scale() (across, down float64) {
+	across, down = s.Printer.Across, s.Printer.Down
+	if across == 0 {
+		across = 1
+	}
+	if down == 0 {
+		down = 1
+	}
+	return across, down
+}
+
+// Validate says in plain words what keeps the setup from printing.
+func (s Setup) Validate() error {
+	w, h := s.Size()
+	for _, v := range []float64{w, h, s.Margin, s.Overlap, s.Printer.Across, s.Printer.Down} {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return errors.New("the paper, its margin and overlap must be ordinary numbers")
+		}
+	}
+	switch {
+	case w <= 0 || h <= 0:
+		return errors.New("choose a paper first")
+	case w > longest || h > longest:
+		return fmt.Errorf("%s is too long for one page: at most %.0f mm a side", s.Paper.Name, longest)
+	case s.Margin < 0:
+		return errors.New("the printer's margin cannot be less than nothing")
+	case s.Overlap < 0:
+		return errors.New("the overlap cannot be less than nothing")
+	case w-2*s.Margin < PanelWidth || h-2*s.Margin < PanelHeight:
+		return fmt.Errorf("%s with a margin of %s mm leaves %s x %s mm to print on, and the scale check alone needs %s x %s mm: use a smaller margin or larger paper",
+			s.Paper.Name, trim(s.Margin), trim(math.Max(0, w-2*s.Margin)), trim(math.Max(0, h-2*s.Margin)), trim(PanelWidth), trim(PanelHeight))
+	case s.Overlap > math.Min(w, h)/4:
+		return fmt.Errorf("an overlap of %s mm wastes too much of %s: use at most %s mm", trim(s.Overlap), s.Paper.Name, trim(math.Floor(math.Min(w, h)/4)))
+	}
+	across, down := s.scale()
+	if math.Abs(across-1) > mostCorrection || math.Abs(down-1) > mostCorrection {
+		return fmt.Errorf("the test square was printed more than %.0f %% out: print it again at 100 %%, with \"fit to page\" off", mostCorrection*100)
+	}
+	return nil
+}
+
+// grid is a setup in layout mm: windows of px by py, each sx right of or sy
+// below the one before.
+type grid struct {
+	px, py, sx, sy float64
+}
+
+func (s Setup) grid() grid {
+	w, h := s.Size()
+	kx, ky := s.scale()
+	px, py := (w-2*s.Margin)/kx, (h-2*s.Margin)/ky
+	return grid{px: px, py: py, sx: px - s.Overlap/kx, sy: py - s.Overlap/ky}
+}
+
+func (g grid) overlapX() float64 { return g.px - g.sx }
+func (g grid) overlapY() float64 { return g.py - g.sy }
+
+// window is the sheet in row r and column c of the whole floor.
+func (g grid) window(r, c int) geom.Box {
+	at := geom.Pt(float64(c)*g.sx, float64(r)*g.sy)
+	return geom.Box{Min: at, Max: at.Add(geom.Vec{X: g.px, Y: g.py})}
+}
+
+// Count is how many windows of page mm, overlap mm shared with the next, cover
+// length mm: ceil((length - overlap) / (page - overlap)), at least 1. A
+// millionth of a millimetre too much does not cost a sheet.
+func Count(length, page, overlap float64) int {
+	return max(1, int(math.Ceil((length-overlap-1e-6)/(page-overlap))))
+}
+
+// SheetName is the row's letter and the column's number, from row 0 and column
+// 0: A1, B2; after row Z come AA, AB.
+func SheetName(row, col int) string {
+	letters := ""
+	for n := row; n >= 0; n = n/26 - 1 {
+		letters = string(rune('A'+n%26)) + letters
+	}
+	return fmt.Sprintf("%s%d", letters, col+1)
+}

@@ -1,0 +1,109 @@
+package tile
+
+import "quarterstep/model/geom"
+
+// NameSize is the letter height of a sheet's name, mm.
+const NameSize = 9.0
+
+// the room a sheet's name needs, mm, and how far it keeps from the sheet's own
+// border, joining buttons among it.
+const (
+	nameWidth  = 17.0
+	nameHeight = 8.0
+	nameInset  = 7.0
+)
+
+// nameSheets finds for each sheet's name a place clear of lines and words: the
+// corners first, the lower left one before all, then along the sides.
+func (p *Plan) nameSheets(shapes []shape) {
+	for i := range p.Sheets {
+		s := &p.Sheets[i]
+		places := namePlaces(s.Own)
+		s.NameAt = places[0]
+		for _, at := range places {
+			if free(nameBox(at), shapes, s.Buttons) {
+				s.NameAt = at
+				break
+			}
+		}
+	}
+}
+
+func nameBox(at geom.Point) geom.Box {
+	return geom.Box{Min: at.Add(geom.Vec{X: -1, Y: -nameHeight}), Max: at.Add(geom.Vec{X: nameWidth, Y: 1.5})}
+}
+
+func namePlaces(own geom.Box) []geom.Point {
+	left, right := own.Min.X+nameInset, own.Max.X-nameInset-nameWidth
+	top, bottom := own.Min.Y+nameInset+nameHeight, own.Max.Y-nameInset
+	places := []geom.Point{{X: left, Y: bottom}, {X: left, Y: top}, {X: right, Y: bottom}, {X: right, Y: top}}
+	const n = 12
+	for k := 1; k < n; k++ {
+		x, y := left+(right-left)*float64(k)/n, bottom+(top-bottom)*float64(k)/n
+		places = append(places, geom.Pt(left, y), geom.Pt(x, bottom), geom.Pt(right, y), geom.Pt(x, top))
+	}
+	for k := 1; k < n*n; k++ {
+		places = append(places, geom.Pt(left+(right-left)*float64(k%n)/n, bottom+(top-bottom)*float64(k/n)/n))
+	}
+	return places
+}
+
+// free reports whether b is clear of every line, word and button.
+func free(b geom.Box, shapes []shape, buttons []Button) bool {
+	for _, s := range shapes {
+		if s.meets(b) {
+			return false
+		}
+		for _, w := range s.words {
+			if w.Intersects(b) {
+				return false
+			}
+		}
+	}
+	for _, n := range buttons {
+		if geom.BoxOf(n.At).Grow(n.R + 3).Intersects(b) {
+			return false
+		}
+	}
+	return true
+}
+
+// panelGap keeps the scale check clear of pieces, mm.
+const panelGap = 5.0
+
+// placePanel puts the scale check on the only sheet, in the first free place
+// from the lower right, where it fits.
+func (p *Plan) placePanel(shapes []shape) {
+	if len(p.Sheets) != 1 {
+		return
+	}
+	kx, ky := p.Setup.scale()
+	w, h := PanelWidth/kx, PanelHeight/ky
+	window := p.Sheets[0].Window
+	name := nameBox(p.Sheets[0].NameAt)
+	const step = 10.0
+	for y := window.Max.Y - h; y >= window.Min.Y-1e-9; y -= step {
+		for x := window.Max.X - w; x >= window.Min.X-1e-9; x -= step {
+			b := geom.Box{Min: geom.Pt(x, y), Max: geom.Pt(x+w, y+h)}
+			if clear(b.Grow(panelGap), shapes) && !name.Intersects(b) {
+				p.Panel = b
+				return
+			}
+		}
+	}
+}
+
+// clear reports whether no shape has a line, its inside or a word in b.
+func clear(b geom.Box, shapes []shape) bool {
+	for _, s := range shapes {
+		if s.covers(b) {
+			return false
+		}
+		for _, w := range s.words {
+			if w.Intersects(b) {
+				return false
+			}
+		}
+	}
+	return true
+}
