@@ -1,0 +1,56 @@
+package paint
+
+// run is a stretch of the painter's points: one unbroken piece of line.
+type run struct{ from, to int }
+
+// dashed cuts the polyline line into the dashes of pattern (px drawn, px left
+// out, ...) and appends their points and runs. A pattern without length draws
+// the whole line.
+func dashed(pts []pt, runs []run, line []pt, pattern []float64) ([]pt, []run) {
+	var whole float64
+	for _, d := range pattern {
+		whole += max(d, 0)
+	}
+	if whole < 0.5 || len(pattern)%2 != 0 {
+		from := len(pts)
+		pts = append(pts, line...)
+		return pts, append(runs, run{from, len(pts)})
+	}
+	k, left := 0, pattern[0]
+	start := len(pts)
+	drawing := func() bool { return k%2 == 0 }
+	for i := 1; i < len(line); i++ {
+		a, b := line[i-1], line[i]
+		length := b.sub(a).len()
+		if length == 0 {
+			continue
+		}
+		dir := b.sub(a).scale(1 / length)
+		done := 0.0
+		if drawing() && len(pts) == start {
+			pts = append(pts, a)
+		}
+		for length-done > left {
+			done += left
+			p := a.add(dir.scale(done))
+			if drawing() {
+				pts = append(pts, p)
+				runs = append(runs, run{start, len(pts)})
+				start = len(pts)
+			} else {
+				start = len(pts)
+				pts = append(pts, p)
+			}
+			k = (k + 1) % len(pattern)
+			left = max(pattern[k], 1e-3)
+		}
+		left -= length - done
+		if drawing() {
+			pts = append(pts, b)
+		}
+	}
+	if drawing() && len(pts)-start >= 2 {
+		runs = append(runs, run{start, len(pts)})
+	}
+	return pts, runs
+}

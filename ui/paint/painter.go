@@ -1,0 +1,276 @@
+package paint
+
+import (
+	"image"
+	"image/color"
+	"math"
+	"sync"
+
+	"quarterstep/model/geom"
+	"quarterstep/ui/scene"
+	"quarterstep/ui/theme/palette"
+	"quarterstep/ui/view"
+)
+
+// Painter paints scenes in one set of colours. It keeps its working memory from
+// one picture to the next and serves one goroutine at a time.
+type Painter struct {
+	fonts   *Fonts
+	palette palette.Palette
+
+	pts   []pt
+	runs  []run
+	line  []pt // one line before it is cut into dashes
+	ops   []op
+	bands [workers]band
+}
+
+// workers is how many bands of rows are painted at once.
+const workers = 2
+
+// New is a Painter with these fonts and colours.
+func New(fonts *Fonts, colours palette.Palette) *Painter {
+	return &Painter{fonts: fonts, palette: colours}
+}
+
+// op is one thing to lay on the picture, in device px.
+type op struct {
+	kind     opKind
+	from, to int // its runs
+	radius   float64
+	round    bool
+	ink      ink
+	mask     *image.Alpha
+	x, y     int // where the mask's origin goes
+}
+
+type opKind uint8
+
+const (
+	opStroke opKind = iota
+	opFill
+	opMask
+)
+
+// Screen is where a picture lies on the board and how fine the screen is.
+type Screen struct {
+	View   view.View
+	Corner view.Px // the picture's upper left corner on the board, in px
+	Factor float64 // device px a px
+}
+
+// affine takes places on the Table to the picture's device px.
+func (s Screen) affine() geom.Affine {
+	v := s.View
+	v.Origin = v.ToMM(s.Corner)
+	return geom.ScaleXY(s.Factor, s.Factor).Mul(v.Affine())
+}
+
+// Clear sets the whole picture to one colour; a transparent one empties it.
+func Clear(img *image.RGBA, c color.NRGBA) {
+	k := inkOf(c, 1)
+	solid := k.rb&0xffff | k.rb>>16<<16 | k.ga<<8&0xff00ff00
+	for y := range img.Rect.Dy() {
+		fillRow(img.Pix[y*img.Stride:y*img.Stride+4*img.Rect.Dx()], solid)
+	}
+}
+
+// Paint lays the layers over what is on img.
+func (p *Painter) Paint(img *image.RGBA, s Screen, layers ...scene.Layer) {
+	p.pts, p.runs, p.ops = p.pts[:0], p.runs[:0], p.ops[:0]
+	m := s.affine()
+	seen := geom.Box{Max: geom.Pt(float64(img.Rect.Dx()), float64(img.Rect.Dy()))}
+	for _, l := range layers {
+		p.layer(l, m, s.Factor, seen)
+	}
+	p.run(img)
+}
+
+func (p *Painter) layer(l scene.Layer, m geom.Affine, factor float64, seen geom.Box) {
+	for _, f := range l.Fills {
+		p.fill(f, m, seen)
+	}
+	for _, k := range l.Lines {
+		p.stroke(k, m, factor, seen)
+	}
+	for _, d := range l.Dots {
+		p.dot(d, m, factor, seen)
+	}
+	for _, t := range l.Texts {
+		p.text(t, m, factor, seen)
+	}
+	for _, h := range l.Handles {
+		p.handle(h, m, factor, seen)
+	}
+}
+
+// run shares the rows of img between the workers.
+func (p *Painter) run(img *image.RGBA) {
+	h := img.Rect.Dy()
+	var done sync.WaitGroup
+	for i := range workers {
+		b := &p.bands[i]
+		b.pix, b.stride, b.width = img.Pix, img.Stride, img.Rect.Dx()
+		b.top, b.low = h*i/workers, h*(i+1)/workers
+		if need := (b.low - b.top) * b.width; len(b.mask) < need {
+			b.mask = make([]uint8, need)
+		}
+		done.Add(1)
+		go func() {
+			defer done.Done()
+			for _, o := range p.ops {
+				b.op(p, o)
+			}
+		}()
+	}
+	done.Wait()
+}
+
+func (b *band) op(p *Painter, o op) {
+	switch o.kind {
+	case opStroke:
+		b.stroke(p.pts, p.runs[o.from:o.to], o.radius, o.round, o.ink)
+	case opFill:
+		b.paint(p.pts, p.runs[o.from:o.to], o.ink)
+	case opMask:
+		b.stamp(o.mask, o.x, o.y, o.ink)
+	}
+}
+
+// stamp lays colour k through a mask whose origin goes to (x, y).
+func (b *band) stamp(mask *image.Alpha, x, y int, k ink) {
+	to := mask.Rect.Add(image.Pt(x, y)).Intersect(image.Rect(0, b.top, b.width, b.low))
+	for py := to.Min.Y; py < to.Max.Y; py++ {
+		from := mask.Pix[mask.PixOffset(to.Min.X-x, py-y):]
+		row := b.pix[py*b.stride+to.Min.X*4:]
+		for i := range to.Dx() {
+			if m := from[i]; m != 0 {
+				k.over(row[i*4:i*4+4], uint32(m))
+			}
+		}
+	}
+}
+
+func (p *Painter) inkOf(k scene.Ink, share float64) ink {
+	return inkOf(colourOf(p.palette, k), share)
+}
+
+// addFill adds what was appended to runs since from as one fill.
+func (p *Painter) addFill(from int, k ink) {
+	p.ops = append(p.ops, op{kind: opFill, from: from, to: len(p.runs), ink: k})
+}
+
+// addStroke adds what was appended to runs since from as one line.
+func (p *Painter) addStroke(from int, width float64, round bool, k ink) {
+	p.ops = append(p.ops, op{kind: opStroke, from: from, to: len(p.runs), radius: width / 2, round: round, ink: k})
+}
+
+// ring appends pts as one run.
+func (p *Painter) ring(pts ...pt) {
+	from := len(p.pts)
+	p.pts = append(p.pts, pts...)
+	p.runs = append(p.runs, run{from, len(p.pts)})
+}
+
+func (p *Painter) fill(f scene.Fill, m geom.Affine, seen geom.Box) {
+	if !reaches(f.Outline, m, seen, 0) {
+		return
+	}
+	first, from := len(p.runs), len(p.pts)
+	p.pts = flatten(p.pts, f.Outline, m)
+	p.runs = append(p.runs, run{from, len(p.pts)})
+	p.addFill(first, p.inkOf(f.Ink, f.Alpha))
+}
+
+// reaches reports whether path, grown by grow px, may lie within the picture.
+func reaches(path geom.Path, m geom.Affine, seen geom.Box, grow float64) bool {
+	lo, hi := pt{math.Inf(1), math.Inf(1)}, pt{math.Inf(-1), math.Inf(-1)}
+	for _, c := range path {
+		for _, q := range [4]geom.Point{c.P0, c.P1, c.P2, c.P3} {
+			a := at(m, q)
+			lo, hi = pt{min(lo.x, a.x), min(lo.y, a.y)}, pt{max(hi.x, a.x), max(hi.y, a.y)}
+		}
+	}
+	return lo.x-grow <= seen.Max.X && hi.x+grow >= 0 && lo.y-grow <= seen.Max.Y && hi.y+grow >= 0
+}
+
+func (p *Painter) stroke(k scene.Line, m geom.Affine, factor float64, seen geom.Box) {
+	room := (max(k.Width, k.Halo) + math.Abs(k.Shift) + k.Reach + 10) * factor
+	if len(k.Path) == 0 || !reaches(k.Path, m, seen, room) {
+		return
+	}
+	p.line = flatten(p.line[:0], k.Path, m)
+	if k.Reach > 0 && len(p.line) > 1 {
+		start := p.line[0]
+		dir := p.line[len(p.line)-1].sub(start).unit()
+		p.line = append(p.line[:0], start, start.add(dir.scale(k.Reach*factor)))
+	}
+	if k.Shift != 0 {
+		shift(p.line, k.Shift*factor)
+	}
+	if k.Halo > 0 {
+		from := len(p.runs)
+		p.ring(p.line...)
+		p.addStroke(from, k.Halo*factor, k.Round, p.inkOf(scene.InkTable, haloAlpha))
+	}
+	from := len(p.runs)
+	if len(k.Dash) == 0 {
+		p.ring(p.line...)
+	} else {
+		dash := make([]float64, len(k.Dash))
+		for i, d := range k.Dash {
+			dash[i] = d * factor
+		}
+		p.pts, p.runs = dashed(p.pts, p.runs, p.line, dash)
+	}
+	ink := p.inkOf(k.Ink, k.Alpha)
+	p.addStroke(from, k.Width*factor, k.Round, ink)
+	if k.Arrow && len(p.line) > 1 {
+		p.arrows(k.Width*factor, factor, ink)
+	}
+}
+
+// haloAlpha is how far a halo hides what is under it.
+const haloAlpha = 0.85
+
+// arrows puts an open head at either end of the current line.
+func (p *Painter) arrows(width, factor float64, k ink) {
+	const long, half = 7, 4.5
+	last := len(p.line) - 1
+	from := len(p.runs)
+	for _, e := range [2][2]pt{{p.line[0], p.line[1]}, {p.line[last], p.line[last-1]}} {
+		back := e[1].sub(e[0]).unit()
+		side := back.turned().scale(half * factor)
+		foot := e[0].add(back.scale(long * factor))
+		p.ring(foot.add(side), e[0], foot.sub(side))
+	}
+	p.addStroke(from, width, true, k)
+}
+
+func (p *Painter) text(t scene.Text, m geom.Affine, factor float64, seen geom.Box) {
+	c := at(m, t.At).add(pt{t.DX * factor, t.DY * factor})
+	size := t.Size * factor
+	width := p.fonts.Width(t.Words, size, t.Bold)
+	if c.x+width < 0 || c.x-width > seen.Max.X || c.y+width+size < 0 || c.y-width-size > seen.Max.Y {
+		return
+	}
+	back := 0.0
+	switch t.Anchor {
+	case scene.Middle:
+		back = width / 2
+	case scene.Right:
+		back = width
+	}
+	sin, cos := math.Sincos(t.Turn)
+	c = c.sub(pt{back * cos, back * sin})
+	halo := 0
+	if t.Halo {
+		halo = max(int(2.5*factor+0.5), 1)
+	}
+	s := p.fonts.stamp(stampKey{t.Words, size, math.Round(t.Turn*100) / 100, t.Bold, halo})
+	x, y := int(math.Round(c.x)), int(math.Round(c.y))
+	if s.rim != nil {
+		p.ops = append(p.ops, op{kind: opMask, mask: s.rim, x: x, y: y, ink: p.inkOf(scene.InkTable, 1)})
+	}
+	p.ops = append(p.ops, op{kind: opMask, mask: s.ink, x: x, y: y, ink: p.inkOf(t.Ink, 1)})
+}

@@ -1,0 +1,110 @@
+package scene
+
+import "quarterstep/model/geom"
+
+// sheets draws the pages under the pieces: white paper, glue strips where two
+// overlap, joining buttons, names.
+func (l *Layer) sheets(in Input) {
+	for _, s := range in.Sheets {
+		if s.Blank {
+			l.blankSheet(s)
+			continue
+		}
+		ring := ring(s.Box)
+		l.Fills = append(l.Fills, Fill{Outline: ring, Ink: InkSheet, Alpha: 1})
+		l.Lines = append(l.Lines, Line{Path: ring, Width: 0.9, Ink: InkEdge, Alpha: 1})
+	}
+	if in.Glue {
+		l.glue(in)
+		for _, b := range in.Buttons {
+			l.Dots = append(l.Dots, Dot{At: b, Radius: 5.5, Ink: InkWords, Button: true})
+		}
+	}
+	for _, s := range in.Sheets {
+		if s.Name == in.Page && !s.Blank {
+			l.Fills = append(l.Fills, Fill{Outline: ring(s.Box), Ink: InkAccent, Alpha: 0.08})
+			l.Lines = append(l.Lines, Line{Path: ring(s.Box), Width: 3, Ink: InkAccent, Alpha: 1})
+		}
+		if in.Names && !s.Blank {
+			l.Texts = append(l.Texts, sheetName(s, s.Name == in.Page))
+		}
+	}
+	l.square(in)
+}
+
+func sheetName(s Page, inHand bool) Text {
+	t := Text{
+		Words: s.Name, At: geom.Pt(s.Box.Min.X, s.Box.Max.Y), DX: 12, DY: -14,
+		Size: 13, Bold: true, Ink: InkSoft, Anchor: Left, Halo: true,
+	}
+	if inHand {
+		t.Ink = InkAccentWords
+	}
+	return t
+}
+
+func (l *Layer) blankSheet(s Page) {
+	l.Lines = append(l.Lines, Line{
+		Path: ring(s.Box.Grow(-3)), Width: 1.2, Dash: []float64{5, 4}, Ink: InkEdge, Alpha: 1,
+	})
+	c := s.Box.Centre()
+	l.Texts = append(
+		l.Texts,
+		Text{Words: s.Name, At: c, DY: -9, Size: 16, Bold: true, Ink: InkFaint},
+		Text{Words: "blank, left out", At: c, DY: 10, Size: 13, Ink: InkFaint},
+	)
+}
+
+// glue hatches the strips where two neighbouring pages overlap.
+func (l *Layer) glue(in Input) {
+	for i, a := range in.Sheets {
+		for _, b := range in.Sheets[i+1:] {
+			if a.Blank || b.Blank {
+				continue
+			}
+			if s := overlap(a.Box, b.Box); s.Width() > 0 && s.Height() > 0 {
+				l.strip(in, s)
+			}
+		}
+	}
+}
+
+// strip hatches one glue strip across its narrow side.
+func (l *Layer) strip(in Input, s geom.Box) {
+	long := max(s.Width(), s.Height())
+	short := min(s.Width(), s.Height())
+	if long < 3*short {
+		return // a corner where four pages meet; the strips cross there anyway
+	}
+	c, half := s.Centre(), geom.Vec{X: long / 2}
+	if s.Height() > s.Width() {
+		half = geom.Vec{Y: long / 2}
+	}
+	l.Lines = append(l.Lines, Line{
+		Path: geom.Polyline(c.Add(half.Scale(-1)), c.Add(half)), Width: short * in.Scale,
+		Dash: []float64{1, 4}, Ink: InkEdge, Alpha: 0.35,
+	})
+}
+
+// square draws the test square with the length of its side.
+func (l *Layer) square(in Input) {
+	if in.Square.Empty() {
+		return
+	}
+	l.Lines = append(l.Lines, Line{Path: ring(in.Square), Width: 1.5, Ink: InkWords, Alpha: 1})
+	l.Texts = append(l.Texts, Text{
+		Words: "Test square", At: geom.Pt(in.Square.Min.X, in.Square.Centre().Y),
+		DX: -10, Size: 13, Ink: InkWords, Anchor: Right, Halo: true,
+	})
+}
+
+func ring(b geom.Box) geom.Path {
+	return geom.Polyline(b.Min, geom.Pt(b.Max.X, b.Min.Y), b.Max, geom.Pt(b.Min.X, b.Max.Y), b.Min)
+}
+
+func overlap(a, b geom.Box) geom.Box {
+	return geom.Box{
+		Min: geom.Pt(max(a.Min.X, b.Min.X), max(a.Min.Y, b.Min.Y)),
+		Max: geom.Pt(min(a.Max.X, b.Max.X), min(a.Max.Y, b.Max.Y)),
+	}
+}
