@@ -13,8 +13,8 @@ import (
 // the sheets' long side; a piece that fits on one sheet lies on one sheet;
 // pieces keep Clear mm apart. It tries several widths of the grid and orders
 // of the pieces, puts each piece where it opens the fewest new sheets, and
-// keeps the try with the fewest sheets and, among those, the fewest joins
-// through pieces. The same pieces give the same places. Errors name the piece
+// keeps the try with the fewest sheets and, among those, few joins through
+// pieces and a grid that is not long and narrow. The same pieces give the same places. Errors name the piece
 // or say what is wrong with the setup.
 func Arrange(pieces []printing.Piece, setup Setup) ([]Placed, error) {
 	if err := setup.Validate(); err != nil {
@@ -160,18 +160,23 @@ type try struct {
 	spots       []spot
 	sheets      int
 	joins       int // sheets counted once for every piece on them
-	rows, width int
+	rows, width int // of the grid in use
 }
 
 func (t *try) better(o *try) bool {
-	a, b := []int{t.sheets, t.joins, t.rows * t.width}, []int{o.sheets, o.joins, o.rows * o.width}
-	return slices.Compare(a, b) < 0
+	return t.sheets < o.sheets || t.sheets == o.sheets && t.trouble() < o.trouble()
+}
+
+// trouble weighs joins through pieces against a grid that is long and narrow
+// or full of blanks.
+func (t *try) trouble() int {
+	return t.joins + max(t.rows, t.width) + t.rows*t.width - t.sheets
 }
 
 // attempt places the pieces one after the other on a grid cols sheets wide.
 func (m mesh) attempt(items []*item, order []int, cols int) *try {
 	f := newFloor(cols, m.nx, m.stripX)
-	t := &try{spots: make([]spot, len(items)), width: cols}
+	t := &try{spots: make([]spot, len(items))}
 	for _, i := range order {
 		s, sheets := m.place(items[i], f)
 		t.spots[i] = s
@@ -181,6 +186,7 @@ func (m mesh) attempt(items []*item, order []int, cols int) *try {
 			if !f.isUsed(r, col) {
 				t.sheets++
 				f.use(r, col)
+				t.width = max(t.width, col+1)
 			}
 		}
 		t.joins += len(sheets)

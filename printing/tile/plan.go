@@ -111,10 +111,22 @@ func (p Plan) At(row, col int) (Sheet, bool) {
 	return Sheet{}, false
 }
 
+// Blank is where a blank sheet that was left out would lie, in layout mm.
+func (p Plan) Blank(row, col int) geom.Box {
+	if len(p.Sheets) == 0 {
+		return geom.Box{}
+	}
+	s, g := p.Sheets[0], p.Setup.grid()
+	shift := geom.Vec{X: float64(col-s.Col) * g.sx, Y: float64(row-s.Row) * g.sy}
+	b := geom.Box{Min: s.Window.Min.Add(shift), Max: s.Window.Max.Add(shift)}
+	inset := geom.Vec{X: g.overlapX() / 2, Y: g.overlapY() / 2}
+	return geom.Box{Min: b.Min.Add(inset), Max: b.Max.Add(inset.Scale(-1))}
+}
+
 // OnPage takes layout mm to mm on the page of s, from the upper left corner of
 // the paper. It stretches by the printer's correction and nothing else.
 func (p Plan) OnPage(s Sheet) geom.Affine {
-	kx, ky := p.Setup.scale()
+	kx, ky := p.Setup.Printer.Scale()
 	m := p.Setup.Margin
 	return geom.Translate(geom.Vec{X: m, Y: m}).Mul(geom.ScaleXY(kx, ky)).Mul(geom.Translate(geom.Point{}.Sub(s.Window.Min)))
 }

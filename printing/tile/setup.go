@@ -44,9 +44,9 @@ func (s Setup) Size() (w, h float64) {
 	return s.Paper.Width, s.Paper.Height
 }
 
-// scale is the printer's correction, never zero.
-func (s Setup) scale() (across, down float64) {
-	across, down = s.Printer.Across, s.Printer.Down
+// Scale is the correction, with 1 for what is not set.
+func (p Printer) Scale() (across, down float64) {
+	across, down = p.Across, p.Down
 	if across == 0 {
 		across = 1
 	}
@@ -79,7 +79,7 @@ func (s Setup) Validate() error {
 	case s.Overlap > math.Min(w, h)/4:
 		return fmt.Errorf("an overlap of %s mm wastes too much of %s: use at most %s mm", trim(s.Overlap), s.Paper.Name, trim(math.Floor(math.Min(w, h)/4)))
 	}
-	across, down := s.scale()
+	across, down := s.Printer.Scale()
 	if math.Abs(across-1) > mostCorrection || math.Abs(down-1) > mostCorrection {
 		return fmt.Errorf("the test square was printed more than %.0f %% out: print it again at 100 %%, with \"fit to page\" off", mostCorrection*100)
 	}
@@ -94,7 +94,7 @@ type grid struct {
 
 func (s Setup) grid() grid {
 	w, h := s.Size()
-	kx, ky := s.scale()
+	kx, ky := s.Printer.Scale()
 	px, py := (w-2*s.Margin)/kx, (h-2*s.Margin)/ky
 	return grid{px: px, py: py, sx: px - s.Overlap/kx, sy: py - s.Overlap/ky}
 }

@@ -77,7 +77,7 @@ func (p *Plan) placePanel(shapes []shape) {
 	if len(p.Sheets) != 1 {
 		return
 	}
-	kx, ky := p.Setup.scale()
+	kx, ky := p.Setup.Printer.Scale()
 	w, h := PanelWidth/kx, PanelHeight/ky
 	window := p.Sheets[0].Window
 	name := nameBox(p.Sheets[0].NameAt)

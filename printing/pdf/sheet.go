@@ -1,0 +1,158 @@
+package pdf
+
+import (
+	"math"
+
+	"quarterstep/model/geom"
+	"quarterstep/printing/tile"
+)
+
+// marks of the sheets, mm.
+const (
+	hairline = 0.12
+	joinLine = 0.2
+	ladder   = 4.0 // from rung to rung of a glue strip
+	tips     = 2.5 // letter height of the words in the strips
+	tipRoom  = 3.5 // narrower strips have no words
+	armLong  = 2.0 // of the cross-hair beyond its button
+)
+
+// sheet draws one sheet of the layout on a page of its own.
+func (d *document) sheet(s tile.Sheet) {
+	p := d.newPage()
+	m := d.plan.OnPage(s)
+	p.clip(onPage(m, s.Window))
+	for side := tile.Left; side <= tile.Down; side++ {
+		d.strip(p, m, s, side)
+	}
+	d.drawLines(p, s)
+	for _, b := range s.Buttons {
+		button(p, m, b)
+	}
+	p.restore()
+	d.drawLabels(p, s)
+	for side := tile.Left; side <= tile.Down; side++ {
+		d.tip(p, m, s, side)
+	}
+	d.write(p, words{text: s.Name, at: m.Apply(s.NameAt), size: tile.NameSize, bold: true, left: true, ink: grey(0.35)})
+	if !d.plan.Cover() {
+		d.panel(p, onPage(m, d.plan.Panel))
+	}
+	p.flush()
+}
+
+// onPage takes a box of the layout to the page.
+func onPage(m geom.Affine, b geom.Box) geom.Box {
+	return geom.Box{Min: m.Apply(b.Min), Max: m.Apply(b.Max)}
+}
+
+// turnOf is how far m turns, clockwise on paper.
+func turnOf(m geom.Affine) float64 { return math.Atan2(m.B, m.A) }
+
+// strip draws the join of a side: broken where the sheet is trimmed, solid with
+// a pale ladder beyond it where the neighbour is glued on top.
+func (d *document) strip(p *page, m geom.Affine, s tile.Sheet, side tile.Side) {
+	if s.Beside[side] == "" {
+		return
+	}
+	strip := onPage(m, s.Strip(side))
+	if s.Glue(side) && !s.Strip(side).Empty() {
+		// One broad line, broken into rungs.
+		a, b, broad := geom.Pt(strip.Centre().X, strip.Min.Y), geom.Pt(strip.Centre().X, strip.Max.Y), strip.Width()
+		if side == tile.Down {
+			a, b, broad = geom.Pt(strip.Min.X, strip.Centre().Y), geom.Pt(strip.Max.X, strip.Centre().Y), strip.Height()
+		}
+		if broad > 0 {
+			p.line(a, b, broad, grey(0.8), joinLine, ladder-joinLine)
+		}
+	}
+	a, b := joinOf(onPage(m, s.Own), side)
+	if s.Trim(side) {
+		p.line(a, b, joinLine, grey(0.3), 3, 1.5)
+	} else {
+		p.line(a, b, joinLine, grey(0.3))
+	}
+}
+
+// joinOf is the side of a box, from its upper or left end.
+func joinOf(b geom.Box, side tile.Side) (from, to geom.Point) {
+	switch side {
+	case tile.Left:
+		return b.Min, geom.Pt(b.Min.X, b.Max.Y)
+	case tile.Right:
+		return geom.Pt(b.Max.X, b.Min.Y), b.Max
+	case tile.Up:
+		return b.Min, geom.Pt(b.Max.X, b.Min.Y)
+	default:
+		return geom.Pt(b.Min.X, b.Max.Y), b.Max
+	}
+}
+
+// tip writes in a strip what to do with it, a quarter of the way along, where
+// no button is.
+func (d *document) tip(p *page, m geom.Affine, s tile.Sheet, side tile.Side) {
+	strip := onPage(m, s.Strip(side))
+	if s.Strip(side).Empty() || math.Min(strip.Width(), strip.Height()) < tipRoom {
+		return
+	}
+	text := "glue " + s.Beside[side] + " here"
+	if s.Trim(side) {
+		text = "trim"
+	}
+	// The middle of the letters, not their baseline, is to lie mid-strip.
+	drop := tips * 0.36
+	w := words{text: text, size: tips, ink: grey(0.35), clip: strip}
+	if strip.Height() > strip.Width() {
+		w.turn = math.Pi / 2
+		w.at = geom.Pt(strip.Centre().X-drop, strip.Min.Y+strip.Height()*0.2)
+	} else {
+		w.at = geom.Pt(strip.Min.X+strip.Width()*0.2, strip.Centre().Y+drop)
+	}
+	d.write(p, w)
+}
+
+// button draws the quarters of a joining button that the sheet prints, and its
+// whole cross-hair: a rim, a groove and four holes.
+func button(p *page, m geom.Affine, b tile.Button) {
+	at := m.Apply(b.At)
+	var parts []geom.Box
+	reach := b.R + 0.5
+	for q, dir := range [4]geom.Vec{{X: -reach, Y: -reach}, {X: reach, Y: -reach}, {X: reach, Y: reach}, {X: -reach, Y: reach}} {
+		if b.Quarters[q] {
+			parts = append(parts, geom.BoxOf(at, at.Add(dir)))
+		}
+	}
+	arm := b.R + armLong
+	p.line(at.Add(geom.Vec{X: -arm}), at.Add(geom.Vec{X: arm}), hairline, black)
+	p.line(at.Add(geom.Vec{Y: -arm}), at.Add(geom.Vec{Y: arm}), hairline, black)
+	p.clip(parts...)
+	x, y := p.at(at)
+	p.op("cm", 1, 0, 0, 1, x, y)
+	p.setPen(0.35, black, nil, 0)
+	p.circle(0, 0, b.R)
+	p.op("S")
+	p.setPen(0.15, black, nil, 0)
+	p.circle(0, 0, b.R*0.74)
+	p.op("S")
+	p.color(black, "g", "rg")
+	hole := b.R * 0.3
+	for _, c := range [4][2]float64{{-hole, -hole}, {hole, -hole}, {hole, hole}, {-hole, hole}} {
+		p.circle(c[0], c[1], b.R*0.14)
+	}
+	p.op("f")
+	p.restore()
+}
+
+// circle adds a circle about (x, y), in mm from the origin of the group, as
+// four cubics that stay within 0.03 % of its radius (the usual constant
+// 4/3 (sqrt 2 - 1)).
+func (p *page) circle(x, y, r float64) {
+	k := 4.0 / 3 * (math.Sqrt2 - 1) * r * perMM
+	x, y, r = x*perMM, y*perMM, r*perMM
+	p.op("m", x+r, y)
+	p.op("c", x+r, y+k, x+k, y+r, x, y+r)
+	p.op("c", x-k, y+r, x-r, y+k, x-r, y)
+	p.op("c", x-r, y-k, x-k, y-r, x, y-r)
+	p.op("c", x+k, y-r, x+r, y-k, x+r, y)
+	p.op("h")
+}
