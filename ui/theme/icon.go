@@ -39,6 +39,8 @@ const (
 	Right    Name = "right"
 	Opened   Name = "opened"
 	Folded   Name = "folded"
+	Up       Name = "up"
+	Back     Name = "back"
 	BringIn  Name = "bring"
 	App      Name = "app"
 )
@@ -47,7 +49,7 @@ const (
 func Names() []Name {
 	return []Name{
 		Undo, Redo, Moon, Sun, Help, Plus, Minus, Fit, TrueSize, Pointer, Slide, Measure, AddPoint,
-		Printer, Ring, Half, Full, Look, Tick, Link, Left, Right, Opened, Folded, BringIn, App,
+		Printer, Ring, Half, Full, Look, Tick, Link, Left, Right, Opened, Folded, Up, Back, BringIn, App,
 	}
 }
 

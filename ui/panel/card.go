@@ -1,0 +1,113 @@
+package panel
+
+import (
+	"image"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"quarterstep/ui/theme"
+)
+
+// CardView is one piece on the Shelf.
+type CardView struct {
+	Name  string
+	State State
+	How   string // how far it is: "6 of 7 edges"
+	Links string // what it is linked with: "Facing, Sleeve"; may be empty
+	// Thumb draws the piece into w x h device points; Key changes whenever the
+	// drawing would.
+	Thumb func(w, h int, p theme.Palette) image.Image
+	Key   string
+}
+
+const (
+	cardHeight = 98
+	thumbW     = 66
+	thumbH     = 82
+)
+
+// card shows one piece: its thumbnail, its name and two lines on how it stands.
+type card struct {
+	touch
+	view   CardView
+	chosen bool
+	narrow bool
+}
+
+func newCard(press func()) *card {
+	c := &card{}
+	c.press = press
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+func (c *card) set(v CardView, chosen bool) {
+	same := c.view.Name == v.Name && c.view.State == v.State && c.view.How == v.How &&
+		c.view.Links == v.Links && c.view.Key == v.Key && c.chosen == chosen
+	c.view, c.chosen = v, chosen
+	if !same {
+		c.Refresh()
+	}
+}
+
+func (c *card) draw(w, h int) image.Image {
+	if c.view.Thumb == nil || w <= 0 || h <= 0 {
+		return image.NewRGBA(image.Rect(0, 0, max(w, 1), max(h, 1)))
+	}
+	return c.view.Thumb(w, h, theme.Now())
+}
+
+func (c *card) CreateRenderer() fyne.WidgetRenderer {
+	g := newGround()
+	g.CornerRadius = theme.PanelRadius
+	tile := newBox(tileFill, gridMajor, 1, theme.ThumbRadius)
+	thumb := canvas.NewRaster(c.draw)
+	name := newWrapped("", theme.Body, ink, ShelfWidth-16-thumbW-26)
+	name.bold = true
+	state, how := newMark(theme.Ring, 14, inkSoft), newCut("", theme.Caption, inkSoft)
+	linked, links := newMark(theme.Link, 14, inkSoft), newCut("", theme.Caption, inkSoft)
+	d := &drawn{objects: []fyne.CanvasObject{g, tile, thumb, name, state, how, linked, links}}
+	d.paint = func(p theme.Palette) {
+		c.paintGround(g, p)
+		if c.chosen {
+			g.FillColor, g.StrokeColor, g.StrokeWidth = p.Raised, p.Accent, 2
+		}
+		name.setText(c.view.Name)
+		name.Hidden, how.Hidden = c.narrow, c.narrow
+		state.set(c.view.State.icon(), inkSoft)
+		how.setText(c.view.How)
+		links.setText(c.view.Links)
+		linked.Hidden = c.narrow || c.view.Links == ""
+		links.Hidden = linked.Hidden
+	}
+	d.min = func() fyne.Size {
+		if c.narrow {
+			return fyne.NewSize(ShelfNarrow-16, 84)
+		}
+		return fyne.NewSize(120, max(cardHeight, theme.Px(cardHeight)))
+	}
+	d.lay = func(size fyne.Size) {
+		place(g, 1, 1, size.Width-2, size.Height-2)
+		if c.narrow {
+			w := size.Width - 10
+			place(tile, 5, 5, w, size.Height-10)
+			place(thumb, 7, 7, w-4, size.Height-14)
+			place(state, size.Width-18, size.Height-19, 14, 14)
+			return
+		}
+		y := (size.Height - thumbH) / 2
+		place(tile, 8, y, thumbW, thumbH)
+		place(thumb, 11, y+3, thumbW-6, thumbH-6)
+		x, room := float32(8+thumbW+9), max(size.Width-8-thumbW-12, 0)
+		place(name, x, y-1, room, name.MinSize().Height)
+		y += name.MinSize().Height + 3
+		line := how.MinSize().Height
+		place(state, x, y+(line-14)/2, 14, 14)
+		place(how, x+19, y, room-19, line)
+		y += line + 4
+		place(linked, x, y+(line-14)/2, 14, 14)
+		place(links, x+19, y, room-19, line)
+	}
+	return d.ready()
+}

@@ -1,0 +1,193 @@
+package panel
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	base "fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/ui/theme"
+)
+
+// field is one line to type in, with its unit at the right. What is typed goes
+// out on Enter and on leaving; words that were refused stay, outlined in amber,
+// until they are mended or Escape brings the last good ones back.
+type field struct {
+	widget.BaseWidget
+	entry    *typed
+	unit     *words
+	whole    fyne.CanvasObject
+	refused  bool
+	focused  bool
+	last     string
+	onCommit func(text string) error
+	onHint   func(sentence string) // why the words were refused; "" when all is well
+	onLeave  func()
+}
+
+func newField(unit string, onCommit func(string) error) *field {
+	f := &field{onCommit: onCommit}
+	f.entry = newTyped(f)
+	f.unit = newWords(unit, theme.Body, inkSoft)
+	f.entry.ActionItem = inset(0, 0, 0, 10, container.NewCenter(f.unit))
+	f.whole = f.entry
+	f.ExtendBaseWidget(f)
+	return f
+}
+
+// newKeyField is a field whose figure is large.
+func newKeyField(unit string, onCommit func(string) error) *field {
+	f := newField(unit, onCommit)
+	f.entry.TextStyle.Bold = true
+	f.whole = container.NewThemeOverride(f.entry, keyTheme{})
+	return f
+}
+
+// set shows words of the document. They wait while she is typing, and while
+// refused words wait to be mended.
+func (f *field) set(text string) {
+	f.last = text
+	if !f.focused && !f.refused && f.entry.Text != text {
+		f.entry.SetText(text)
+	}
+}
+
+func (f *field) setUnit(unit string) { f.unit.setText(unit) }
+
+func (f *field) setOff(off bool) {
+	if off {
+		f.entry.Disable()
+	} else {
+		f.entry.Enable()
+	}
+}
+
+func (f *field) commit() {
+	if f.entry.Text == f.last && !f.refused {
+		return
+	}
+	var err error
+	if f.onCommit != nil {
+		err = f.onCommit(f.entry.Text)
+	}
+	f.refuse(err)
+	if err == nil && f.entry.Text != f.last {
+		f.entry.SetText(f.last)
+	}
+}
+
+func (f *field) refuse(err error) {
+	f.refused = err != nil
+	if f.onHint != nil {
+		hint := ""
+		if err != nil {
+			hint = err.Error()
+		}
+		f.onHint(hint)
+	}
+	f.Refresh()
+}
+
+func (f *field) giveUp() {
+	f.refuse(nil)
+	f.entry.SetText(f.last)
+}
+
+func (f *field) CreateRenderer() fyne.WidgetRenderer {
+	outline := canvas.NewRectangle(nil)
+	outline.CornerRadius = theme.ControlRadius
+	d := &drawn{objects: []fyne.CanvasObject{f.whole, outline}}
+	d.paint = func(p theme.Palette) {
+		outline.FillColor = color.Transparent
+		switch {
+		case f.refused:
+			outline.StrokeColor, outline.StrokeWidth = p.AmberLine, 2
+		case f.focused:
+			outline.StrokeColor, outline.StrokeWidth = p.Accent, 2
+		default:
+			outline.StrokeColor, outline.StrokeWidth = color.Transparent, 0
+		}
+	}
+	d.min = func() fyne.Size { return fyne.NewSize(60, max(controlHeight, f.whole.MinSize().Height)) }
+	d.lay = func(size fyne.Size) {
+		place(f.whole, 0, 0, size.Width, size.Height)
+		place(outline, 0.6, 0.6, size.Width-1.7, size.Height-1.7)
+	}
+	return d.ready()
+}
+
+// typed is the entry inside a field.
+type typed struct {
+	widget.Entry
+	owner *field
+}
+
+func newTyped(owner *field) *typed {
+	e := &typed{owner: owner}
+	e.Wrapping = fyne.TextWrap(fyne.TextTruncateClip)
+	e.ExtendBaseWidget(e)
+	e.OnSubmitted = func(string) { owner.commit() }
+	return e
+}
+
+// FocusGained selects nothing and shows the outline.
+func (e *typed) FocusGained() {
+	e.owner.focused = true
+	e.Entry.FocusGained()
+	e.owner.Refresh()
+}
+
+// FocusLost takes what was typed.
+func (e *typed) FocusLost() {
+	e.Entry.FocusLost()
+	e.owner.focused = false
+	e.owner.commit()
+	e.owner.Refresh()
+	if e.owner.onLeave != nil {
+		e.owner.onLeave()
+	}
+}
+
+// TypedKey gives the last good words back on Escape.
+func (e *typed) TypedKey(k *fyne.KeyEvent) {
+	if k.Name == fyne.KeyEscape {
+		e.owner.giveUp()
+		return
+	}
+	e.Entry.TypedKey(k)
+}
+
+// keyTheme is the theme in use with body text at the size of a key figure and
+// no shadows where the text scrolls.
+type keyTheme struct{}
+
+func (keyTheme) now() fyne.Theme { return fyne.CurrentApp().Settings().Theme() }
+
+// Color is the theme's, but for the shadow.
+func (k keyTheme) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
+	if n == base.ColorNameShadow {
+		return color.Transparent
+	}
+	return k.now().Color(n, v)
+}
+
+// Font is the theme's.
+func (k keyTheme) Font(s fyne.TextStyle) fyne.Resource { return k.now().Font(s) }
+
+// Icon is the theme's.
+func (k keyTheme) Icon(n fyne.ThemeIconName) fyne.Resource { return k.now().Icon(n) }
+
+// Size is the theme's, with large text and the padding that keeps the field in
+// its row.
+func (k keyTheme) Size(n fyne.ThemeSizeName) float32 {
+	switch n {
+	case base.SizeNameText:
+		return theme.Px(theme.KeyFigure)
+	case base.SizeNameInnerPadding:
+		return 8
+	}
+	return k.now().Size(n)
+}

@@ -1,0 +1,66 @@
+package panel
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+)
+
+// FoldBelow is the window's width under which the Shelf folds to thumbnails.
+const FoldBelow = 1240
+
+// Frame is the window's layout: the rail on top with the red strip under it,
+// the status bar at the bottom, the Shelf, the Table with its tools and the
+// Size strip, and the side panels.
+type Frame struct {
+	Rail     *Rail
+	RedStrip *RedStrip
+	Shelf    *Shelf
+	Tools    *Tools
+	Table    fyne.CanvasObject
+	Strip    *Strip
+	Side     fyne.CanvasObject
+	Status   *Status
+}
+
+// NewFrame lays the parts out as the window's content. All are needed.
+func NewFrame(f Frame) *fyne.Container {
+	split := []fyne.CanvasObject{newFill(separatorInk), newFill(separatorInk)}
+	objects := []fyne.CanvasObject{f.Table, f.Tools, f.Strip, f.Shelf, f.Side, split[0], split[1], f.Rail, f.RedStrip, f.Status}
+	whole := container.New(&frameLayout{f, split}, objects...)
+	f.RedStrip.onTurn = func() { relay(whole) }
+	return whole
+}
+
+type frameLayout struct {
+	Frame
+	split []fyne.CanvasObject
+}
+
+// MinSize is the smallest window.
+func (l *frameLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(1180, 720) }
+
+// Layout places the parts.
+func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
+	l.Shelf.SetNarrow(size.Width < FoldBelow)
+	top := l.Rail.MinSize().Height
+	place(l.Rail, 0, 0, size.Width, top)
+	if l.RedStrip.Visible() {
+		h := l.RedStrip.MinSize().Height
+		place(l.RedStrip, 0, top, size.Width, h)
+		top += h
+	}
+	status := l.Status.MinSize().Height
+	bottom := size.Height - status
+	place(l.Status, 0, bottom, size.Width, status)
+
+	left, right := l.Shelf.Width(), size.Width-SideWidth
+	place(l.Shelf, 0, top, left, bottom-top)
+	place(l.split[0], left-1, top, 1, bottom-top)
+	place(l.Side, right, top, SideWidth, bottom-top)
+	place(l.split[1], right, top, 1, bottom-top)
+
+	tools, strip := l.Tools.MinSize().Height, l.Strip.MinSize().Height
+	place(l.Tools, left, top, right-left, tools)
+	place(l.Strip, left, bottom-strip, right-left, strip)
+	place(l.Table, left, top+tools, right-left, bottom-strip-top-tools)
+}

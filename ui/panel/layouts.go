@@ -1,0 +1,84 @@
+package panel
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+)
+
+// across sets things side by side, gap apart, each centred in the height at its
+// least size; the one numbered grow, if any, takes the spare width.
+type across struct {
+	gap  float32
+	grow int
+}
+
+const noneGrows = -1
+
+func beside(gap float32, grow int, objects ...fyne.CanvasObject) *fyne.Container {
+	return container.New(across{gap, grow}, objects...)
+}
+
+func (a across) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var size fyne.Size
+	shown := 0
+	for _, o := range objects {
+		if !o.Visible() {
+			continue
+		}
+		m := o.MinSize()
+		size.Width += m.Width
+		size.Height = max(size.Height, m.Height)
+		shown++
+	}
+	size.Width += a.gap * float32(max(shown-1, 0))
+	return size
+}
+
+func (a across) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	spare := size.Width - a.MinSize(objects).Width
+	x := float32(0)
+	for i, o := range objects {
+		if !o.Visible() {
+			continue
+		}
+		w := o.MinSize().Width
+		if i == a.grow {
+			w = max(w+spare, 0)
+		}
+		middle(o, x, w, size.Height)
+		x += w + a.gap
+	}
+}
+
+// atLeast gives what it holds a least size.
+type atLeast fyne.Size
+
+func sized(width, height float32, o fyne.CanvasObject) *fyne.Container {
+	return container.New(atLeast{width, height}, o)
+}
+
+func (s atLeast) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.Size(s).Max(objects[0].MinSize())
+}
+
+func (s atLeast) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	place(objects[0], 0, 0, size.Width, size.Height)
+}
+
+func below(gap float32, objects ...fyne.CanvasObject) *fyne.Container {
+	return container.New(layout.NewCustomPaddedVBoxLayout(gap), objects...)
+}
+
+func inset(top, bottom, left, right float32, o fyne.CanvasObject) *fyne.Container {
+	return container.New(layout.NewCustomPaddedLayout(top, bottom, left, right), o)
+}
+
+func rule() fyne.CanvasObject { return widget.NewSeparator() }
+
+// relay lays a container out anew after things in it came, went or grew, and
+// leaves alone what stayed.
+func relay(c *fyne.Container) {
+	c.Layout.Layout(c.Objects, c.Size())
+}

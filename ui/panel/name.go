@@ -1,0 +1,54 @@
+package panel
+
+import (
+	"fyne.io/fyne/v2"
+
+	"quarterstep/ui/theme"
+)
+
+// nameButton shows the pattern and opens its menu.
+type nameButton struct {
+	touch
+	pattern, wearer string
+}
+
+func newNameButton(press func()) *nameButton {
+	b := &nameButton{}
+	b.press = press
+	b.ExtendBaseWidget(b)
+	return b
+}
+
+func (b *nameButton) set(pattern, wearer string) {
+	if b.pattern != pattern || b.wearer != wearer {
+		b.pattern, b.wearer = pattern, wearer
+		b.Refresh()
+	}
+}
+
+func (b *nameButton) CreateRenderer() fyne.WidgetRenderer {
+	g := newGround()
+	app := newMark(theme.App, 32, ink)
+	name := newCut("", theme.Body, ink)
+	name.bold = true
+	wearer := newCut("", theme.Caption, inkSoft)
+	arrow := newMark(theme.Opened, 15, ink)
+	d := &drawn{objects: []fyne.CanvasObject{g, app, name, wearer, arrow}}
+	d.paint = func(p theme.Palette) {
+		b.paintGround(g, p)
+		name.setText(b.pattern)
+		wearer.setText(b.wearer)
+	}
+	d.min = func() fyne.Size { return fyne.NewSize(120, theme.Px(50)) }
+	d.lay = func(size fyne.Size) {
+		place(g, 4, 4, size.Width-4, size.Height-6)
+		mid := size.Height/2 + 1
+		place(app, 13, mid-16, 32, 32)
+		room := max(size.Width-54-32, 0)
+		h := name.MinSize().Height
+		place(name, 54, mid-h, room, h)
+		place(wearer, 54, mid-0.5, room, wearer.MinSize().Height)
+		place(arrow, size.Width-23, mid-7.5, 15, 15)
+	}
+	return d.ready()
+}

@@ -1,0 +1,63 @@
+package panel
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/ui/theme"
+)
+
+// pick is a Select that speaks in places of its list, with the outline every
+// field has. Two entries may read the same only if it does not matter which is
+// meant.
+type pick struct {
+	widget.BaseWidget
+	list   *widget.Select
+	least  float32
+	onPick func(i int)
+}
+
+func newPick(leastWidth float32) *pick {
+	p := &pick{least: leastWidth}
+	p.list = widget.NewSelect(nil, func(string) {
+		if i := p.list.SelectedIndex(); i >= 0 && p.onPick != nil {
+			p.onPick(i)
+		}
+	})
+	p.list.PlaceHolder = " "
+	p.ExtendBaseWidget(p)
+	return p
+}
+
+// set shows the list and the chosen place, -1 for none, without reporting it.
+func (p *pick) set(options []string, chosen int) {
+	word := ""
+	if chosen >= 0 && chosen < len(options) {
+		word = options[chosen]
+	}
+	if slices.Equal(p.list.Options, options) && p.list.Selected == word {
+		return
+	}
+	p.list.Options = slices.Clone(options)
+	p.list.Selected = word
+	p.list.Refresh()
+}
+
+func (p *pick) CreateRenderer() fyne.WidgetRenderer {
+	outline := canvas.NewRectangle(nil)
+	outline.CornerRadius = theme.ControlRadius
+	d := &drawn{objects: []fyne.CanvasObject{p.list, outline}}
+	d.paint = func(c theme.Palette) {
+		outline.FillColor = theme.Faded(c.Field, 0)
+		outline.StrokeColor, outline.StrokeWidth = c.Edge, 1.2
+	}
+	d.min = func() fyne.Size { return fyne.NewSize(p.least, max(controlHeight, p.list.MinSize().Height)) }
+	d.lay = func(size fyne.Size) {
+		place(p.list, 0, 0, size.Width, size.Height)
+		place(outline, 0.6, 0.6, size.Width-1.2, size.Height-1.2)
+	}
+	return d.ready()
+}

@@ -1,0 +1,243 @@
+package panel
+
+import (
+	"cmp"
+	"image/color"
+	"math"
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"quarterstep/ui/theme"
+)
+
+// Where things lie on the Size strip, in pixels from its top and ends.
+const (
+	stripY     = 47
+	stripEnds  = 24
+	pillHeight = 27
+	pillY      = 8
+)
+
+// x is where a place of the chart lies on the line, and placeAt the reverse.
+func (l *stripLine) x(place float64) float32 {
+	n := len(l.strip.view.Sizes)
+	if n < 2 {
+		return stripEnds
+	}
+	return stripEnds + float32(place/float64(n-1))*(l.Size().Width-2*stripEnds)
+}
+
+func (l *stripLine) placeAt(x float32) float64 {
+	room := l.Size().Width - 2*stripEnds
+	if room <= 0 {
+		return 0
+	}
+	return float64((x-stripEnds)/room) * float64(len(l.strip.view.Sizes)-1)
+}
+
+// printed is the first and the last printed place, false when none is.
+func (v StripView) printed() (first, last int, ok bool) {
+	first = -1
+	for i, s := range v.Sizes {
+		if s.Printed {
+			if first < 0 {
+				first = i
+			}
+			last = i
+		}
+	}
+	return first, last, first >= 0
+}
+
+// stripPen collects the shapes of the Size strip in the order they lie.
+type stripPen struct {
+	line    *stripLine
+	p       theme.Palette
+	objects []fyne.CanvasObject
+}
+
+func (l *stripLine) CreateRenderer() fyne.WidgetRenderer {
+	d := &drawn{}
+	d.paint = func(theme.Palette) {}
+	d.min = func() fyne.Size { return fyne.NewSize(300, theme.Px(100)) }
+	d.lay = func(fyne.Size) {
+		pen := &stripPen{line: l, p: theme.Now()}
+		pen.draw()
+		d.objects = pen.objects
+	}
+	return d.ready()
+}
+
+func (s *stripPen) draw() {
+	v := s.line.strip.view
+	if l := s.line; l.focused {
+		r := newGround()
+		l.paintGround(r, s.p)
+		r.FillColor = theme.Faded(s.p.Ink, 0)
+		place(r, 2, 3, l.Size().Width-4, l.Size().Height-5)
+		s.objects = append(s.objects, r)
+	}
+	if len(v.Sizes) == 0 {
+		t := s.text(v.Empty, theme.Body, inkSoft, false)
+		t.Move(fyne.NewPos(stripEnds, stripY-9))
+		return
+	}
+	s.stroke(0, float64(len(v.Sizes)-1), 1.6, s.p.Edge)
+	first, last, printed := v.printed()
+	if v.Shown && printed {
+		near := min(max(v.Target, float64(first)), float64(last))
+		s.stroke(near, v.Target, 3, s.p.Accent)
+	}
+	bracketEnd := float32(-1)
+	if printed {
+		bracketEnd = s.bracket(first, last)
+	}
+	s.sizes(v, first, last)
+	s.pins(v)
+	if v.Shown {
+		s.handle(v, bracketEnd)
+	}
+}
+
+func (s *stripPen) text(text string, size float32, t tone, bold bool) *canvas.Text {
+	c := canvas.NewText(text, t(s.p))
+	c.TextSize = theme.Px(size)
+	c.TextStyle.Bold = bold
+	c.Resize(c.MinSize())
+	s.objects = append(s.objects, c)
+	return c
+}
+
+// centred puts a text's middle at x, its top at y.
+func centred(t *canvas.Text, x, y float32) { t.Move(fyne.NewPos(x-t.MinSize().Width/2, y)) }
+
+func (s *stripPen) bar(x0, y0, x1, y1 float32, c tone) {
+	r := canvas.NewRectangle(c(s.p))
+	place(r, min(x0, x1), min(y0, y1), float32(math.Abs(float64(x1-x0))), float32(math.Abs(float64(y1-y0))))
+	s.objects = append(s.objects, r)
+}
+
+func (s *stripPen) stroke(from, to float64, width float32, c color.NRGBA) {
+	y := float32(stripY)
+	s.bar(s.line.x(from), y-width/2, s.line.x(to), y+width/2, func(theme.Palette) color.NRGBA { return c })
+}
+
+func (s *stripPen) disc(x, r float32, fill, stroke tone, width float32) {
+	c := canvas.NewCircle(fill(s.p))
+	if stroke != nil {
+		c.StrokeColor, c.StrokeWidth = stroke(s.p), width
+	}
+	place(c, x-r, stripY-r, 2*r, 2*r)
+	s.objects = append(s.objects, c)
+}
+
+// bracket holds the printed sizes together and gives its right end.
+func (s *stripPen) bracket(first, last int) float32 {
+	x0, x1, y := s.line.x(float64(first))-8, s.line.x(float64(last))+8, float32(stripY-12)
+	s.bar(x0, y, x1, y+1, edge)
+	s.bar(x0, y, x0+1, y+5, edge)
+	s.bar(x1-1, y, x1, y+5, edge)
+	t := s.text("printed", theme.Caption, inkSoft, false)
+	centred(t, (x0+x1)/2, y-t.MinSize().Height-1)
+	return max(x1, (x0+x1)/2+t.MinSize().Width/2)
+}
+
+// sizes draws a ring or a disc for every size, and its number where there is
+// room for it; printed sizes and the target always have theirs.
+func (s *stripPen) sizes(v StripView, first, last int) {
+	gap := s.line.x(1) - s.line.x(0)
+	free := float32(-100)
+	n := 0
+	for i := range v.Sizes {
+		if v.Sizes[i].Printed {
+			n++
+		}
+	}
+	k := 0
+	for i, size := range v.Sizes {
+		x := s.line.x(float64(i))
+		here := v.Shown && float64(i) == v.Target
+		t := tone(inkSoft)
+		if size.Printed {
+			nth := k
+			k++
+			s.disc(x, min(8, gap/2), func(p theme.Palette) color.NRGBA { return p.Nest(nth, n) }, nil, 0)
+			t = ink
+		} else {
+			s.disc(x, min(6.5, gap/2), windowFill, edge, 1.6)
+		}
+		if here {
+			t = accentInk
+		}
+		width := fyne.MeasureText(size.Name, theme.Px(theme.Body), fyne.TextStyle{Bold: true}).Width
+		if x-width/2 < free && !here && !size.Printed {
+			continue
+		}
+		centred(s.text(size.Name, theme.Body, t, size.Printed || here), x, stripY+12)
+		free = x + width/2 + 4
+	}
+}
+
+// pins mark where each body measure lies; a name too near its neighbour moves
+// aside, its mark stays.
+func (s *stripPen) pins(v StripView) {
+	pins := slices.Clone(v.Pins)
+	slices.SortStableFunc(pins, func(a, b PinView) int { return cmp.Compare(a.Place, b.Place) })
+	y, free := stripY+10+theme.Px(16), float32(-100)
+	for _, pin := range pins {
+		x := s.line.x(pin.Place)
+		s.icon(theme.Up, inkSoft, x-5, y, 10)
+		t := s.text(pin.Name, theme.Mark, inkSoft, false)
+		w := t.MinSize().Width
+		at := max(x, free+w/2)
+		centred(t, at, y+8)
+		free = at + w/2 + 6
+	}
+}
+
+// handle draws the target on the line and its pill above, with the note in the
+// room that is left beside it.
+func (s *stripPen) handle(v StripView, bracketEnd float32) {
+	x, w := s.line.x(v.Target), s.line.Size().Width
+	s.disc(x, 9.5, accent, nil, 0)
+	s.disc(x, 7, windowFill, nil, 0)
+	s.disc(x, 4.2, accent, nil, 0)
+	label := fyne.MeasureText(v.Handle, theme.Px(theme.Body), fyne.TextStyle{Bold: true})
+	half := (label.Width + 36) / 2
+	cx := min(max(x, half+14), max(w-half-14, half+14))
+	s.bar(x-1, pillY+pillHeight-1, x+1, stripY-9, accent)
+	pill := canvas.NewRectangle(s.p.Accent)
+	pill.CornerRadius = pillHeight / 2
+	place(pill, cx-half, pillY, 2*half, pillHeight)
+	s.objects = append(s.objects, pill)
+	centred(s.text(v.Handle, theme.Body, onAccent, true), cx, pillY+(pillHeight-label.Height)/2)
+	s.icon(theme.Back, accent, cx-half-14, pillY+pillHeight/2-6, 12)
+	s.icon(theme.Folded, accent, cx+half+2, pillY+pillHeight/2-6, 12)
+	s.note(v.Note, cx-half-18, cx+half+18, bracketEnd)
+}
+
+func (s *stripPen) icon(name theme.Name, t tone, x, y, side float32) {
+	img := canvas.NewImageFromResource(theme.Icon(name, t(s.p), t(s.p)))
+	img.FillMode = canvas.ImageFillContain
+	place(img, x, y, side, side)
+	s.objects = append(s.objects, img)
+}
+
+// note stands between the bracket and the pill, else beyond the pill, else
+// before the pill, or nowhere.
+func (s *stripPen) note(text string, left, right, bracketEnd float32) {
+	size := fyne.MeasureText(text, theme.Px(theme.Caption), fyne.TextStyle{})
+	y := float32(stripY - 11 - size.Height)
+	switch {
+	case text == "":
+	case bracketEnd >= 0 && bracketEnd+8+size.Width <= left:
+		x := max(bracketEnd+8, left-size.Width-6)
+		s.text(text, theme.Caption, inkSoft, false).Move(fyne.NewPos(x, y))
+	case right+size.Width <= s.line.Size().Width:
+		s.text(text, theme.Caption, inkSoft, false).Move(fyne.NewPos(right, y))
+	case size.Width <= left && bracketEnd < 0:
+		s.text(text, theme.Caption, inkSoft, false).Move(fyne.NewPos(left-size.Width, y))
+	}
+}

@@ -1,0 +1,152 @@
+package panel
+
+import (
+	"image/color"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/ui/theme"
+)
+
+// tone picks a colour from the palette in use.
+type tone func(theme.Palette) color.NRGBA
+
+func ink(p theme.Palette) color.NRGBA       { return p.Ink }
+func inkSoft(p theme.Palette) color.NRGBA   { return p.InkSoft }
+func inkFaint(p theme.Palette) color.NRGBA  { return p.InkFaint }
+func accent(p theme.Palette) color.NRGBA    { return p.Accent }
+func accentInk(p theme.Palette) color.NRGBA { return p.AccentInk }
+func onAccent(p theme.Palette) color.NRGBA  { return p.OnAccent }
+func edge(p theme.Palette) color.NRGBA      { return p.Edge }
+func amberInk(p theme.Palette) color.NRGBA  { return p.AmberInk }
+func onLoss(p theme.Palette) color.NRGBA    { return p.OnLoss }
+
+// faded is for drawings and words that are switched off.
+func faded(p theme.Palette) color.NRGBA { return theme.Faded(p.InkFaint, 0.55) }
+
+// words is text of one size and tone that follows the theme. It is one line,
+// cut with an ellipsis where cut is set and the room too narrow, or as many
+// lines as it takes at the width wrap.
+type words struct {
+	widget.BaseWidget
+	text  string
+	size  float32
+	bold  bool
+	tone  tone
+	align fyne.TextAlign
+	cut   bool
+	wrap  float32
+}
+
+func newWords(text string, size float32, t tone) *words {
+	w := &words{text: text, size: size, tone: t}
+	w.ExtendBaseWidget(w)
+	return w
+}
+
+func newBold(text string, size float32, t tone) *words {
+	w := newWords(text, size, t)
+	w.bold = true
+	return w
+}
+
+func newCut(text string, size float32, t tone) *words {
+	w := newWords(text, size, t)
+	w.cut = true
+	return w
+}
+
+func newWrapped(text string, size float32, t tone, width float32) *words {
+	w := newWords(text, size, t)
+	w.wrap = width
+	return w
+}
+
+// set changes text, tone and weight, and draws again only when one differs.
+func (w *words) set(text string, t tone, bold bool) {
+	p := theme.Now()
+	if w.text == text && w.bold == bold && w.tone(p) == t(p) {
+		return
+	}
+	w.text, w.tone, w.bold = text, t, bold
+	w.Refresh()
+}
+
+func (w *words) setText(text string) { w.set(text, w.tone, w.bold) }
+
+func (w *words) measure(text string) fyne.Size {
+	return fyne.MeasureText(text, theme.Px(w.size), fyne.TextStyle{Bold: w.bold})
+}
+
+// fit shortens a line to a width, the last shape an ellipsis.
+func (w *words) fit(text string, width float32) string {
+	if w.measure(text).Width <= width+0.5 {
+		return text
+	}
+	runes := []rune(text)
+	for n := len(runes) - 1; n > 0; n-- {
+		short := strings.TrimRight(string(runes[:n]), " ") + "…"
+		if w.measure(short).Width <= width {
+			return short
+		}
+	}
+	return ""
+}
+
+// lines breaks the text at spaces so that each line holds in the width.
+func (w *words) lines() []string {
+	if w.wrap == 0 || w.text == "" {
+		return []string{w.text}
+	}
+	var out []string
+	line := ""
+	for _, word := range strings.Fields(w.text) {
+		longer := strings.TrimPrefix(line+" "+word, " ")
+		if line != "" && w.measure(longer).Width > w.wrap {
+			out = append(out, line)
+			longer = word
+		}
+		line = longer
+	}
+	return append(out, line)
+}
+
+func (w *words) CreateRenderer() fyne.WidgetRenderer {
+	var texts []*canvas.Text
+	d := &drawn{}
+	d.paint = func(p theme.Palette) {
+		lines := w.lines()
+		texts = texts[:0]
+		d.objects = d.objects[:0]
+		for _, line := range lines {
+			t := canvas.NewText(line, w.tone(p))
+			t.TextSize = theme.Px(w.size)
+			t.TextStyle.Bold = w.bold
+			t.Alignment = w.align
+			texts = append(texts, t)
+			d.objects = append(d.objects, t)
+		}
+	}
+	d.min = func() fyne.Size {
+		size := w.measure("0")
+		size.Height *= float32(len(texts))
+		size.Width = w.wrap
+		if w.wrap == 0 && !w.cut {
+			size.Width = w.measure(w.text).Width
+		}
+		return size
+	}
+	d.lay = func(size fyne.Size) {
+		h := w.measure("0").Height
+		for i, t := range texts {
+			if w.cut {
+				t.Text = w.fit(w.text, size.Width)
+			}
+			place(t, 0, float32(i)*h, size.Width, h)
+		}
+	}
+	return d.ready()
+}

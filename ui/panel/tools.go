@@ -1,0 +1,164 @@
+package panel
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/ui/theme"
+)
+
+// ToolView is one tool of the Table.
+type ToolView struct {
+	Name theme.Name // its drawing
+	Word string
+	Hint string // what it does and its key: "Move a point or an edge (M)"
+}
+
+// ToggleView is one thing the Table can show.
+type ToggleView struct {
+	Word, Hint string
+	On         bool
+}
+
+// ToolsView is what the bar above the Table shows.
+type ToolsView struct {
+	Tools   []ToolView
+	Chosen  int
+	Toggles []ToggleView
+	Zoom    string // "26 %"
+}
+
+// Tools is the bar above the Table: what the pointer does, what is shown, how
+// large.
+type Tools struct {
+	widget.BaseWidget
+	OnTool         func(i int)
+	OnToggle       func(i int, on bool)
+	OnZoom         func(in bool)
+	OnFit          func()
+	OnTrueSize     func()
+	OnHint         func(string)
+	tools          []*toolButton
+	toggles        []*check
+	out, in        *iconButton
+	zoom           *words
+	fit, trueSize  *toolButton
+	divide, ground *ground
+	view           ToolsView
+}
+
+// NewTools makes an empty bar.
+func NewTools() *Tools {
+	t := &Tools{ground: newFill(windowFill), divide: newFill(separatorInk)}
+	t.out = newIconButton(theme.Minus, "Smaller (-)", func() { call1(t.OnZoom, false) })
+	t.in = newIconButton(theme.Plus, "Larger (+)", func() { call1(t.OnZoom, true) })
+	t.zoom = newWords("", theme.Body, ink)
+	t.zoom.align = fyne.TextAlignCenter
+	t.fit = newToolButton(theme.Fit, "Fit", "Show everything (0)", func() { call(t.OnFit) })
+	t.trueSize = newToolButton(theme.TrueSize, "True size", "As large as on paper (9)", func() { call(t.OnTrueSize) })
+	for _, b := range []*touch{&t.out.touch, &t.in.touch, &t.fit.touch, &t.trueSize.touch} {
+		b.onHint = t.hint
+	}
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+func (t *Tools) hint(h string) { call1(t.OnHint, h) }
+
+// SetView shows a view.
+func (t *Tools) SetView(v ToolsView) {
+	t.view = v
+	if len(t.tools) != len(v.Tools) || len(t.toggles) != len(v.Toggles) {
+		t.rebuild(v)
+	}
+	for i, tv := range v.Tools {
+		t.tools[i].hint = tv.Hint
+		t.tools[i].setChosen(i == v.Chosen)
+	}
+	for i, tv := range v.Toggles {
+		t.toggles[i].hint = tv.Hint
+		t.toggles[i].set(tv.On)
+	}
+	t.zoom.setText(v.Zoom)
+}
+
+func (t *Tools) rebuild(v ToolsView) {
+	t.tools, t.toggles = nil, nil
+	for i, tv := range v.Tools {
+		b := newToolButton(tv.Name, tv.Word, tv.Hint, func() { call1(t.OnTool, i) })
+		b.onHint = t.hint
+		t.tools = append(t.tools, b)
+	}
+	for i, tv := range v.Toggles {
+		c := newCheck(tv.Word)
+		c.onHint = t.hint
+		c.onTurn = func(on bool) { call2(t.OnToggle, i, on) }
+		t.toggles = append(t.toggles, c)
+	}
+	t.Refresh()
+}
+
+// CreateRenderer is Fyne's.
+func (t *Tools) CreateRenderer() fyne.WidgetRenderer {
+	d := &drawn{}
+	d.paint = func(theme.Palette) {
+		d.objects = []fyne.CanvasObject{t.ground, t.divide, t.out, t.zoom, t.in, t.fit, t.trueSize}
+		for _, b := range t.tools {
+			d.objects = append(d.objects, b)
+		}
+		for _, c := range t.toggles {
+			d.objects = append(d.objects, c)
+		}
+	}
+	d.min = func() fyne.Size { return fyne.NewSize(400, max(48, theme.Px(48))) }
+	d.lay = t.lay
+	return d.ready()
+}
+
+// lay puts the tools at the left, the rest at the right. Where the bar is too
+// short for all the words, True size goes first, then the tools' words.
+func (t *Tools) lay(size fyne.Size) {
+	place(t.ground, 0, 0, size.Width, size.Height)
+	toolWords, wide := float32(0), float32(0)
+	for _, b := range t.tools {
+		toolWords += b.MinSize().Width + 4
+	}
+	toggles := float32(0)
+	for _, c := range t.toggles {
+		toggles += c.MinSize().Width + 10
+	}
+	fits := t.fit.MinSize().Width
+	fixed := 8 + toggles + 14 + 36 + theme.Px(52) + 36 + 8 + fits + 8
+	wide = fixed + t.trueSize.MinSize().Width
+	t.trueSize.Hidden = wide+toolWords > size.Width
+	short := fixed+toolWords > size.Width
+
+	x := float32(8)
+	for _, b := range t.tools {
+		w := b.MinSize().Width
+		if short {
+			w = 40
+		}
+		middle(b, x, w, size.Height)
+		x += w + 4
+	}
+	right := size.Width - 8
+	step := func(o fyne.CanvasObject, w, gap float32) {
+		right -= w
+		middle(o, right, w, size.Height)
+		right -= gap
+	}
+	if !t.trueSize.Hidden {
+		step(t.trueSize, t.trueSize.MinSize().Width, 0)
+	}
+	step(t.fit, fits, 4)
+	step(t.in, t.in.MinSize().Width, 0)
+	step(t.zoom, theme.Px(52), 0)
+	step(t.out, t.out.MinSize().Width, 6)
+	right -= 1
+	place(t.divide, right, 13, 1, size.Height-26)
+	right -= 8
+	for i := len(t.toggles) - 1; i >= 0; i-- {
+		step(t.toggles[i], t.toggles[i].MinSize().Width, 10)
+	}
+}
