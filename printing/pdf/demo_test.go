@@ -2,7 +2,6 @@ package pdf_test
 
 import (
 	"bytes"
-	"fmt"
 	"math"
 	"testing"
 
@@ -112,4 +111,3 @@ func written(t testing.TB, plan tile.Plan, o pdf.Options) []byte {
 	return b.Bytes()
 }
 
-var _ = fmt.Sprint
