@@ -1,0 +1,179 @@
+package model
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+)
+
+// MaxAllowance is the seam allowance in mm an edge must stay below.
+const MaxAllowance = 100
+
+// Validate looks for everything in p that cannot be, and returns it as
+// Problems, or nil. The rules:
+//
+//  1. The chart has sizes; no two share a name or second name; body measures
+//     are above 0.
+//  2. The target lies on the chart; unit and method are known ones.
+//  3. IDs are not empty; pieces' and links' differ in the pattern; those of
+//     points, edges, lines, notches and darts each differ in their piece.
+//  4. A piece has as many grade points as edges, at least two; cutting counts
+//     are not below 0; it lies at ordinary coordinates.
+//  5. Edge, line and link kinds are known; allowances are from 0 to below
+//     MaxAllowance.
+//  6. A piece is printed in at least one size; each size is on the chart, once,
+//     smallest first.
+//  7. A printed line has one path per edge, each whole and joined to the next
+//     within 1e-6 mm, the last to the first.
+//  8. Lines are whole, and drawn once for each size they name, on the chart.
+//  9. Notches lie on an edge of the piece, within its printed length and half
+//     a millimetre, in at least one size, once for each.
+//  10. Darts stand between two different points of the piece and have an apex.
+//  11. Hand corrections are of points and edges of the piece, once each, by
+//     ordinary amounts.
+//  12. Links join edges that are there, each end at least one, with ordinary
+//     ease.
+func (p Pattern) Validate() error {
+	c := checker{p: p}
+	c.chart()
+	c.target()
+	c.pieces()
+	c.links()
+	if len(c.found) == 0 {
+		return nil
+	}
+	return c.found
+}
+
+// checker gathers problems; piece is the name of the piece being looked at.
+type checker struct {
+	p     Pattern
+	piece string
+	found Problems
+}
+
+func (c *checker) add(rule int, size, place, format string, args ...any) {
+	c.found = append(c.found, Problem{rule, c.piece, size, place, fmt.Sprintf(format, args...)})
+}
+
+func (c *checker) chart() {
+	const place = "size chart"
+	if len(c.p.Chart.Sizes) == 0 {
+		c.add(1, "", place, "it has no sizes; choose a chart")
+	}
+	taken := make(map[string]bool, 2*len(c.p.Chart.Sizes))
+	for _, s := range c.p.Chart.Sizes {
+		if s.Name == "" {
+			c.add(1, "", place, "a size has no name")
+		}
+		names := []string{foldName(s.Name), foldName(s.Alt)}
+		if names[0] == names[1] {
+			names = names[:1]
+		}
+		for _, n := range names {
+			if n != "" && taken[n] {
+				c.add(1, s.Name, place, "another size is called %s too", n)
+			}
+			taken[n] = true
+		}
+		for _, m := range sortedMeasures(s.Body) {
+			if v := s.Body[m]; m == Steps || !ordinary(v) || v <= 0 {
+				c.add(1, s.Name, place, "%s cannot be %v mm", m, v)
+			}
+		}
+	}
+}
+
+func sortedMeasures(body map[Measure]float64) []Measure {
+	out := make([]Measure, 0, len(body))
+	for m := range body {
+		out = append(out, m)
+	}
+	slices.Sort(out)
+	return out
+}
+
+func (c *checker) target() {
+	t := c.p.Target
+	if _, ok := c.p.Chart.At(t.Place, Steps); !ok && len(c.p.Chart.Sizes) > 0 {
+		c.add(2, "", "size wanted", "it lies off the chart, at place %v of %d", t.Place, len(c.p.Chart.Sizes))
+	}
+	if !slices.Contains([]Method{"", ByChart, BySteps}, t.Method) {
+		c.add(2, "", "size wanted", "there is no way of grading called %q", t.Method)
+	}
+	if !slices.Contains([]Unit{"", Centimetres, Inches}, c.p.Unit) {
+		c.add(2, "", "unit", "lengths cannot be shown in %q", c.p.Unit)
+	}
+}
+
+func (c *checker) pieces() {
+	ids := idSet{}
+	for i, q := range c.p.Pieces {
+		c.piece = q.Name
+		if c.piece == "" {
+			c.piece = fmt.Sprintf("piece %d", i+1)
+		}
+		if why := ids.refuses(q.ID); why != "" {
+			c.add(3, "", "", "%s", why)
+		}
+		pc := pieceChecker{checker: c, q: q}
+		pc.all()
+	}
+	c.piece = ""
+}
+
+func (c *checker) links() {
+	ids := idSet{}
+	for i, l := range c.p.Links {
+		place := fmt.Sprintf("link %d", i+1)
+		if why := ids.refuses(l.ID); why != "" {
+			c.add(3, "", place, "%s", why)
+		}
+		if l.Kind != SameLine && l.Kind != Sewn {
+			c.add(5, "", place, "%q is no kind of link", l.Kind)
+		}
+		if !ordinary(l.Ease) {
+			c.add(12, "", place, "its ease is no number")
+		}
+		for _, s := range []Stretch{l.Lead, l.Follow} {
+			c.stretch(s, place)
+		}
+	}
+}
+
+func (c *checker) stretch(s Stretch, place string) {
+	i := c.p.PieceIndex(s.Piece)
+	if i < 0 {
+		c.add(12, "", place, "a piece it joins is not there; take the link away")
+		return
+	}
+	if len(s.Edges) == 0 {
+		c.add(12, "", place, "it joins no edge of %s", c.p.Pieces[i].Name)
+	}
+	for _, e := range s.Edges {
+		if c.p.Pieces[i].EdgeIndex(e) < 0 {
+			c.add(12, "", place, "an edge it joins is not on %s; take the link away", c.p.Pieces[i].Name)
+		}
+	}
+}
+
+// idSet is the IDs met so far.
+type idSet map[string]bool
+
+// refuses takes id in and says what is wrong with it; empty when nothing is.
+func (s idSet) refuses(id string) string {
+	switch {
+	case id == "":
+		return "it has no ID"
+	case s[id]:
+		return fmt.Sprintf("its ID %q is taken", id)
+	}
+	s[id] = true
+	return ""
+}
+
+func ordinary(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+
+// foldName is a size's name as SizeChart.Place compares it.
+func foldName(s string) string { return strings.ToLower(strings.TrimSpace(s)) }

@@ -1,0 +1,198 @@
+package model_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"quarterstep/model"
+	"quarterstep/model/geom"
+)
+
+// sound is a small pattern that breaks no rule: two pieces of four edges,
+// printed in sizes 38 and 40 of a chart of three, with one of everything.
+func sound() model.Pattern {
+	p := model.Pattern{Name: "Invented", Chart: model.SizeChart{ID: "c", Name: "Invented chart", Measures: []model.Measure{model.Bust}}}
+	for i, n := range []string{"38", "40", "42"} {
+		p.Chart.Sizes = append(p.Chart.Sizes, model.ChartSize{Name: n, Alt: "code " + n, Body: map[model.Measure]float64{model.Bust: 880 + 40*float64(i)}})
+	}
+	p.Target = model.Target{Place: 1.5}
+	for k, name := range []string{"Front bodice", "Back bodice"} {
+		q := model.Piece{ID: fmt.Sprintf("q%d", k), Name: name}
+		for i, n := range []string{"shoulder", "side seam", "hem", ""} {
+			q.Points = append(q.Points, model.GradePoint{ID: fmt.Sprintf("p%d", i+1)})
+			q.Edges = append(q.Edges, model.Edge{ID: fmt.Sprintf("e%d", i+1), Name: n, Allowance: 15})
+		}
+		q.Nest = []model.Outline{box("38", 200), box("40", 210)}
+		q.Lines = []model.Line{{ID: "l1", Kind: model.Grain, Drawn: []model.SizedPath{{Path: geom.Polyline(geom.Pt(50, 50), geom.Pt(50, 300))}}}}
+		q.Notches = []model.Notch{{ID: "n1", Edge: "e2", Spots: []model.Spot{{Size: "38", S: 120}, {Size: "40", S: 125}}}}
+		q.Darts = []model.Dart{{ID: "d1", Name: "waist dart", From: "p3", To: "p4", Apex: []model.SizedPoint{{At: geom.Pt(100, 200)}}}}
+		q.Hand = model.Hand{
+			Moves:  []model.PointMove{{Point: "p2", By: geom.Vec{X: 3}}},
+			Shapes: []model.EdgeShape{{Edge: "e1", By: []geom.Vec{{Y: 1}}}},
+		}
+		p.Pieces = append(p.Pieces, q)
+	}
+	p.Links = []model.Link{{
+		ID: "k1", Kind: model.Sewn,
+		Lead:   model.Stretch{Piece: "q0", Edges: []string{"e2"}},
+		Follow: model.Stretch{Piece: "q1", Edges: []string{"e2"}, Reverse: true},
+	}}
+	return p
+}
+
+func box(size string, w float64) model.Outline {
+	a, b, c, d := geom.Pt(0, 0), geom.Pt(w, 0), geom.Pt(w, 400), geom.Pt(0, 400)
+	return model.Outline{Size: size, Edges: []geom.Path{geom.Polyline(a, b), geom.Polyline(b, c), geom.Polyline(c, d), geom.Polyline(d, a)}}
+}
+
+func TestSoundPatternHasNoProblems(t *testing.T) {
+	if err := sound().Validate(); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// Each way to break a rule is found as that rule, and said with its place.
+func TestEveryRuleIsHeld(t *testing.T) {
+	nan := math.NaN()
+	front := func(change func(q *model.Piece)) func(*model.Pattern) {
+		return func(p *model.Pattern) { change(&p.Pieces[0]) }
+	}
+	cases := []struct {
+		rule  int
+		spoil func(*model.Pattern)
+		want  string
+	}{
+		{1, func(p *model.Pattern) { p.Chart.Sizes = nil }, "size chart: it has no sizes"},
+		{1, func(p *model.Pattern) { p.Chart.Sizes[2].Name = "" }, "size chart: a size has no name"},
+		{1, func(p *model.Pattern) { p.Chart.Sizes[2].Alt = "CODE 38" }, "size 42, size chart: another size is called code 38 too"},
+		{1, func(p *model.Pattern) { p.Chart.Sizes[2].Body[model.Bust] = 0 }, "size 42, size chart: bust cannot be 0 mm"},
+		{1, func(p *model.Pattern) { p.Chart.Sizes[2].Body["waist"] = math.Inf(1) }, "waist cannot be +Inf mm"},
+		{1, func(p *model.Pattern) { p.Chart.Sizes[2].Body[model.Steps] = 2 }, "steps cannot be 2 mm"},
+		{2, func(p *model.Pattern) { p.Target.Place = 2.1 }, "size wanted: it lies off the chart, at place 2.1 of 3"},
+		{2, func(p *model.Pattern) { p.Target.Place = nan }, "size wanted: it lies off the chart"},
+		{2, func(p *model.Pattern) { p.Target.Method = "guess" }, `called "guess"`},
+		{2, func(p *model.Pattern) { p.Unit = "ell" }, `cannot be shown in "ell"`},
+		{3, front(func(q *model.Piece) { q.ID = "" }), "Front bodice: it has no ID"},
+		{3, func(p *model.Pattern) { p.Pieces[0].ID, p.Links = "q1", nil }, `Back bodice: its ID "q1" is taken`},
+		{3, front(func(q *model.Piece) { q.Points[3].ID = "p1" }), `Front bodice, grade point 4: its ID "p1" is taken`},
+		{3, front(func(q *model.Piece) { q.Edges[3].ID = "e1" }), `Front bodice, edge 4: its ID "e1" is taken`},
+		{3, front(func(q *model.Piece) { q.Lines[0].ID = "" }), "Front bodice, line 1: it has no ID"},
+		{3, front(func(q *model.Piece) { q.Notches[0].ID = "" }), "Front bodice, notch 1: it has no ID"},
+		{3, front(func(q *model.Piece) { q.Darts[0].ID = "" }), "Front bodice, waist dart: it has no ID"},
+		{3, func(p *model.Pattern) { p.Links[0].ID = "" }, "link 1: it has no ID"},
+		{4, front(func(q *model.Piece) { q.Points = q.Points[:3]; q.Darts = nil }), "Front bodice: it has 3 grade points and 4 edges"},
+		{4, front(func(q *model.Piece) { q.Cut = -1 }), "Front bodice: it cannot be cut -1 times"},
+		{4, front(func(q *model.Piece) { q.At.Y = nan }), "Front bodice: its place on the Table"},
+		{5, front(func(q *model.Piece) { q.Edges[1].Kind = "wavy" }), `Front bodice, side seam: "wavy" is no kind of edge`},
+		{5, front(func(q *model.Piece) { q.Edges[1].Allowance = -1 }), "Front bodice, side seam: a seam allowance of -1 mm"},
+		{5, front(func(q *model.Piece) { q.Edges[1].Allowance = 100 }), "Front bodice, side seam: a seam allowance of 100 mm"},
+		{5, front(func(q *model.Piece) { q.Edges[1].Allowance = nan }), "Front bodice, side seam: a seam allowance of NaN mm"},
+		{5, front(func(q *model.Piece) { q.Lines[0].Kind = "wavy" }), `line 1: "wavy" is no kind of line`},
+		{5, func(p *model.Pattern) { p.Links[0].Kind = "glued" }, `link 1: "glued" is no kind of link`},
+		{6, front(func(q *model.Piece) { q.Nest = nil }), "Front bodice: no size of it is printed"},
+		{6, front(func(q *model.Piece) { q.Nest[1].Size = "44" }), "Front bodice, size 44: the chart has no such size"},
+		{6, front(func(q *model.Piece) { q.Nest[1].Size = "38" }), "Front bodice, size 38: printed sizes must go"},
+		{6, front(func(q *model.Piece) { slices.Reverse(q.Nest) }), "Front bodice, size 38: printed sizes must go"},
+		{7, front(func(q *model.Piece) { q.Nest[1].Edges = q.Nest[1].Edges[:3] }), "Front bodice, size 40: its line has 3 edges, the piece 4"},
+		{7, front(func(q *model.Piece) { q.Nest[1].Edges[1] = nil }), "Front bodice, size 40, side seam: there is no line"},
+		{7, front(func(q *model.Piece) { q.Nest[1].Edges[1][0].P1.X = nan }), "Front bodice, size 40, side seam: curve 1"},
+		{7, front(func(q *model.Piece) { q.Nest[1].Edges[1][0].P3.X += 1e-3 }), "Front bodice, size 40, side seam: it ends 0.001 mm from where hem starts"},
+		{7, front(func(q *model.Piece) { q.Nest[0].Edges[3][0].P3.Y = 1 }), "Front bodice, size 38, edge 4: it ends 1 mm from where shoulder starts"},
+		{8, front(func(q *model.Piece) { q.Lines[0].Drawn[0].Path = nil }), "Front bodice, line 1: there is no line"},
+		{8, front(func(q *model.Piece) { q.Lines[0].Drawn[0].Size = "44" }), "Front bodice, size 44, line 1: the chart has no such size"},
+		{8, front(func(q *model.Piece) { q.Lines[0].Drawn = append(q.Lines[0].Drawn, q.Lines[0].Drawn[0]) }), "line 1: it is marked twice"},
+		{9, front(func(q *model.Piece) { q.Notches[0].Edge = "e9" }), "Front bodice, notch 1: the edge it is on is not there"},
+		{9, front(func(q *model.Piece) { q.Notches[0].Spots = nil }), "notch 1 on side seam: it is marked in no size"},
+		{9, front(func(q *model.Piece) { q.Notches[0].Spots[1].S = 400.6 }), "Front bodice, size 40, notch 1 on side seam: it lies 400.6 mm"},
+		{9, front(func(q *model.Piece) { q.Notches[0].Spots[1].S = -0.6 }), "Front bodice, size 40, notch 1 on side seam: it cannot lie -0.6 mm"},
+		{9, front(func(q *model.Piece) { q.Notches[0].Spots = []model.Spot{{S: nan}} }), "Front bodice, notch 1 on side seam: it cannot lie NaN mm"},
+		{9, front(func(q *model.Piece) { q.Notches[0].Spots = []model.Spot{{S: 500}} }), "Front bodice, size 38, notch 1 on side seam: it lies 500.0 mm"},
+		{10, front(func(q *model.Piece) { q.Darts[0].To = "p9" }), "Front bodice, waist dart: its legs"},
+		{10, front(func(q *model.Piece) { q.Darts[0].To = "p3" }), "Front bodice, waist dart: its legs"},
+		{10, front(func(q *model.Piece) { q.Darts[0].Apex = nil }), "Front bodice, waist dart: it has no point"},
+		{10, front(func(q *model.Piece) { q.Darts[0].Apex[0].At.X = nan }), "Front bodice, waist dart: the place of its point"},
+		{11, front(func(q *model.Piece) { q.Hand.Moves[0].Point = "p9" }), "Front bodice, hand corrections: a grade point"},
+		{11, front(func(q *model.Piece) { q.Hand.Moves[0].By.X = nan }), "Front bodice, grade point 2: its correction"},
+		{11, front(func(q *model.Piece) { q.Hand.Moves = append(q.Hand.Moves, q.Hand.Moves[0]) }), "Front bodice, grade point 2: its correction"},
+		{11, front(func(q *model.Piece) { q.Hand.Shapes[0].Edge = "e9" }), "Front bodice, hand corrections: an edge"},
+		{11, front(func(q *model.Piece) { q.Hand.Shapes[0].By[0].Y = nan }), "Front bodice, shoulder: its correction"},
+		{12, func(p *model.Pattern) { p.Links[0].Lead.Piece = "q9" }, "link 1: a piece it joins is not there"},
+		{12, func(p *model.Pattern) { p.Links[0].Follow.Edges = nil }, "link 1: it joins no edge of Back bodice"},
+		{12, func(p *model.Pattern) { p.Links[0].Follow.Edges[0] = "e9" }, "link 1: an edge it joins is not on Back bodice"},
+		{12, func(p *model.Pattern) { p.Links[0].Ease = nan }, "link 1: its ease"},
+	}
+	held := map[int]bool{}
+	for _, c := range cases {
+		p := sound()
+		c.spoil(&p)
+		var found model.Problems
+		if !errors.As(p.Validate(), &found) {
+			t.Errorf("rule %d, %s: nothing found", c.rule, c.want)
+			continue
+		}
+		if !slices.ContainsFunc(found, func(f model.Problem) bool { return f.Rule == c.rule && strings.Contains(f.Error(), c.want) }) {
+			t.Errorf("rule %d, want %q, got:\n%v", c.rule, c.want, found)
+		}
+		held[c.rule] = true
+	}
+	if len(held) != 12 {
+		t.Errorf("only %d of 12 rules are tested", len(held))
+	}
+}
+
+func TestAllProblemsAreFound(t *testing.T) {
+	p := sound()
+	p.Target.Place = 9
+	p.Pieces[0].Cut = -1
+	p.Pieces[1].Name, p.Pieces[1].Edges[1].Allowance = "", 200
+	p.Links[0].Ease = math.Inf(1)
+	const want = "size wanted: it lies off the chart, at place 9 of 3\n" +
+		"Front bodice: it cannot be cut -1 times\n" +
+		"piece 2, side seam: a seam allowance of 200 mm cannot be: it is from 0 to below 100\n" +
+		"link 1: its ease is no number"
+	if err := p.Validate(); err == nil || err.Error() != want {
+		t.Errorf("got\n%v\nwant\n%s", err, want)
+	}
+}
+
+// A notch on a curve is measured along it: the quarter circle of radius 100 mm
+// is 157.08 mm long (closed form), its chord 141.42.
+func TestNotchOnACurve(t *testing.T) {
+	const k = 0.5522847498 * 100 // handles of the usual cubic quarter circle
+	for _, c := range []struct {
+		s  float64
+		ok bool
+	}{{141, true}, {157.5, true}, {157.7, false}, {200, false}} {
+		p := sound()
+		q := &p.Pieces[0]
+		for i := range q.Nest {
+			from := q.Nest[i].Edges[1].Start()
+			to := from.Add(geom.Vec{X: 100, Y: 100})
+			q.Nest[i].Edges[1] = geom.Path{{P0: from, P1: from.Add(geom.Vec{X: k}), P2: to.Add(geom.Vec{Y: -k}), P3: to}}
+			q.Nest[i].Edges[2] = geom.Polyline(to, q.Nest[i].Edges[2].End())
+		}
+		q.Notches[0].Spots = []model.Spot{{S: c.s}}
+		if err := p.Validate(); (err == nil) != c.ok {
+			t.Errorf("%v mm along: %v", c.s, err)
+		}
+	}
+}
+
+// Twelve pieces of four sizes must be looked at in well under a millisecond.
+func BenchmarkValidate(b *testing.B) {
+	p := sound()
+	for i := range 10 {
+		q := p.Pieces[0]
+		q.ID = fmt.Sprintf("more%d", i)
+		p.Pieces = append(p.Pieces, q)
+	}
+	for b.Loop() {
+		if err := p.Validate(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
