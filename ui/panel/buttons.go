@@ -94,20 +94,20 @@ func (b *toolButton) CreateRenderer() fyne.WidgetRenderer {
 		label.set(b.word, t, b.chosen)
 	}
 	d.min = func() fyne.Size {
-		if b.word == "" {
-			return fyne.NewSize(controlHeight, controlHeight)
-		}
-		return fyne.NewSize(20+8+boldWidth(b.word)+20, max(controlHeight, theme.Px(controlHeight)))
+		return fyne.NewSize(35+boldWidth(b.word)+9, max(controlHeight, theme.Px(controlHeight)))
 	}
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height-3)
 		if !b.chosen {
 			place(g, 0, 0, size.Width, size.Height)
 		}
-		place(bar, 0, 0, size.Width, size.Height)
-		place(m, 10, 0, 20, size.Height-1)
+		place(bar, 0, size.Height-12, size.Width, 12)
 		label.Hidden = size.Width < 60
-		middle(label, 38, max(size.Width-42, 0), size.Height-1)
+		place(m, 9, 0, 20, size.Height-1)
+		if label.Hidden {
+			place(m, (size.Width-20)/2, 0, 20, size.Height-1)
+		}
+		middle(label, 35, max(size.Width-38, 0), size.Height-1)
 	}
 	return d.ready()
 }
@@ -233,7 +233,7 @@ func (s *twoWay) CreateRenderer() fyne.WidgetRenderer {
 		}
 		place(g, 0, 0, size.Width, size.Height)
 		place(ring, 0, 0, size.Width, size.Height)
-		place(bar, x, 0, half, size.Height)
+		place(bar, x, size.Height-12, half, 12)
 		place(chosen, x, 0, half, size.Height-3)
 		middle(labels[0], 0, half, size.Height-1)
 		middle(labels[1], half, half, size.Height-1)

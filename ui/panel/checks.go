@@ -113,14 +113,14 @@ func (f *finding) CreateRenderer() fyne.WidgetRenderer {
 		text.setText(FindingView{HowMuch: f.view.HowMuch, Help: f.view.Help}.Text())
 	}
 	d.min = func() fyne.Size {
-		return fyne.NewSize(sideContent, what.MinSize().Height+text.MinSize().Height+18)
+		return fyne.NewSize(theme.Px(sideContent), what.MinSize().Height+text.MinSize().Height+18)
 	}
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height)
 		place(m, 10, 8, 17, 17)
 		h := what.MinSize().Height
-		place(what, 36, 8, room, h)
-		place(text, 36, 8+h+2, room, text.MinSize().Height)
+		place(what, 36, 8, what.MinSize().Width, h)
+		place(text, 36, 8+h+2, text.MinSize().Width, text.MinSize().Height)
 		s := f.show.MinSize()
 		place(f.show, size.Width-s.Width-4, (size.Height-s.Height)/2, s.Width, s.Height)
 	}

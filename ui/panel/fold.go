@@ -8,7 +8,7 @@ import (
 	"quarterstep/ui/theme"
 )
 
-// Widths of the window's layout, in pixels.
+// Widths of the window's layout, in pixels at text scale 1.
 const (
 	SideWidth  = 348
 	ShelfWidth = 212
@@ -151,5 +151,5 @@ func NewSide(folds ...*Fold) fyne.CanvasObject {
 		stack.Add(f)
 	}
 	scroll := container.NewVScroll(inset(8, 8, 8, 8+scrollRoom, stack))
-	return container.NewStack(newFill(windowFill), sized(SideWidth, 100, scroll))
+	return container.NewStack(newFill(windowFill), sized(theme.Px(SideWidth), 100, scroll))
 }

@@ -3,9 +3,12 @@ package panel
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+
+	"quarterstep/ui/theme"
 )
 
-// FoldBelow is the window's width under which the Shelf folds to thumbnails.
+// FoldBelow is the window's width under which the Shelf folds to thumbnails, in
+// pixels at text scale 1.
 const FoldBelow = 1240
 
 // Frame is the window's layout: the rail on top with the red strip under it,
@@ -41,7 +44,7 @@ func (l *frameLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSi
 
 // Layout places the parts.
 func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
-	l.Shelf.SetNarrow(size.Width < FoldBelow)
+	l.Shelf.SetNarrow(size.Width < theme.Px(FoldBelow))
 	top := l.Rail.MinSize().Height
 	place(l.Rail, 0, 0, size.Width, top)
 	if l.RedStrip.Visible() {
@@ -53,10 +56,11 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	bottom := size.Height - status
 	place(l.Status, 0, bottom, size.Width, status)
 
-	left, right := l.Shelf.Width(), size.Width-SideWidth
+	side := theme.Px(SideWidth)
+	left, right := l.Shelf.Width(), size.Width-side
 	place(l.Shelf, 0, top, left, bottom-top)
 	place(l.split[0], left-1, top, 1, bottom-top)
-	place(l.Side, right, top, SideWidth, bottom-top)
+	place(l.Side, right, top, side, bottom-top)
 	place(l.split[1], right, top, 1, bottom-top)
 
 	tools, strip := l.Tools.MinSize().Height, l.Strip.MinSize().Height

@@ -136,7 +136,7 @@ func (p *Increments) wire() {
 }
 
 func (p *Increments) lay() {
-	p.full = below(7,
+	p.full = below(6,
 		beside(6, 0, p.edges, p.before, p.after),
 		p.edgeNote,
 		rule(),
@@ -215,7 +215,7 @@ func (p *Increments) CreateRenderer() fyne.WidgetRenderer {
 	d.paint = func(theme.Palette) {}
 	d.min = func() fyne.Size {
 		if p.full.Hidden {
-			return fyne.NewSize(sideContent, p.empty.MinSize().Height)
+			return fyne.NewSize(theme.Px(sideContent), p.empty.MinSize().Height)
 		}
 		return p.full.MinSize()
 	}

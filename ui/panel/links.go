@@ -78,7 +78,7 @@ func (p *Links) CreateRenderer() fyne.WidgetRenderer {
 				h += what[i].MinSize().Height + how[i].MinSize().Height + 8
 			}
 		}
-		return fyne.NewSize(sideContent, h)
+		return fyne.NewSize(theme.Px(sideContent), h)
 	}
 	d.lay = func(size fyne.Size) {
 		place(empty, 0, 0, size.Width, size.Height)
@@ -86,8 +86,8 @@ func (p *Links) CreateRenderer() fyne.WidgetRenderer {
 		for i := range p.view.Links {
 			a, b := what[i].MinSize().Height, how[i].MinSize().Height
 			place(marks[i], 0, y+1, 16, 16)
-			place(what[i], 26, y, room, a)
-			place(how[i], 26, y+a, room, b)
+			place(what[i], 26, y, size.Width-26, a)
+			place(how[i], 26, y+a, size.Width-26, b)
 			y += a + b + 8
 		}
 	}

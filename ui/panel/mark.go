@@ -49,7 +49,7 @@ func (m *mark) set(name theme.Name, t tone) {
 
 func (m *mark) resource(p theme.Palette) fyne.Resource {
 	if m.name == theme.Look {
-		return theme.Icon(m.name, p.AmberFill, p.OnAmber)
+		return theme.LookIcon(p)
 	}
 	return theme.Icon(m.name, m.tone(p), p.Raised)
 }

@@ -47,7 +47,7 @@ func (n *note) CreateRenderer() fyne.WidgetRenderer {
 		m.set(icon, inkSoft)
 		text.set(n.text, t, false)
 	}
-	d.min = func() fyne.Size { return fyne.NewSize(n.width, text.MinSize().Height+14) }
+	d.min = func() fyne.Size { return fyne.NewSize(theme.Px(n.width), text.MinSize().Height+14) }
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height)
 		place(m, 10, 7, 16, 16)

@@ -111,6 +111,7 @@ func (t *pointTable) edit(row int, down bool) {
 	t.Refresh()
 	if c := fyne.CurrentApp().Driver().CanvasForObject(t); c != nil {
 		c.Focus(t.cell.entry)
+		t.cell.entry.TypedShortcut(&fyne.ShortcutSelectAll{})
 	}
 }
 

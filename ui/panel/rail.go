@@ -11,7 +11,8 @@ import (
 const (
 	railHeight  = 60
 	railNarrow  = 1300 // below this width the rail's right end takes only what it needs
-	controlsEnd = 268
+	nameNarrow  = 176
+	controlsEnd = 272
 )
 
 // RailView is what the guide rail shows.
@@ -122,12 +123,12 @@ func (r *Rail) openMenu() {
 
 // stepSpan is where step i lies across.
 func (r *Rail) stepSpan(i int, width float32) (x, w float32) {
-	end := float32(SideWidth)
-	if width < railNarrow {
-		end = controlsEnd
+	start, end := theme.Px(ShelfWidth), theme.Px(SideWidth)
+	if width < theme.Px(railNarrow) {
+		start, end = theme.Px(nameNarrow), theme.Px(controlsEnd)
 	}
-	w = max(width-ShelfWidth-end, 0) / float32(max(len(r.steps), 1))
-	return ShelfWidth + float32(i)*w, w
+	w = max(width-start-end, 0) / float32(max(len(r.steps), 1))
+	return start + float32(i)*w, w
 }
 
 // CreateRenderer is Fyne's.
@@ -139,12 +140,13 @@ func (r *Rail) CreateRenderer() fyne.WidgetRenderer {
 	d.objects = append(d.objects, r.name, r.undo, r.redo, r.divide, r.unit, r.dark, r.help, r.stitches)
 	d.paint = func(theme.Palette) {}
 	d.min = func() fyne.Size {
-		return fyne.NewSize(ShelfWidth+controlsEnd+400, max(railHeight, theme.Px(railHeight)))
+		return fyne.NewSize(theme.Px(nameNarrow+controlsEnd)+400, max(railHeight, theme.Px(railHeight)))
 	}
 	d.lay = func(size fyne.Size) {
 		h := size.Height
 		place(r.back, 0, 0, size.Width, h)
-		place(r.name, 0, 0, ShelfWidth-4, h-5)
+		start, _ := r.stepSpan(0, size.Width)
+		place(r.name, 0, 0, start-4, h-5)
 		for i, s := range r.steps {
 			x, w := r.stepSpan(i, size.Width)
 			place(s, x, 0, w, h)

@@ -96,7 +96,7 @@ func (s *Shelf) Width() float32 {
 	if s.narrow {
 		return ShelfNarrow
 	}
-	return ShelfWidth
+	return theme.Px(ShelfWidth)
 }
 
 // CreateRenderer is Fyne's.

@@ -61,13 +61,18 @@ func (s *stepButton) CreateRenderer() fyne.WidgetRenderer {
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height)
 		mid := size.Height/2 - 2
-		place(disc, 12, mid-12, 24, 24)
-		middle(figure, 12, 24, 2*mid)
-		place(m, 11.5, mid-12.5, 25, 25)
-		room := max(size.Width-46-4, 0)
+		left := float32(12)
+		if size.Width < 140 {
+			left = 6
+		}
+		place(disc, left, mid-12, 24, 24)
+		middle(figure, left, 24, 2*mid)
+		place(m, left-0.5, mid-12.5, 25, 25)
+		text := 2*left + 22
+		room := max(size.Width-text-2, 0)
 		h := name.MinSize().Height
-		place(name, 46, mid-h+0.5, room, h)
-		place(state, 46, mid, room, state.MinSize().Height)
+		place(name, text, mid-h+0.5, room, h)
+		place(state, text, mid, room, state.MinSize().Height)
 	}
 	return d.ready()
 }

@@ -126,7 +126,7 @@ func (s *Strip) CreateRenderer() fyne.WidgetRenderer {
 		place(title, 12, 8, title.MinSize().Width, title.MinSize().Height)
 		w := s.halves.MinSize().Width
 		place(s.halves, 12+max(150-w, title.MinSize().Width+4), 3, w, s.halves.MinSize().Height)
-		place(s.charts, 12, 34, 150, s.charts.MinSize().Height)
+		place(s.charts, 12, theme.Px(34), 150, s.charts.MinSize().Height)
 		place(s.line, 166, 0, max(size.Width-166, 0), size.Height)
 	}
 	return d.ready()

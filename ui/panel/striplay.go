@@ -12,13 +12,18 @@ import (
 	"quarterstep/ui/theme"
 )
 
-// Where things lie on the Size strip, in pixels from its top and ends.
+// Where things lie on the Size strip, in pixels from its top and ends
+// at text scale 1.
 const (
-	stripY     = 47
-	stripEnds  = 24
-	pillHeight = 27
-	pillY      = 8
+	lineY     = 47
+	stripEnds = 24
+	pillHigh  = 27
+	pillTop   = 8
 )
+
+func stripY() float32     { return theme.Px(lineY) }
+func pillY() float32      { return theme.Px(pillTop) }
+func pillHeight() float32 { return theme.Px(pillHigh) }
 
 // x is where a place of the chart lies on the line, and placeAt the reverse.
 func (l *stripLine) x(place float64) float32 {
@@ -81,7 +86,7 @@ func (s *stripPen) draw() {
 	}
 	if len(v.Sizes) == 0 {
 		t := s.text(v.Empty, theme.Body, inkSoft, false)
-		t.Move(fyne.NewPos(stripEnds, stripY-9))
+		t.Move(fyne.NewPos(stripEnds, stripY()-9))
 		return
 	}
 	s.stroke(0, float64(len(v.Sizes)-1), 1.6, s.p.Edge)
@@ -120,7 +125,7 @@ func (s *stripPen) bar(x0, y0, x1, y1 float32, c tone) {
 }
 
 func (s *stripPen) stroke(from, to float64, width float32, c color.NRGBA) {
-	y := float32(stripY)
+	y := stripY()
 	s.bar(s.line.x(from), y-width/2, s.line.x(to), y+width/2, func(theme.Palette) color.NRGBA { return c })
 }
 
@@ -129,19 +134,31 @@ func (s *stripPen) disc(x, r float32, fill, stroke tone, width float32) {
 	if stroke != nil {
 		c.StrokeColor, c.StrokeWidth = stroke(s.p), width
 	}
-	place(c, x-r, stripY-r, 2*r, 2*r)
+	place(c, x-r, stripY()-r, 2*r, 2*r)
 	s.objects = append(s.objects, c)
 }
 
 // bracket holds the printed sizes together and gives its right end.
 func (s *stripPen) bracket(first, last int) float32 {
-	x0, x1, y := s.line.x(float64(first))-8, s.line.x(float64(last))+8, float32(stripY-12)
+	x0, x1, y := s.line.x(float64(first))-8, s.line.x(float64(last))+8, stripY()-12
 	s.bar(x0, y, x1, y+1, edge)
 	s.bar(x0, y, x0+1, y+5, edge)
 	s.bar(x1-1, y, x1, y+5, edge)
-	t := s.text("printed", theme.Caption, inkSoft, false)
-	centred(t, (x0+x1)/2, y-t.MinSize().Height-1)
-	return max(x1, (x0+x1)/2+t.MinSize().Width/2)
+	word := fyne.MeasureText("printed", theme.Px(theme.Caption), fyne.TextStyle{})
+	mid := (x0 + x1) / 2
+	if left, right, shown := s.pillSpan(); !shown || mid+word.Width/2 < left || mid-word.Width/2 > right {
+		centred(s.text("printed", theme.Caption, inkSoft, false), mid, y-word.Height-1)
+	}
+	return max(x1, mid+word.Width/2)
+}
+
+// pillSpan is where the target's pill lies across, its arrows included.
+func (s *stripPen) pillSpan() (left, right float32, shown bool) {
+	v := s.line.strip.view
+	half := fyne.MeasureText(v.Handle, theme.Px(theme.Body), fyne.TextStyle{Bold: true}).Width/2 + 18
+	w := s.line.Size().Width
+	mid := min(max(s.line.x(v.Target), half+14), max(w-half-14, half+14))
+	return mid - half - 15, mid + half + 15, v.Shown
 }
 
 // sizes draws a ring or a disc for every size, and its number where there is
@@ -175,7 +192,7 @@ func (s *stripPen) sizes(v StripView, first, last int) {
 		if x-width/2 < free && !here && !size.Printed {
 			continue
 		}
-		centred(s.text(size.Name, theme.Body, t, size.Printed || here), x, stripY+12)
+		centred(s.text(size.Name, theme.Body, t, size.Printed || here), x, stripY()+12)
 		free = x + width/2 + 4
 	}
 }
@@ -185,14 +202,14 @@ func (s *stripPen) sizes(v StripView, first, last int) {
 func (s *stripPen) pins(v StripView) {
 	pins := slices.Clone(v.Pins)
 	slices.SortStableFunc(pins, func(a, b PinView) int { return cmp.Compare(a.Place, b.Place) })
-	y, free := stripY+10+theme.Px(16), float32(-100)
+	y, free := stripY()+10+theme.Px(16), float32(-100)
 	for _, pin := range pins {
 		x := s.line.x(pin.Place)
-		s.icon(theme.Up, inkSoft, x-5, y, 10)
+		s.icon(theme.Up, inkSoft, x-7, y-2, 14)
 		t := s.text(pin.Name, theme.Mark, inkSoft, false)
 		w := t.MinSize().Width
 		at := max(x, free+w/2)
-		centred(t, at, y+8)
+		centred(t, at, y+9)
 		free = at + w/2 + 6
 	}
 }
@@ -200,22 +217,21 @@ func (s *stripPen) pins(v StripView) {
 // handle draws the target on the line and its pill above, with the note in the
 // room that is left beside it.
 func (s *stripPen) handle(v StripView, bracketEnd float32) {
-	x, w := s.line.x(v.Target), s.line.Size().Width
+	x := s.line.x(v.Target)
 	s.disc(x, 9.5, accent, nil, 0)
 	s.disc(x, 7, windowFill, nil, 0)
 	s.disc(x, 4.2, accent, nil, 0)
-	label := fyne.MeasureText(v.Handle, theme.Px(theme.Body), fyne.TextStyle{Bold: true})
-	half := (label.Width + 36) / 2
-	cx := min(max(x, half+14), max(w-half-14, half+14))
-	s.bar(x-1, pillY+pillHeight-1, x+1, stripY-9, accent)
+	left, right, _ := s.pillSpan()
+	s.bar(x-1, pillY()+pillHeight()-1, x+1, stripY()-9, accent)
 	pill := canvas.NewRectangle(s.p.Accent)
-	pill.CornerRadius = pillHeight / 2
-	place(pill, cx-half, pillY, 2*half, pillHeight)
+	pill.CornerRadius = pillHeight() / 2
+	place(pill, left+15, pillY(), right-left-30, pillHeight())
 	s.objects = append(s.objects, pill)
-	centred(s.text(v.Handle, theme.Body, onAccent, true), cx, pillY+(pillHeight-label.Height)/2)
-	s.icon(theme.Back, accent, cx-half-14, pillY+pillHeight/2-6, 12)
-	s.icon(theme.Folded, accent, cx+half+2, pillY+pillHeight/2-6, 12)
-	s.note(v.Note, cx-half-18, cx+half+18, bracketEnd)
+	label := s.text(v.Handle, theme.Body, onAccent, true)
+	centred(label, (left+right)/2, pillY()+(pillHeight()-label.MinSize().Height)/2)
+	s.icon(theme.Back, accent, left+1, pillY()+pillHeight()/2-6, 12)
+	s.icon(theme.Folded, accent, right-13, pillY()+pillHeight()/2-6, 12)
+	s.note(v.Note, left-3, right+3, bracketEnd)
 }
 
 func (s *stripPen) icon(name theme.Name, t tone, x, y, side float32) {
@@ -229,7 +245,7 @@ func (s *stripPen) icon(name theme.Name, t tone, x, y, side float32) {
 // before the pill, or nowhere.
 func (s *stripPen) note(text string, left, right, bracketEnd float32) {
 	size := fyne.MeasureText(text, theme.Px(theme.Caption), fyne.TextStyle{})
-	y := float32(stripY - 11 - size.Height)
+	y := stripY() - 11 - size.Height
 	switch {
 	case text == "":
 	case bracketEnd >= 0 && bracketEnd+8+size.Width <= left:

@@ -29,7 +29,7 @@ func faded(p theme.Palette) color.NRGBA { return theme.Faded(p.InkFaint, 0.55) }
 
 // words is text of one size and tone that follows the theme. It is one line,
 // cut with an ellipsis where cut is set and the room too narrow, or as many
-// lines as it takes at the width wrap.
+// lines as it takes at the width wrap, which grows with the text scale.
 type words struct {
 	widget.BaseWidget
 	text  string
@@ -105,7 +105,7 @@ func (w *words) lines() []string {
 	line := ""
 	for _, word := range strings.Fields(w.text) {
 		longer := strings.TrimPrefix(line+" "+word, " ")
-		if line != "" && w.measure(longer).Width > w.wrap {
+		if line != "" && w.measure(longer).Width > theme.Px(w.wrap) {
 			out = append(out, line)
 			longer = word
 		}
@@ -133,7 +133,7 @@ func (w *words) CreateRenderer() fyne.WidgetRenderer {
 	d.min = func() fyne.Size {
 		size := w.measure("0")
 		size.Height *= float32(len(texts))
-		size.Width = w.wrap
+		size.Width = theme.Px(w.wrap)
 		if w.wrap == 0 && !w.cut {
 			size.Width = w.measure(w.text).Width
 		}

@@ -115,50 +115,58 @@ func (t *Tools) CreateRenderer() fyne.WidgetRenderer {
 	return d.ready()
 }
 
+const toolNarrow = 40 // a tool without its word
+
 // lay puts the tools at the left, the rest at the right. Where the bar is too
-// short for all the words, True size goes first, then the tools' words.
+// short for all the words, those of Fit and True size go first, then the
+// tools'.
 func (t *Tools) lay(size fyne.Size) {
 	place(t.ground, 0, 0, size.Width, size.Height)
-	toolWords, wide := float32(0), float32(0)
+	words, ends := float32(0), t.fit.MinSize().Width+t.trueSize.MinSize().Width
 	for _, b := range t.tools {
-		toolWords += b.MinSize().Width + 4
+		words += b.MinSize().Width + 4
 	}
-	toggles := float32(0)
+	rest := float32(8 + 8 + 15 + 4 + 2*controlHeight + 4 + 8)
+	rest += theme.Px(46)
 	for _, c := range t.toggles {
-		toggles += c.MinSize().Width + 10
+		rest += c.MinSize().Width + 6
 	}
-	fits := t.fit.MinSize().Width
-	fixed := 8 + toggles + 14 + 36 + theme.Px(52) + 36 + 8 + fits + 8
-	wide = fixed + t.trueSize.MinSize().Width
-	t.trueSize.Hidden = wide+toolWords > size.Width
-	short := fixed+toolWords > size.Width
+	shortEnds := words+rest+ends > size.Width
+	shortTools := words+rest+2*toolNarrow > size.Width
 
 	x := float32(8)
 	for _, b := range t.tools {
 		w := b.MinSize().Width
-		if short {
-			w = 40
+		if shortTools {
+			w = toolNarrow
 		}
 		middle(b, x, w, size.Height)
 		x += w + 4
 	}
+	t.layRight(size, shortEnds)
+}
+
+func (t *Tools) layRight(size fyne.Size, short bool) {
 	right := size.Width - 8
 	step := func(o fyne.CanvasObject, w, gap float32) {
 		right -= w
 		middle(o, right, w, size.Height)
 		right -= gap
 	}
-	if !t.trueSize.Hidden {
-		step(t.trueSize, t.trueSize.MinSize().Width, 0)
+	for _, b := range []*toolButton{t.trueSize, t.fit} {
+		w := b.MinSize().Width
+		if short {
+			w = toolNarrow
+		}
+		step(b, w, 0)
 	}
-	step(t.fit, fits, 4)
+	right -= 4
 	step(t.in, t.in.MinSize().Width, 0)
-	step(t.zoom, theme.Px(52), 0)
+	step(t.zoom, theme.Px(46), 0)
 	step(t.out, t.out.MinSize().Width, 6)
-	right -= 1
 	place(t.divide, right, 13, 1, size.Height-26)
-	right -= 8
+	right -= 9
 	for i := len(t.toggles) - 1; i >= 0; i-- {
-		step(t.toggles[i], t.toggles[i].MinSize().Width, 10)
+		step(t.toggles[i], t.toggles[i].MinSize().Width, 6)
 	}
 }

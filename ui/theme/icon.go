@@ -53,17 +53,23 @@ func Names() []Name {
 	}
 }
 
+// LookIcon gives the amber mark, which has three colours of its own.
+func LookIcon(p Palette) fyne.Resource { return draw(Look, p.AmberFill, p.OnAmber, p.AmberLine) }
+
 // Icon gives the drawing with its ink, and the stroke on top of the ink, in the
 // colours asked for. A name that is not of the list gives an empty drawing.
-func Icon(name Name, ink, onInk color.NRGBA) fyne.Resource {
+func Icon(name Name, ink, onInk color.NRGBA) fyne.Resource { return draw(name, ink, onInk, ink) }
+
+func draw(name Name, ink, onInk, outline color.NRGBA) fyne.Resource {
 	svg, err := assets.Icons.ReadFile("icons/" + string(name) + ".svg")
 	if err != nil {
 		svg = []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 24 24"></svg>`)
 	}
 	svg = bytes.ReplaceAll(svg, []byte("#010101"), []byte(hex(ink)))
 	svg = bytes.ReplaceAll(svg, []byte("#020202"), []byte(hex(onInk)))
-	// Fyne keeps drawn icons by name: one name for each pair of colours.
-	return fyne.NewStaticResource(fmt.Sprintf("%s%s%s.svg", name, hex(ink)[1:], hex(onInk)[1:]), svg)
+	svg = bytes.ReplaceAll(svg, []byte("#030303"), []byte(hex(outline)))
+	// Fyne keeps drawn icons by name: one name for each set of colours.
+	return fyne.NewStaticResource(fmt.Sprintf("%s%s%s%s.svg", name, hex(ink)[1:], hex(onInk)[1:], hex(outline)[1:]), svg)
 }
 
 func hex(c color.NRGBA) string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }

@@ -100,9 +100,9 @@ var sizes = map[fyne.ThemeSizeName]float32{
 }
 
 func shades(p Palette, dark bool) map[fyne.ThemeColorName]color.Color {
-	hover := 0.07
+	hover, shadow := 0.07, Faded(p.Ink, 0.18)
 	if dark {
-		hover = 0.10
+		hover, shadow = 0.10, color.NRGBA{A: 0x73}
 	}
 	return map[fyne.ThemeColorName]color.Color{
 		base.ColorNameBackground:          p.Window,
@@ -126,7 +126,7 @@ func shades(p Palette, dark bool) map[fyne.ThemeColorName]color.Color {
 		base.ColorNameHeaderBackground:    p.Raised,
 		base.ColorNameMenuBackground:      p.Raised,
 		base.ColorNameOverlayBackground:   p.Raised,
-		base.ColorNameShadow:              Faded(p.Ink, 0.18),
+		base.ColorNameShadow:              shadow,
 		base.ColorNameWarning:             p.AmberFill,
 		base.ColorNameForegroundOnWarning: p.OnAmber,
 		base.ColorNameError:               p.Loss,
