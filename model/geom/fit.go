@@ -1,0 +1,75 @@
+package geom
+
+import (
+	"fmt"
+	"math"
+)
+
+// mostCubics is the most cubics FitWithin tries.
+const mostCubics = 64
+
+// Fit draws n cubics through the first and the last of pts, as near the points
+// between as least squares of the distances makes them, smooth at the inner
+// joints. start and end are the directions of travel at the two ends; a zero
+// Vec leaves that direction free. maxErr is the greatest distance of a point
+// from the path, in mm.
+//
+// The joints share out the length of the points evenly. From there the places
+// on the curve that face the points and the curve itself are improved in turn
+// (P. J. Schneider, Graphics Gems, 1990), by distances taken square to the
+// curve, which settles in a few rounds (W. Wang, H. Pottmann, Y. Liu, ACM
+// Trans. Graphics 25 (2006) 214).
+//
+// It is an error for fewer than two different points, a coordinate that is not
+// a number, or n below 1.
+func Fit(pts []Point, start, end Vec, n int) (p Path, maxErr float64, err error) {
+	f, err := newFitting(pts, start, end, n)
+	if err != nil {
+		return nil, 0, fmt.Errorf("drawing a curve along points: %w", err)
+	}
+	f.solve(false)
+	best, least := f.path(), f.facing()
+	for range 30 {
+		kept := f.x
+		f.solve(true)
+		now := f.facing()
+		if !(now < least) { // gone too far: keep what there is, one plain round
+			f.x = kept
+			f.facing()
+			f.solve(false)
+			now = f.facing()
+		}
+		if !(now < least) {
+			break
+		}
+		settled := now > least*(1-1e-6) || now < 1e-24
+		best, least = f.path(), now
+		if settled {
+			break
+		}
+	}
+	for _, q := range f.pts {
+		_, _, dist := best.Nearest(q, 1e-9)
+		maxErr = max(maxErr, dist)
+	}
+	return best, maxErr, nil
+}
+
+// FitWithin is Fit with the fewest cubics that bring every point within tol mm
+// of the path. Between the points the path is only as near as they are dense.
+// It is an error, besides those of Fit, when 64 cubics, or as many as there
+// are gaps between the points, do not come within tol.
+func FitWithin(pts []Point, start, end Vec, tol float64) (Path, error) {
+	least := math.Inf(1)
+	for n := 1; n <= min(mostCubics, max(len(pts)-1, 1)); n++ {
+		p, off, err := Fit(pts, start, end, n)
+		if err != nil {
+			return nil, err
+		}
+		if off <= tol {
+			return p, nil
+		}
+		least = min(least, off)
+	}
+	return nil, fmt.Errorf("drawing a curve along points: no smooth curve comes within %g mm of all of them (%.3g mm at best); cut the points at their corners", tol, least)
+}
