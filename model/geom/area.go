@@ -19,7 +19,11 @@ func (p Path) Area() float64 {
 // an open path is closed by a straight line). Within tol mm of the line the
 // answer may be either.
 func (p Path) Contains(q Point, tol float64) bool {
-	if !p.hullContains(q) {
+	var hull Box
+	for _, c := range p {
+		hull = hull.Union(c.hull())
+	}
+	if !hull.Contains(q) {
 		return false
 	}
 	pts := p.Flatten(tol)
@@ -31,14 +35,4 @@ func (p Path) Contains(q Point, tol float64) bool {
 		}
 	}
 	return in
-}
-
-func (p Path) hullContains(q Point) bool {
-	for i, b := 0, (Box{}); i < len(p); i++ {
-		b = b.Union(p[i].hull())
-		if b.Contains(q) {
-			return true
-		}
-	}
-	return false
 }

@@ -58,11 +58,12 @@ func (m Measured) Locate(s float64) (i int, t float64) {
 	if s >= m.Length() {
 		return len(m.path) - 1, 1
 	}
-	k := sort.SearchFloat64s(m.s, s) // m.s[k-1] < s <= m.s[k]
+	slack := 1e-12 * m.Length() // a joint is a joint, whatever the rounding
+	k := max(sort.SearchFloat64s(m.s, s-slack), 1)
 	i = (k - 1) / knots
 	a := float64((k-1)%knots) / knots
 	b := a + 1.0/knots
-	if s == m.s[k] {
+	if s >= m.s[k]-slack {
 		return i, b
 	}
 	guess := a + (b-a)*(s-m.s[k-1])/(m.s[k]-m.s[k-1])
