@@ -1,0 +1,122 @@
+package match
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+
+	"quarterstep/model"
+	"quarterstep/model/exchange"
+	"quarterstep/model/geom"
+)
+
+// Pieces makes model pieces of a drawn sheet: every size of a piece gets the
+// same grade points and edges, in the same order, clockwise on paper and
+// beginning near where the smallest size's line was begun. What is doubtful is
+// told per piece and size. It is an error, naming the piece, where a ring
+// cannot be measured.
+//
+// On a drawn piece every corner is exactly the drawn joint and the curves are
+// kept, cut at the corners only.
+func Pieces(sheet exchange.Sheet, chart model.SizeChart) ([]model.Piece, []Doubt, error) {
+	var out []model.Piece
+	var doubts []Doubt
+	for i, raw := range sheet.Pieces {
+		q, d, err := onePiece(raw, chart)
+		if err != nil {
+			return nil, nil, fmt.Errorf("matching the sizes of %s: %w", raw.Name, err)
+		}
+		q.ID = fmt.Sprintf("piece%d", i+1)
+		out = append(out, q)
+		doubts = append(doubts, d...)
+	}
+	return out, doubts, nil
+}
+
+func onePiece(raw exchange.RawPiece, chart model.SizeChart) (model.Piece, []Doubt, error) {
+	n := &nest{piece: raw.Name}
+	for _, o := range raw.Outlines {
+		r, err := newRing(o)
+		if err != nil {
+			return model.Piece{}, nil, fmt.Errorf("size %s: %w", o.Size, err)
+		}
+		n.rings = append(n.rings, r)
+	}
+	q := model.Piece{Name: raw.Name, Cut: cutOf(raw.Name), Lines: linesOf(raw)}
+	n.findTracks()
+	n.crown(q.GrainDir())
+	n.levels(raw.Lines)
+	n.startNear()
+	n.sayOutOfStep(chart)
+	for k, t := range n.tracks {
+		q.Points = append(q.Points, model.GradePoint{ID: fmt.Sprintf("p%d", k+1), Name: t.name, Smooth: t.smooth})
+		q.Edges = append(q.Edges, model.Edge{ID: fmt.Sprintf("e%d", k+1)})
+	}
+	for i := range n.rings {
+		q.Nest = append(q.Nest, n.outline(i))
+	}
+	q.Notches = n.notches(raw.Lines)
+	return named(q), n.doubts, nil
+}
+
+// cutWords is how many to cut, as written in a piece's name: "Front, cut 2".
+var cutWords = regexp.MustCompile(`(?i)\bcut:?\s*(\d{1,2})\b`)
+
+func cutOf(name string) int {
+	if m := cutWords.FindStringSubmatch(name); m != nil {
+		if n, err := strconv.Atoi(m[1]); err == nil && n > 0 {
+			return n
+		}
+	}
+	return 1
+}
+
+// startNear makes the first grade point the one nearest to where the smallest
+// size's line was begun.
+func (n *nest) startNear() {
+	best := 0
+	for k := range n.tracks {
+		if n.rings[0].apart(n.tracks[k].at[0].s, 0) < n.rings[0].apart(n.tracks[best].at[0].s, 0) {
+			best = k
+		}
+	}
+	n.tracks = append(append([]track(nil), n.tracks[best:]...), n.tracks[:best]...)
+}
+
+// What a corner may be off the even course of its sizes before it is told:
+// this many mm, and this share of its movement from the first size to the last.
+const (
+	offCourse      = 4.0
+	offCourseShare = 0.25
+)
+
+// sayOutOfStep tells of corners of one size that lie off the line from the
+// size before to the size after, which a wrong match would show as. Where each
+// size lies on the sheet does not count.
+func (n *nest) sayOutOfStep(chart model.SizeChart) {
+	middle := make([]geom.Vec, len(n.rings))
+	for i := range n.rings {
+		for _, t := range n.tracks {
+			middle[i] = middle[i].Add(geom.Vec(n.at(t, i)).Scale(1 / float64(len(n.tracks))))
+		}
+	}
+	for _, t := range n.tracks {
+		where := func(i int) geom.Point { return n.at(t, i).Add(middle[i].Scale(-1)) }
+		whole := where(len(n.rings) - 1).Dist(where(0))
+		for i := 1; i+1 < len(n.rings); i++ {
+			a, _ := chart.Place(n.rings[i-1].size)
+			b, _ := chart.Place(n.rings[i].size)
+			c, _ := chart.Place(n.rings[i+1].size)
+			want := where(i-1).Lerp(where(i+1), float64(b-a)/float64(c-a))
+			if off := where(i).Dist(want); off > math.Max(offCourse, offCourseShare*whole) {
+				n.doubt(i, n.at(t, i), "This corner lies %.0f mm off the line from the size before to the size after. Check that it is the same corner.", off)
+			}
+		}
+	}
+}
+
+func (n *nest) at(t track, i int) geom.Point {
+	p := t.at[i].place
+	return n.rings[i].path[p.i].At(p.t)
+}
