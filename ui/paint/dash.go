@@ -34,7 +34,7 @@ func dashed(pts []pt, runs []run, line []pt, pattern []float64) ([]pt, []run) {
 			done += left
 			p := a.add(dir.scale(done))
 			if drawing() {
-				pts = append(pts, p)
+				pts = append(tidy(pts, start, p), p)
 				runs = append(runs, run{start, len(pts)})
 				start = len(pts)
 			} else {
@@ -45,7 +45,7 @@ func dashed(pts []pt, runs []run, line []pt, pattern []float64) ([]pt, []run) {
 			left = max(pattern[k], 1e-3)
 		}
 		left -= length - done
-		if drawing() {
+		if drawing() && (len(pts) > start+1 || apart(pts[start], b)) {
 			pts = append(pts, b)
 		}
 	}
@@ -53,4 +53,17 @@ func dashed(pts []pt, runs []run, line []pt, pattern []float64) ([]pt, []run) {
 		runs = append(runs, run{start, len(pts)})
 	}
 	return pts, runs
+}
+
+// apart reports whether two places are a pixel or more apart.
+func apart(a, b pt) bool { return b.sub(a).len() >= 1 }
+
+// tidy takes back the last point of the dash that began at start where it lies
+// within a pixel of the dash's end p: the cut end must belong to a chord longer
+// than the smoothing.
+func tidy(pts []pt, start int, p pt) []pt {
+	if last := len(pts) - 1; last > start && !apart(pts[last], p) {
+		return pts[:last]
+	}
+	return pts
 }

@@ -208,6 +208,9 @@ func (p *Painter) stroke(k scene.Line, m geom.Affine, factor float64, seen geom.
 	if k.Shift != 0 {
 		shift(p.line, k.Shift*factor)
 	}
+	if len(p.line) == 2 && len(k.Dash) == 0 && k.Width <= 1.2 {
+		crisp(p.line, max(math.Round(k.Width*factor), 1))
+	}
 	if k.Halo > 0 {
 		from := len(p.runs)
 		p.ring(p.line...)
@@ -227,6 +230,21 @@ func (p *Painter) stroke(k scene.Line, m geom.Affine, factor float64, seen geom.
 	p.addStroke(from, k.Width*factor, k.Round, ink)
 	if k.Arrow && len(p.line) > 1 {
 		p.arrows(k.Width*factor, factor, ink)
+	}
+}
+
+// crisp moves a level or upright line of a whole width in device px sideways, so
+// that its rims fall between pixels.
+func crisp(line []pt, width float64) {
+	rim := width / 2
+	snap := func(v float64) float64 { return math.Floor(v-rim+0.5) + rim }
+	switch d := line[1].sub(line[0]); {
+	case math.Abs(d.x) < 0.01:
+		line[0].x = snap(line[0].x)
+		line[1].x = line[0].x
+	case math.Abs(d.y) < 0.01:
+		line[0].y = snap(line[0].y)
+		line[1].y = line[0].y
 	}
 }
 

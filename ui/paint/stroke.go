@@ -58,7 +58,7 @@ func (b *band) chord(p, q pt, r float64, start, stop end) {
 	} else {
 		d = d.scale(1 / length)
 	}
-	c := capsule{p: p, d: d, length: length, r: r, full: min(1, 2*r) * 255, start: start, stop: stop}
+	c := capsule{p: p, d: d, length: length, r: r, full: min(1, 2*r) * 255, start: start, stop: stop, perSide: -1 / d.y, perAhead: 1 / d.x}
 	for y := y0; y < y1; y++ {
 		lo, hi := c.extent(float64(y)+0.5, reach)
 		x0, x1 := max(int(math.Floor(lo)), 0), min(int(math.Ceil(hi)), b.width)
@@ -77,6 +77,8 @@ type capsule struct {
 	length, r   float64
 	full        float64 // darkness in the middle, of 255
 	start, stop end
+	// perSide and perAhead are px across a row for a px aside and ahead.
+	perSide, perAhead float64
 }
 
 // extent is the range of x that the capsule grown by half a pixel covers at
@@ -85,8 +87,8 @@ type capsule struct {
 func (c *capsule) extent(y, reach float64) (lo, hi float64) {
 	dy := y - c.p.y
 	lo, hi = math.Inf(-1), math.Inf(1)
-	lo, hi = clip(lo, hi, -c.d.y, c.d.x*dy, -reach, reach)
-	lo, hi = clip(lo, hi, c.d.x, c.d.y*dy, -0.5, c.length+0.5)
+	lo, hi = clip(lo, hi, -c.d.y, c.perSide, c.d.x*dy, -reach, reach)
+	lo, hi = clip(lo, hi, c.d.x, c.perAhead, c.d.y*dy, -0.5, c.length+0.5)
 	if c.start.round {
 		lo, hi = c.cap(lo, hi, 0, dy, reach)
 	}
@@ -96,15 +98,15 @@ func (c *capsule) extent(y, reach float64) (lo, hi float64) {
 	return c.p.x + lo, c.p.x + hi
 }
 
-// clip narrows lo..hi to where from <= k x + m <= to.
-func clip(lo, hi, k, m, from, to float64) (float64, float64) {
-	if math.Abs(k) < 1e-9 {
+// clip narrows lo..hi to where from <= k x + m <= to; per is 1/k.
+func clip(lo, hi, k, per, m, from, to float64) (float64, float64) {
+	if k < 1e-9 && k > -1e-9 {
 		if m < from || m > to {
 			return 1, -1
 		}
 		return lo, hi
 	}
-	a, b := (from-m)/k, (to-m)/k
+	a, b := (from-m)*per, (to-m)*per
 	if k < 0 {
 		a, b = b, a
 	}
@@ -130,6 +132,10 @@ func (c *capsule) cap(lo, hi, s, dy, reach float64) (float64, float64) {
 // it square on.
 func (c *capsule) darken(row []uint8, dx, dy float64) {
 	side, ahead := c.d.x*dy-c.d.y*dx, c.d.x*dx+c.d.y*dy
+	if end := ahead + c.d.x*float64(len(row)-1); min(ahead, end) >= 0.5 && max(ahead, end) <= c.length-0.5 {
+		c.darkenBody(row, side)
+		return
+	}
 	past := c.stop.next.x*(dx-c.length*c.d.x) + c.stop.next.y*(dy-c.length*c.d.y)
 	for i := range row {
 		dist, share := math.Abs(side), 1.0
@@ -140,14 +146,24 @@ func (c *capsule) darken(row []uint8, dx, dy float64) {
 			d, s := c.stop.beyond(dist, over, past)
 			dist, share = d, share+s-1
 		}
-		if v := min((c.r+0.5-dist)*255, c.full) * share; v > 0 {
-			if m := uint8(v + 0.5); m > row[i] {
-				row[i] = m
-			}
+		if v := min((c.r+0.5-dist)*255, c.full)*share + 0.5; v >= 1 {
+			row[i] = max(row[i], uint8(v))
 		}
 		side -= c.d.y
 		ahead += c.d.x
 		past += c.stop.next.x
+	}
+}
+
+// darkenBody is darken away from the ends.
+func (c *capsule) darkenBody(row []uint8, side float64) {
+	edge := (c.r+0.5)*255 + 0.5
+	side, step, full := side*255, c.d.y*255, c.full+0.5
+	for i := range row {
+		if v := min(edge-math.Abs(side), full); v >= 1 {
+			row[i] = max(row[i], uint8(v))
+		}
+		side -= step
 	}
 }
 
@@ -161,7 +177,7 @@ func (e end) beyond(side, over, past float64) (dist, share float64) {
 	case e.round && (!e.joint || past < 0.5):
 		return math.Sqrt(side*side + over*over), 1
 	case e.joint:
-		return side, min(max(1.5-over, 0), 1) // the next chord takes over
+		return side, min(max(1-over, 0), 1) // the next chord takes over
 	}
 	return side, min(max(0.5-over, 0), 1)
 }

@@ -26,6 +26,9 @@ type Input struct {
 	// have.
 	Scale float64
 
+	// Zero is where the rulers and the grid count from.
+	Zero geom.Point
+
 	// Sheets are the pages to be printed, with pieces where Placement puts them.
 	// Without Placement a piece lies where its At says.
 	Sheets    []Page

@@ -17,7 +17,8 @@ var nestPens = [4]pen{
 
 // nestPen is the pen of the i-th of n printed sizes. Up to four sizes are spread
 // over the four pens, so that the largest is always the heaviest. Past four,
-// neighbours share a pen, the earlier at half length and the later at double.
+// neighbours share a pen, the earlier at half length and the later at double;
+// dots are not halved, they would run together.
 func nestPen(i, n int) pen {
 	if n <= 4 {
 		if n == 1 {
@@ -29,6 +30,9 @@ func nestPen(i, n int) pen {
 	stretch := 2.0
 	if i == 0 || (i-1)*4/n != i*4/n {
 		stretch = 0.5
+		if p.dash[0] < 2 {
+			stretch = 1
+		}
 	}
 	dash := make([]float64, len(p.dash))
 	for k, d := range p.dash {

@@ -1,0 +1,154 @@
+package board
+
+import (
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"quarterstep/model/geom"
+	"quarterstep/ui/scene"
+	"quarterstep/ui/view"
+)
+
+// kind is what a press of a mouse button has begun.
+type kind uint8
+
+const (
+	idle kind = iota
+	sliding
+	pointDrag  // a grade point
+	handleDrag // a handle that shapes an edge
+	pieceDrag
+	measuringDrag
+	rulerDrag
+	rulerTurn
+)
+
+// gesture is a press of a mouse button and what follows until its release. The
+// zero gesture is none.
+type gesture struct {
+	kind    kind
+	ref     scene.Ref
+	button  desktop.MouseButton
+	from    view.Px
+	last    view.Px
+	start   geom.Point // where the handle lay on the Table
+	moved   bool
+	bare    bool // began on the bare Table: a click lets go of everything
+	spurned bool // another button was let go: the toolkit's next end of drag is none
+}
+
+// dragging reports whether the sewist is changing something, rather than
+// looking about or measuring.
+func (g gesture) dragging() bool {
+	return g.moved && (g.kind == pointDrag || g.kind == handleDrag || g.kind == pieceDrag)
+}
+
+// report tells the owner of the board about the drag under way.
+func (b *Board) report(phase Phase) {
+	g := b.gesture
+	by := b.view.MM(g.last.Sub(g.from))
+	switch g.kind {
+	case pointDrag:
+		if b.OnDragPoint != nil {
+			b.OnDragPoint(g.ref, b.ofPiece(g.ref.Piece, by), phase)
+		}
+	case handleDrag:
+		if b.OnDragHandle != nil {
+			b.OnDragHandle(g.ref, b.ofPiece(g.ref.Piece, by), phase)
+		}
+	case pieceDrag:
+		if b.OnDragPiece != nil {
+			b.OnDragPiece(g.ref.Piece, by, phase)
+		}
+	}
+}
+
+// ofPiece is a movement on the Table in a piece's own coordinates.
+func (b *Board) ofPiece(piece string, by geom.Vec) geom.Vec {
+	if inv, err := b.in.Place(piece).Inverse(); err == nil {
+		return inv.ApplyVec(by)
+	}
+	return by
+}
+
+// movedTo goes on with the gesture under way.
+func (b *Board) movedTo(at view.Px) {
+	g := &b.gesture
+	step := at.Sub(g.last)
+	first := !g.moved
+	g.moved = true
+	switch g.kind {
+	case sliding:
+		g.last = at
+		b.setView(b.view.Slide(step))
+	case measuringDrag:
+		g.last = at
+		b.parts.measure.to(at)
+	case rulerDrag:
+		g.last = at
+		b.parts.ruler.shift(step)
+	case rulerTurn:
+		g.last = at
+		b.parts.ruler.turn(at)
+	case pointDrag, handleDrag, pieceDrag:
+		if first {
+			g.last = g.from
+			b.redraw()
+			b.report(DragStart)
+		}
+		g.last = at
+		b.report(DragMove)
+		b.showMovement()
+	}
+}
+
+// showMovement writes beside the handle how far it has been dragged.
+func (b *Board) showMovement() {
+	g := b.gesture
+	if g.kind == idle || g.kind == pieceDrag {
+		b.parts.moved.hide()
+		return
+	}
+	by := b.view.MM(g.last.Sub(g.from))
+	b.parts.moved.show(by.Len(), b.asGone(by), g.last.X+28, g.last.Y-52)
+}
+
+// finish ends the gesture under way as the button is let go.
+func (b *Board) finish() {
+	g := b.gesture
+	if g.kind == idle {
+		return
+	}
+	if g.dragging() {
+		b.report(DragEnd)
+	}
+	b.gesture = gesture{}
+	b.parts.moved.hide()
+	switch {
+	case g.bare && !g.moved:
+		b.selected(scene.Ref{})
+	case g.kind == measuringDrag && !g.moved:
+		b.parts.measure.clear()
+	case g.dragging() || g.kind == sliding && g.moved:
+		b.redraw()
+	}
+	b.follow(b.pointer)
+}
+
+// cancel lets go without changing anything.
+func (b *Board) cancel() {
+	if b.gesture.kind == idle {
+		return
+	}
+	if b.gesture.dragging() {
+		b.report(DragCancel)
+	}
+	b.gesture = gesture{}
+	b.parts.moved.hide()
+	b.redraw()
+}
+
+func (b *Board) selected(r scene.Ref) {
+	if b.OnSelect != nil {
+		b.OnSelect(r)
+	}
+}

@@ -1,0 +1,126 @@
+package board
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"quarterstep/model/geom"
+	"quarterstep/ui/view"
+)
+
+// measuring is a measure taken on the Table, from one place to another.
+type measuring struct {
+	board  *Board
+	a, b   geom.Point
+	taken  bool
+	line   *canvas.Line
+	ends   [2]*canvas.Circle
+	figure *figure
+}
+
+func newMeasuring(b *Board) *measuring {
+	m := &measuring{board: b, line: canvas.NewLine(nil), figure: newFigure(b)}
+	m.line.StrokeWidth = 1.6
+	for i := range m.ends {
+		m.ends[i] = &canvas.Circle{StrokeWidth: 1.6}
+		m.ends[i].Resize(size(9, 9))
+	}
+	m.clear()
+	return m
+}
+
+func (m *measuring) objects() []fyne.CanvasObject {
+	return append([]fyne.CanvasObject{m.line, m.ends[0], m.ends[1]}, m.figure.objects()...)
+}
+
+func (m *measuring) recolour() {
+	p := m.board.palette
+	m.line.StrokeColor = p.Accent
+	for _, e := range m.ends {
+		e.FillColor, e.StrokeColor = p.Table, p.Accent
+	}
+	m.figure.recolour()
+}
+
+// snapReach is how near, in px, a measure's end comes to a grade point or a
+// line before it lies on it.
+const snapReach = 12
+
+// snap is the place a measuring hand means at a place of the board.
+func (m *measuring) snap(at view.Px) (geom.Point, bool) {
+	in := m.board.in
+	var places []geom.Point
+	var paths []geom.Path
+	for i, q := range in.Pattern.Pieces {
+		edges := in.Edges(i)
+		for _, e := range edges {
+			places = append(places, e.Start())
+		}
+		paths = append(paths, edges...)
+		if !in.Nest {
+			continue
+		}
+		place := in.Place(q.ID)
+		for _, o := range q.Nest {
+			for _, e := range o.Edges {
+				places = append(places, place.Apply(e.Start()))
+				paths = append(paths, e.Transform(place))
+			}
+		}
+	}
+	return m.board.view.Snap(at, places, paths, snapReach)
+}
+
+// upright is within how many degrees of level or upright a measure is taken
+// straight across or down.
+const upright = 3
+
+func (m *measuring) from(at view.Px) {
+	m.a, _ = m.snap(at)
+	m.b, m.taken = m.a, true
+	m.place()
+}
+
+func (m *measuring) to(at view.Px) {
+	b, snapped := m.snap(at)
+	if d := b.Sub(m.a); !snapped {
+		b = m.a.Add(view.Upright(d, upright))
+	}
+	m.b = b
+	m.place()
+}
+
+func (m *measuring) shown() bool { return m.taken }
+
+func (m *measuring) clear() {
+	m.taken = false
+	m.place()
+}
+
+// place draws the measure where the view has it.
+func (m *measuring) place() {
+	for _, o := range []fyne.CanvasObject{m.line, m.ends[0], m.ends[1]} {
+		if m.taken {
+			o.Show()
+		} else {
+			o.Hide()
+		}
+	}
+	if !m.taken {
+		m.figure.hide()
+		return
+	}
+	a, b := m.board.view.ToPx(m.a), m.board.view.ToPx(m.b)
+	m.line.Position1, m.line.Position2 = pos(a.X, a.Y), pos(b.X, b.Y)
+	m.ends[0].Move(pos(a.X-4.5, a.Y-4.5))
+	m.ends[1].Move(pos(b.X-4.5, b.Y-4.5))
+	m.line.Refresh()
+	d := m.b.Sub(m.a)
+	m.figure.show(d.Len(), m.board.asGone(d), b.X+16, b.Y-46)
+}
+
+// Measured is the measure on the Table: its two ends, and false for none.
+func (b *Board) Measured() (from, to geom.Point, ok bool) {
+	m := b.parts.measure
+	return m.a, m.b, m.taken
+}

@@ -1,0 +1,292 @@
+package board
+
+import (
+	"math"
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"quarterstep/model/geom"
+	"quarterstep/ui/scene"
+	"quarterstep/ui/view"
+)
+
+// onPaper is a place of the widget in px of the paper's area, and whether it
+// lies there rather than on a ruler.
+func onPaper(p fyne.Position) (view.Px, bool) {
+	at := px(float64(p.X)-rulerLeft, float64(p.Y)-rulerTop)
+	return at, at.X >= 0 && at.Y >= 0
+}
+
+// MouseDown implements desktop.Mouseable.
+func (b *Board) MouseDown(e *desktop.MouseEvent) {
+	b.takeFocus()
+	at, ok := onPaper(e.Position)
+	if !ok || b.gesture.kind != idle {
+		return
+	}
+	b.follow(at)
+	b.gesture = gesture{button: e.Button, from: at, last: at}
+	switch {
+	case e.Button == desktop.MouseButtonTertiary || e.Button == desktop.MouseButtonPrimary && b.sliding():
+		b.gesture.kind = sliding
+	case e.Button != desktop.MouseButtonPrimary:
+		b.gesture = gesture{}
+	case b.parts.ruler.press(at):
+	case b.tool == Measure:
+		b.gesture.kind = measuringDrag
+		b.parts.measure.from(at)
+	case b.tool == AddPoint:
+		b.gesture = gesture{}
+		b.addPoint(at)
+	default:
+		b.take(at)
+	}
+}
+
+// sliding reports whether the hand slides the paper about.
+func (b *Board) sliding() bool { return b.tool == Slide || b.space }
+
+// take begins what a press with the plain hand means at a place: a drag of the
+// handle there, a choice of the edge or piece there, else sliding.
+func (b *Board) take(at view.Px) {
+	if h, ok := b.handleAt(at); ok {
+		g := &b.gesture
+		g.ref, g.start = h.Ref, h.At
+		switch {
+		case h.State == scene.Locked:
+			g.kind = sliding
+		case h.Ref.Control > 0:
+			g.kind = handleDrag
+		default:
+			g.kind = pointDrag
+		}
+		b.selected(h.Ref)
+		return
+	}
+	ref, _, onEdge := b.edgeAt(at)
+	if !onEdge {
+		ref = scene.Ref{Piece: b.pieceAt(at)}
+	}
+	b.gesture.kind, b.gesture.ref = sliding, ref
+	switch {
+	case ref.Piece != "":
+		if b.tool == Arrange {
+			b.gesture.kind, ref.Edge = pieceDrag, ""
+		}
+		b.selected(ref)
+	case b.pageAt(at) != "" && b.OnPage != nil:
+		b.OnPage(b.pageAt(at))
+	default:
+		b.gesture.bare = true
+	}
+}
+
+func (b *Board) addPoint(at view.Px) {
+	ref, on, ok := b.edgeAt(at)
+	if !ok || b.OnAddPoint == nil {
+		return
+	}
+	if inv, err := b.in.Place(ref.Piece).Inverse(); err == nil {
+		b.OnAddPoint(ref, inv.Apply(on))
+	}
+}
+
+// Dragged implements fyne.Draggable.
+func (b *Board) Dragged(e *fyne.DragEvent) {
+	at, _ := onPaper(e.Position)
+	b.point(at, b.inside)
+	b.gesture.spurned = false
+	if b.gesture.kind != idle {
+		b.movedTo(at)
+	}
+}
+
+// MouseUp implements desktop.Mouseable.
+func (b *Board) MouseUp(e *desktop.MouseEvent) {
+	if b.gesture.kind == idle {
+		return
+	}
+	if e.Button != b.gesture.button {
+		b.gesture.spurned = true
+		return
+	}
+	b.finish()
+}
+
+// DragEnd implements fyne.Draggable. It comes after MouseUp, and alone where
+// the button was let go outside the board. It also comes, too early, where
+// another button was let go.
+func (b *Board) DragEnd() {
+	if b.gesture.spurned {
+		b.gesture.spurned = false
+		return
+	}
+	b.finish()
+}
+
+// MouseIn implements desktop.Hoverable.
+func (b *Board) MouseIn(e *desktop.MouseEvent) { b.MouseMoved(e) }
+
+// MouseMoved implements desktop.Hoverable.
+func (b *Board) MouseMoved(e *desktop.MouseEvent) {
+	at, ok := onPaper(e.Position)
+	b.point(at, ok)
+	if b.gesture.kind == idle {
+		b.follow(at)
+	}
+}
+
+// MouseOut implements desktop.Hoverable.
+func (b *Board) MouseOut() {
+	b.point(b.pointer, false)
+	if b.gesture.kind == idle {
+		b.hovered(scene.Ref{})
+	}
+}
+
+// point moves the marks on the rulers, and the close-up, to the pointer.
+func (b *Board) point(at view.Px, inside bool) {
+	b.pointer, b.inside = at, inside
+	b.parts.edges.point()
+	b.parts.lens.update()
+	if inside && b.OnPointer != nil {
+		b.OnPointer(geom.Point(b.view.ToMM(at).Sub(b.in.Zero)))
+	}
+}
+
+// follow finds what lies under the pointer.
+func (b *Board) follow(at view.Px) {
+	var ref scene.Ref
+	if b.tool == Move || b.tool == AddPoint || b.tool == Arrange {
+		if h, ok := b.handleAt(at); ok && b.tool == Move {
+			ref = h.Ref
+		} else if r, _, ok := b.edgeAt(at); ok {
+			ref = r
+		}
+	}
+	b.hovered(ref)
+}
+
+func (b *Board) hovered(ref scene.Ref) {
+	if ref == b.hover {
+		b.parts.hovering()
+		return
+	}
+	b.hover = ref
+	b.parts.hovering()
+	if b.OnHover != nil {
+		b.OnHover(ref)
+	}
+}
+
+// handles are the handles shown.
+func (b *Board) handles() []scene.Handle {
+	if b.tool == Arrange {
+		return nil
+	}
+	return scene.Handles(b.in)
+}
+
+// handle is the handle a ref names.
+func (b *Board) handle(r scene.Ref) (scene.Handle, bool) {
+	hs := b.handles()
+	i := slices.IndexFunc(hs, func(h scene.Handle) bool { return h.Ref == r })
+	if i < 0 {
+		return scene.Handle{}, false
+	}
+	return hs[i], true
+}
+
+// handleAt is the nearest handle within reach of at.
+func (b *Board) handleAt(at view.Px) (scene.Handle, bool) {
+	hs := b.handles()
+	places := make([]geom.Point, len(hs))
+	for i, h := range hs {
+		places[i] = h.At
+	}
+	i, ok := b.view.Spot(at, places, view.HandleReach)
+	if !ok {
+		return scene.Handle{}, false
+	}
+	return hs[i], true
+}
+
+// edgeAt is the nearest edge within reach of at, and the place on it; the piece
+// in hand, which is drawn on top, wins a tie.
+func (b *Board) edgeAt(at view.Px) (scene.Ref, geom.Point, bool) {
+	var refs []scene.Ref
+	var paths []geom.Path
+	add := func(i int) {
+		q := b.in.Pattern.Pieces[i]
+		for k, e := range b.in.Edges(i) {
+			refs = append(refs, scene.Ref{Piece: q.ID, Edge: q.Edges[k].ID})
+			paths = append(paths, e)
+		}
+	}
+	hand := b.in.Pattern.PieceIndex(b.in.Select.Piece)
+	for i := range b.in.Pattern.Pieces {
+		if i != hand {
+			add(i)
+		}
+	}
+	if hand >= 0 {
+		add(hand)
+	}
+	i, on, ok := b.view.Line(at, paths, view.LineReach)
+	if !ok {
+		return scene.Ref{}, on, false
+	}
+	return refs[i], on, true
+}
+
+// pieceAt is the piece that at lies inside, the one in hand before others;
+// empty for none.
+func (b *Board) pieceAt(at view.Px) string {
+	p, tol := b.view.ToMM(at), 0.5/b.view.Scale
+	inside := func(i int) bool { return geom.Join(b.in.Edges(i)...).Contains(p, tol) }
+	if i := b.in.Pattern.PieceIndex(b.in.Select.Piece); i >= 0 && inside(i) {
+		return b.in.Select.Piece
+	}
+	for i := len(b.in.Pattern.Pieces) - 1; i >= 0; i-- {
+		if inside(i) {
+			return b.in.Pattern.Pieces[i].ID
+		}
+	}
+	return ""
+}
+
+// pageAt is the page that at lies on; empty for none.
+func (b *Board) pageAt(at view.Px) string {
+	p := b.view.ToMM(at)
+	for _, s := range b.in.Sheets {
+		if s.Box.Contains(p) && !s.Blank {
+			return s.Name
+		}
+	}
+	return ""
+}
+
+// Scrolled implements fyne.Scrollable: the wheel zooms about the pointer, with
+// Shift it slides the paper sideways.
+func (b *Board) Scrolled(e *fyne.ScrollEvent) {
+	at, ok := onPaper(e.Position)
+	if !ok || b.gesture.dragging() {
+		return
+	}
+	b.pointer = at
+	// One notch is 25; a fast wheel is sent as thousands.
+	dx, dy := notches(e.Scrolled.DX), notches(e.Scrolled.DY)
+	v := b.view
+	if dx != 0 {
+		v = v.Slide(px(60*dx, 0))
+	}
+	if dy != 0 {
+		v = v.Zoom(math.Pow(1.15, dy), at)
+	}
+	b.setView(v)
+}
+
+// notches is how far a wheel was turned, at most three notches at a time.
+func notches(d float32) float64 { return min(max(float64(d)/25, -3), 3) }
