@@ -13,8 +13,8 @@ const MaxAllowance = 100
 // Validate looks for everything in p that cannot be, and returns it as
 // Problems, or nil. The rules:
 //
-//  1. The chart has sizes; no two share a name or second name; body measures
-//     are above 0.
+//  1. The chart of a pattern with pieces has sizes; no two share a name or
+//     second name; body measures are above 0.
 //  2. The target lies on the chart; unit and method are known ones.
 //  3. IDs are not empty; pieces' and links' differ in the pattern; those of
 //     points, edges, lines, notches and darts each differ in their piece.
@@ -59,7 +59,7 @@ func (c *checker) add(rule int, size, place, format string, args ...any) {
 
 func (c *checker) chart() {
 	const place = "size chart"
-	if len(c.p.Chart.Sizes) == 0 {
+	if len(c.p.Chart.Sizes) == 0 && len(c.p.Pieces) > 0 {
 		c.add(1, "", place, "it has no sizes; choose a chart")
 	}
 	taken := make(map[string]bool, 2*len(c.p.Chart.Sizes))

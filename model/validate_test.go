@@ -53,6 +53,9 @@ func TestSoundPatternHasNoProblems(t *testing.T) {
 	if err := sound().Validate(); err != nil {
 		t.Fatal(err)
 	}
+	if err := (model.Pattern{}).Validate(); err != nil {
+		t.Errorf("the empty document: %v", err)
+	}
 }
 
 // Each way to break a rule is found as that rule, and said with its place.

@@ -1,0 +1,160 @@
+package store
+
+import (
+	"encoding/json"
+	"fmt"
+)
+
+// The types below are pattern.json as package store writes it; they mirror the
+// model, which may move without them.
+type (
+	patternData struct {
+		Name   string      `json:"name,omitempty"`
+		Note   string      `json:"note,omitempty"`
+		Unit   string      `json:"unit,omitempty"`
+		Chart  chartData   `json:"chart"`
+		Target targetData  `json:"target"`
+		Pieces []pieceData `json:"pieces,omitempty"`
+		Links  []linkData  `json:"links,omitempty"`
+	}
+	chartData struct {
+		ID       string     `json:"id,omitempty"`
+		Name     string     `json:"name,omitempty"`
+		Source   string     `json:"source,omitempty"`
+		Status   string     `json:"status,omitempty"`
+		Measures []string   `json:"measures,omitempty"`
+		Sizes    []sizeData `json:"sizes"`
+	}
+	sizeData struct {
+		Name string             `json:"name"`
+		Code string             `json:"code,omitempty"`
+		Body map[string]float64 `json:"body,omitempty"`
+	}
+	targetData struct {
+		Place  float64 `json:"place"`
+		Method string  `json:"method,omitempty"`
+		Wearer string  `json:"wearer,omitempty"`
+	}
+	pieceData struct {
+		ID      string        `json:"id"`
+		Name    string        `json:"name,omitempty"`
+		Cut     int           `json:"cut,omitempty"`
+		At      pair          `json:"at,omitzero"`
+		Points  []pointData   `json:"points"`
+		Edges   []edgeData    `json:"edges"`
+		Nest    []outlineData `json:"nest,omitempty"`
+		Lines   []lineData    `json:"lines,omitempty"`
+		Notches []notchData   `json:"notches,omitempty"`
+		Darts   []dartData    `json:"darts,omitempty"`
+		Hand    handData      `json:"hand,omitzero"`
+	}
+	pointData struct {
+		ID     string `json:"id"`
+		Name   string `json:"name,omitempty"`
+		Smooth bool   `json:"smooth,omitempty"`
+		Across string `json:"across,omitempty"`
+		Along  string `json:"along,omitempty"`
+		Locked bool   `json:"locked,omitempty"`
+	}
+	edgeData struct {
+		ID        string  `json:"id"`
+		Name      string  `json:"name,omitempty"`
+		Kind      string  `json:"kind,omitempty"`
+		Allowance float64 `json:"allowance,omitempty"`
+	}
+	outlineData struct {
+		Size  string    `json:"size"`
+		Edges [][]curve `json:"edges"`
+	}
+	lineData struct {
+		ID    string          `json:"id"`
+		Name  string          `json:"name,omitempty"`
+		Kind  string          `json:"kind"`
+		Drawn []sizedPathData `json:"drawn,omitempty"`
+	}
+	sizedPathData struct {
+		Size string  `json:"size,omitempty"`
+		Path []curve `json:"path"`
+	}
+	notchData struct {
+		ID     string     `json:"id"`
+		Edge   string     `json:"edge"`
+		Double bool       `json:"double,omitempty"`
+		Spots  []spotData `json:"spots,omitempty"`
+	}
+	spotData struct {
+		Size string  `json:"size,omitempty"`
+		S    float64 `json:"s"`
+	}
+	dartData struct {
+		ID     string           `json:"id"`
+		Name   string           `json:"name,omitempty"`
+		From   string           `json:"from"`
+		To     string           `json:"to"`
+		Across string           `json:"across,omitempty"`
+		Along  string           `json:"along,omitempty"`
+		Apex   []sizedPointData `json:"apex,omitempty"`
+	}
+	sizedPointData struct {
+		Size string `json:"size,omitempty"`
+		At   pair   `json:"at"`
+	}
+	handData struct {
+		Moves  []moveData  `json:"moves,omitempty"`
+		Shapes []shapeData `json:"shapes,omitempty"`
+	}
+	moveData struct {
+		Point string `json:"point"`
+		By    pair   `json:"by"`
+	}
+	shapeData struct {
+		Edge string `json:"edge"`
+		By   []pair `json:"by,omitempty"`
+	}
+	linkData struct {
+		ID        string      `json:"id"`
+		Kind      string      `json:"kind"`
+		Lead      stretchData `json:"lead"`
+		Follow    stretchData `json:"follow"`
+		Ease      float64     `json:"ease,omitempty"`
+		EaseFixed bool        `json:"easeFixed,omitempty"`
+	}
+	stretchData struct {
+		Piece   string   `json:"piece"`
+		Edges   []string `json:"edges"`
+		Reverse bool     `json:"reverse,omitempty"`
+	}
+)
+
+// IsZero reports that h has no corrections.
+func (h handData) IsZero() bool { return len(h.Moves) == 0 && len(h.Shapes) == 0 }
+
+// pair is a point or a movement.
+type pair [2]float64
+
+// UnmarshalJSON takes two numbers and nothing else.
+func (p *pair) UnmarshalJSON(data []byte) error { return numbers(data, p[:]) }
+
+// curve is one cubic: four points.
+type curve [8]float64
+
+// UnmarshalJSON takes eight numbers and nothing else.
+func (c *curve) UnmarshalJSON(data []byte) error { return numbers(data, c[:]) }
+
+// numbers reads a list of exactly as many numbers as to has room for.
+func numbers(data []byte, to []float64) error {
+	var list []*float64
+	if err := json.Unmarshal(data, &list); err != nil {
+		return err
+	}
+	if len(list) != len(to) {
+		return fmt.Errorf("%.80s should be %d numbers", data, len(to))
+	}
+	for i, x := range list {
+		if x == nil {
+			return fmt.Errorf("%.80s should be %d numbers", data, len(to))
+		}
+		to[i] = *x
+	}
+	return nil
+}

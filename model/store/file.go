@@ -1,0 +1,44 @@
+package store
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"quarterstep/model"
+)
+
+// File is what a project file holds.
+type File struct {
+	Pattern model.Pattern
+	// Pictures are photos and scans by name ("front.jpg"), bytes as they came.
+	Pictures map[string][]byte
+	// Home is set in a copy kept for recovery: the path of the file it is a
+	// copy of, empty when that was never saved.
+	Home string
+}
+
+// What a file may hold at most, in bytes, so that a spoilt or hostile one
+// cannot fill the memory.
+const (
+	maxPattern  = 32 << 20
+	maxPicture  = 128 << 20
+	maxPictures = 512 << 20
+	maxEntries  = 1000
+	maxName     = 200
+)
+
+// Faults of a file that have nothing to do with what its pattern says.
+var (
+	ErrNotOurs = errors.New("it is not a Quarterstep file")
+	ErrTooBig  = errors.New("it holds more than a Quarterstep file can")
+	ErrNewer   = errors.New("it was saved by a newer Quarterstep; open it with that one")
+)
+
+// pictureName is an error when name cannot be a picture's.
+func pictureName(name string) error {
+	if name == "" || len(name) > maxName || strings.HasPrefix(name, ".") || strings.ContainsAny(name, "/\\:\x00") {
+		return fmt.Errorf("%q cannot be the name of a picture", name)
+	}
+	return nil
+}

@@ -1,0 +1,123 @@
+package store
+
+import (
+	"fmt"
+	"math"
+
+	"pgregory.net/rapid"
+
+	"quarterstep/model"
+	"quarterstep/model/geom"
+)
+
+// words are names a person could type, and some she could not.
+var words = rapid.OneOf(rapid.SampledFrom([]string{"", "side seam", "Rücken, 2× zuschneiden", `a "b" \ <c> & {d}: [e]`, "\u2028\n\t"}), rapid.String())
+
+// number is any ordinary number that could be a length, with all its bits.
+var number = rapid.OneOf(rapid.Float64Range(-5000, 5000), rapid.SampledFrom([]float64{0, math.Copysign(0, -1), 1.0 / 3, 1e-17, 0.1 + 0.2}))
+
+func drawVec(t *rapid.T) geom.Vec { return geom.Vec{X: number.Draw(t, "x"), Y: number.Draw(t, "y")} }
+
+func drawPath(t *rapid.T, from, to geom.Point) geom.Path {
+	var p geom.Path
+	for range rapid.IntRange(0, 2).Draw(t, "curves") {
+		end := geom.Point(drawVec(t))
+		p = append(p, geom.Cubic{P0: from, P1: geom.Point(drawVec(t)), P2: geom.Point(drawVec(t)), P3: end})
+		from = end
+	}
+	return append(p, geom.Line(from, to))
+}
+
+// drawPattern is a random pattern that breaks no rule.
+func drawPattern(t *rapid.T) model.Pattern {
+	p := model.Pattern{
+		Name: words.Draw(t, "name"), Note: words.Draw(t, "note"),
+		Unit: rapid.SampledFrom([]model.Unit{"", model.Centimetres, model.Inches}).Draw(t, "unit"),
+	}
+	p.Chart = model.SizeChart{ID: "c", Name: words.Draw(t, "chart"), Measures: []model.Measure{model.Bust, "upper chest"}}
+	n := rapid.IntRange(1, 4).Draw(t, "sizes")
+	for i := range n {
+		s := model.ChartSize{Name: fmt.Sprint(30 + 2*i), Alt: rapid.SampledFrom([]string{"", fmt.Sprintf("S%d", i)}).Draw(t, "code")}
+		if rapid.Bool().Draw(t, "measured") {
+			s.Body = map[model.Measure]float64{model.Bust: rapid.Float64Range(1, 2000).Draw(t, "bust"), "upper chest": 700}
+		}
+		p.Chart.Sizes = append(p.Chart.Sizes, s)
+	}
+	p.Target = model.Target{
+		Place:  rapid.Float64Range(0, float64(n-1)).Draw(t, "place"),
+		Method: rapid.SampledFrom([]model.Method{"", model.ByChart, model.BySteps}).Draw(t, "method"),
+		Wearer: words.Draw(t, "wearer"),
+	}
+	for i := range rapid.IntRange(0, 3).Draw(t, "pieces") {
+		p.Pieces = append(p.Pieces, drawPiece(t, fmt.Sprintf("q%d", i), n))
+	}
+	if len(p.Pieces) > 1 {
+		p.Links = []model.Link{{
+			ID: "k", Kind: rapid.SampledFrom([]model.LinkKind{model.SameLine, model.Sewn}).Draw(t, "kind"),
+			Lead:   model.Stretch{Piece: "q0", Edges: []string{"e0", "e1"}, Reverse: rapid.Bool().Draw(t, "reverse")},
+			Follow: model.Stretch{Piece: "q1", Edges: []string{"e1"}},
+			Ease:   number.Draw(t, "ease"), EaseFixed: rapid.Bool().Draw(t, "fixed"),
+		}}
+	}
+	return p
+}
+
+func drawPiece(t *rapid.T, id string, sizes int) model.Piece {
+	q := model.Piece{ID: id, Name: words.Draw(t, "piece"), Cut: rapid.IntRange(0, 4).Draw(t, "cut"), At: drawVec(t)}
+	n := rapid.IntRange(2, 5).Draw(t, "edges")
+	for i := range n {
+		q.Points = append(q.Points, model.GradePoint{
+			ID: fmt.Sprintf("p%d", i), Name: words.Draw(t, "point"), Smooth: rapid.Bool().Draw(t, "smooth"),
+			Across: model.Measure(rapid.SampledFrom([]string{"", "bust"}).Draw(t, "across")), Along: "steps", Locked: rapid.Bool().Draw(t, "locked"),
+		})
+		q.Edges = append(q.Edges, model.Edge{
+			ID: fmt.Sprintf("e%d", i), Name: words.Draw(t, "edge"),
+			Kind:      rapid.SampledFrom([]model.EdgeKind{model.Plain, model.Fold, model.Centre, model.Hem}).Draw(t, "kind"),
+			Allowance: rapid.Float64Range(0, 99).Draw(t, "allowance"),
+		})
+	}
+	for s := range rapid.IntRange(1, sizes).Draw(t, "printed") {
+		o := model.Outline{Size: fmt.Sprint(30 + 2*s)}
+		corner := make([]geom.Point, n)
+		for i := range corner {
+			corner[i] = geom.Point(drawVec(t))
+		}
+		for i := range corner {
+			o.Edges = append(o.Edges, drawPath(t, corner[i], corner[(i+1)%n]))
+		}
+		q.Nest = append(q.Nest, o)
+	}
+	if rapid.Bool().Draw(t, "marks") {
+		a, b := geom.Point(drawVec(t)), geom.Point(drawVec(t))
+		q.Lines = []model.Line{{ID: "l", Name: words.Draw(t, "line"), Kind: model.Grain, Drawn: []model.SizedPath{{Path: drawPath(t, a, b)}, {Size: "30", Path: drawPath(t, b, a)}}}}
+		q.Notches = []model.Notch{{ID: "n", Edge: "e1", Double: true, Spots: []model.Spot{{Size: "30", S: 0.125}}}}
+		q.Darts = []model.Dart{{ID: "d", Name: words.Draw(t, "dart"), From: "p0", To: "p1", Across: model.Bust, Along: "steps", Apex: []model.SizedPoint{{At: a}, {Size: "30", At: b}}}}
+		q.Hand.Moves = []model.PointMove{{Point: "p1", By: drawVec(t)}}
+		q.Hand.Shapes = []model.EdgeShape{{Edge: "e0", By: []geom.Vec{drawVec(t), drawVec(t)}}}
+	}
+	return q
+}
+
+// sample is a small invented pattern for tests that need just one.
+func sample() File {
+	box := func(size string, w float64) model.Outline {
+		a, b, c, d := geom.Pt(0, 0), geom.Pt(w, 0), geom.Pt(w, 400), geom.Pt(0, 400)
+		return model.Outline{Size: size, Edges: []geom.Path{geom.Polyline(a, b), geom.Polyline(b, c), geom.Polyline(c, d), geom.Polyline(d, a)}}
+	}
+	q := model.Piece{ID: "q1", Name: "Front", Cut: 2, At: geom.Vec{X: 20, Y: 30}, Nest: []model.Outline{box("38", 220), box("40", 230)}}
+	for i, name := range []string{"shoulder", "side seam", "hem", "centre"} {
+		q.Points = append(q.Points, model.GradePoint{ID: fmt.Sprintf("p%d", i+1)})
+		q.Edges = append(q.Edges, model.Edge{ID: fmt.Sprintf("e%d", i+1), Name: name, Allowance: 15})
+	}
+	q.Edges[3].Kind, q.Edges[3].Allowance = model.Centre, 0
+	q.Lines = []model.Line{{ID: "l1", Kind: model.Grain, Drawn: []model.SizedPath{{Path: geom.Polyline(geom.Pt(60, 50), geom.Pt(60, 350))}}}}
+	q.Notches = []model.Notch{{ID: "n1", Edge: "e2", Spots: []model.Spot{{Size: "38", S: 120}, {Size: "40", S: 122.5}}}}
+	q.Hand.Moves = []model.PointMove{{Point: "p2", By: geom.Vec{X: 3, Y: -1.5}}}
+	p := model.Pattern{Name: "Street apron", Note: "invented", Unit: model.Centimetres, Pieces: []model.Piece{q}}
+	p.Chart = model.SizeChart{ID: "street", Name: "Street wardrobe", Source: "invented", Measures: []model.Measure{model.Bust, model.Waist}}
+	for i, s := range []string{"36", "38", "40", "42"} {
+		p.Chart.Sizes = append(p.Chart.Sizes, model.ChartSize{Name: s, Body: map[model.Measure]float64{model.Bust: 840 + 40*float64(i), model.Waist: 680 + 40*float64(i)}})
+	}
+	p.Target = model.Target{Place: 3, Wearer: "Maren"}
+	return File{Pattern: p, Pictures: map[string][]byte{"front.jpg": {0xff, 0xd8, 0, 1}, "back.jpg": {0xff, 0xd8}}}
+}
