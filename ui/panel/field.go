@@ -2,6 +2,9 @@ package panel
 
 import (
 	"image/color"
+	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -13,8 +16,9 @@ import (
 )
 
 // field is one line to type in, with its unit at the right. What is typed goes
-// out on Enter and on leaving; words that were refused stay, outlined in amber,
-// until they are mended or Escape brings the last good ones back.
+// out on Enter and on leaving; Enter also gives the keyboard back to the Table.
+// Words that were refused stay, outlined in amber, until they are mended or
+// Escape brings the document's words back.
 type field struct {
 	widget.BaseWidget
 	entry    *typed
@@ -22,7 +26,8 @@ type field struct {
 	whole    fyne.CanvasObject
 	refused  bool
 	focused  bool
-	last     string
+	last     string // the document's words
+	put      string // the words last put here, not typed
 	onCommit func(text string) error
 	onHint   func(sentence string) // why the words were refused; "" when all is well
 	onLeave  func()
@@ -46,12 +51,22 @@ func newKeyField(unit string, onCommit func(string) error) *field {
 	return f
 }
 
-// set shows words of the document. They wait while she is typing, and while
-// refused words wait to be mended.
+// set shows words of the document. They wait while typed words are not taken
+// yet, or wait to be mended.
 func (f *field) set(text string) {
 	f.last = text
-	if !f.focused && !f.refused && f.entry.Text != text {
-		f.entry.SetText(text)
+	if !f.typedOn() {
+		f.restore()
+	}
+}
+
+// typedOn tells whether words were typed that are not taken.
+func (f *field) typedOn() bool { return f.refused || f.entry.Text != f.put }
+
+func (f *field) restore() {
+	f.put = f.last
+	if f.entry.Text != f.last {
+		f.entry.SetText(f.last)
 	}
 }
 
@@ -66,7 +81,7 @@ func (f *field) setOff(off bool) {
 }
 
 func (f *field) commit() {
-	if f.entry.Text == f.last && !f.refused {
+	if !f.typedOn() {
 		return
 	}
 	var err error
@@ -74,8 +89,8 @@ func (f *field) commit() {
 		err = f.onCommit(f.entry.Text)
 	}
 	f.refuse(err)
-	if err == nil && f.entry.Text != f.last {
-		f.entry.SetText(f.last)
+	if err == nil {
+		f.restore()
 	}
 }
 
@@ -84,16 +99,28 @@ func (f *field) refuse(err error) {
 	if f.onHint != nil {
 		hint := ""
 		if err != nil {
-			hint = err.Error()
+			hint = sentence(err.Error())
 		}
 		f.onHint(hint)
 	}
 	f.Refresh()
 }
 
+// sentence gives words a capital and a full stop.
+func sentence(words string) string {
+	first, n := utf8.DecodeRuneInString(words)
+	if n == 0 {
+		return ""
+	}
+	if !strings.HasSuffix(words, ".") {
+		words += "."
+	}
+	return string(unicode.ToUpper(first)) + words[n:]
+}
+
 func (f *field) giveUp() {
 	f.refuse(nil)
-	f.entry.SetText(f.last)
+	f.restore()
 }
 
 func (f *field) CreateRenderer() fyne.WidgetRenderer {
@@ -129,11 +156,23 @@ func newTyped(owner *field) *typed {
 	e := &typed{owner: owner}
 	e.Wrapping = fyne.TextWrap(fyne.TextTruncateClip)
 	e.ExtendBaseWidget(e)
-	e.OnSubmitted = func(string) { owner.commit() }
+	e.OnSubmitted = func(string) {
+		owner.commit()
+		if !owner.refused {
+			e.letGo()
+		}
+	}
 	return e
 }
 
-// FocusGained selects nothing and shows the outline.
+// letGo gives the keyboard back.
+func (e *typed) letGo() {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(e); c != nil {
+		c.Unfocus()
+	}
+}
+
+// FocusGained shows the outline.
 func (e *typed) FocusGained() {
 	e.owner.focused = true
 	e.Entry.FocusGained()
@@ -151,10 +190,11 @@ func (e *typed) FocusLost() {
 	}
 }
 
-// TypedKey gives the last good words back on Escape.
+// TypedKey gives the document's words back on Escape.
 func (e *typed) TypedKey(k *fyne.KeyEvent) {
 	if k.Name == fyne.KeyEscape {
 		e.owner.giveUp()
+		e.letGo()
 		return
 	}
 	e.Entry.TypedKey(k)

@@ -56,12 +56,14 @@ func (m *pageMap) Tapped(e *fyne.PointEvent) {
 
 // TypedKey goes from sheet to sheet.
 func (m *pageMap) TypedKey(e *fyne.KeyEvent) {
-	step := map[fyne.KeyName]int{
+	step, ok := map[fyne.KeyName]int{
 		fyne.KeyLeft: -1, fyne.KeyRight: 1, fyne.KeyUp: -m.columns, fyne.KeyDown: m.columns,
 	}[e.Name]
-	if step != 0 {
-		m.look(m.chosen + step)
+	if !ok {
+		m.touch.TypedKey(e)
+		return
 	}
+	m.look(m.chosen + step)
 }
 
 func (m *pageMap) look(i int) {

@@ -103,9 +103,7 @@ func (t *pointTable) edit(row int, down bool) {
 	if row < 0 || row >= len(t.rows) {
 		return
 	}
-	if t.cell.refused {
-		t.cell.giveUp()
-	}
+	t.cell.giveUp()
 	t.editing, t.row, t.down = true, row, down
 	t.cell.set(figure(t.rows[row], down))
 	t.Refresh()

@@ -91,12 +91,27 @@ func (s *Strip) Step(by float64) {
 	if len(s.view.Sizes) == 0 {
 		return
 	}
-	to := s.snap(s.view.Target+by, by != math.Trunc(by))
+	halves := by != math.Trunc(by)
+	to := s.snap(next(s.view.Target, by, halves), halves)
 	if to != s.view.Target {
 		s.view.Target = to
 		call1(s.OnPick, to)
 		s.line.Refresh()
 	}
+}
+
+// next is the stop so many sizes on; from between two stops the first is the
+// nearer end in that direction.
+func next(from, by float64, halves bool) float64 {
+	unit := 1.0
+	if halves {
+		unit = 0.5
+	}
+	stops, places := by/unit, from/unit
+	if by > 0 {
+		return (math.Floor(places) + stops) * unit
+	}
+	return (math.Ceil(places) + stops) * unit
 }
 
 // Cancel lets go of the handle where it was taken up, as Escape does. It tells
@@ -203,7 +218,11 @@ func (l *stripLine) TypedKey(e *fyne.KeyEvent) {
 	case fyne.KeyRight:
 		l.strip.Step(by)
 	case fyne.KeyEscape:
-		l.cancel()
+		if !l.cancel() {
+			l.touch.TypedKey(e)
+		}
+	default:
+		l.touch.TypedKey(e)
 	}
 }
 

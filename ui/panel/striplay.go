@@ -61,6 +61,7 @@ type stripPen struct {
 	line    *stripLine
 	p       theme.Palette
 	objects []fyne.CanvasObject
+	taken   [][2]float32 // spans across that words above the line have taken
 }
 
 func (l *stripLine) CreateRenderer() fyne.WidgetRenderer {
@@ -148,6 +149,7 @@ func (s *stripPen) bracket(first, last int) float32 {
 	mid := (x0 + x1) / 2
 	if left, right, shown := s.pillSpan(); !shown || mid+word.Width/2 < left || mid-word.Width/2 > right {
 		centred(s.text("printed", theme.Caption, inkSoft, false), mid, y-word.Height-1)
+		s.taken = append(s.taken, [2]float32{mid - word.Width/2, mid + word.Width/2})
 	}
 	return max(x1, mid+word.Width/2)
 }
@@ -241,19 +243,31 @@ func (s *stripPen) icon(name theme.Name, t tone, x, y, side float32) {
 	s.objects = append(s.objects, img)
 }
 
-// note stands between the bracket and the pill, else beyond the pill, else
-// before the pill, or nowhere.
+// note stands before the pill, beyond the bracket or beyond the pill: in the
+// first of these places that is free, or nowhere.
 func (s *stripPen) note(text string, left, right, bracketEnd float32) {
-	size := fyne.MeasureText(text, theme.Px(theme.Caption), fyne.TextStyle{})
-	y := stripY() - 11 - size.Height
-	switch {
-	case text == "":
-	case bracketEnd >= 0 && bracketEnd+8+size.Width <= left:
-		x := max(bracketEnd+8, left-size.Width-6)
-		s.text(text, theme.Caption, inkSoft, false).Move(fyne.NewPos(x, y))
-	case right+size.Width <= s.line.Size().Width:
-		s.text(text, theme.Caption, inkSoft, false).Move(fyne.NewPos(right, y))
-	case size.Width <= left && bracketEnd < 0:
-		s.text(text, theme.Caption, inkSoft, false).Move(fyne.NewPos(left-size.Width, y))
+	if text == "" {
+		return
 	}
+	size := fyne.MeasureText(text, theme.Px(theme.Caption), fyne.TextStyle{})
+	s.taken = append(s.taken, [2]float32{left + 1, right - 1})
+	places := []float32{max(bracketEnd+8, right), right}
+	if before := left - size.Width; before > bracketEnd {
+		places = append([]float32{before}, places...)
+	}
+	for _, x := range places {
+		if s.free(x, x+size.Width) {
+			s.text(text, theme.Caption, inkSoft, false).Move(fyne.NewPos(x, stripY()-11-size.Height))
+			return
+		}
+	}
+}
+
+func (s *stripPen) free(from, to float32) bool {
+	for _, t := range s.taken {
+		if from < t[1] && t[0] < to {
+			return false
+		}
+	}
+	return from >= 0 && to <= s.line.Size().Width
 }

@@ -13,12 +13,19 @@ import (
 // keyboard on it, Space and Enter, and being switched off.
 type touch struct {
 	widget.BaseWidget
+	self    fyne.Widget
 	hint    string
 	press   func()
 	onHint  func(string)
 	hovered bool
 	focused bool
 	off     bool
+}
+
+// ExtendBaseWidget keeps the whole widget, by which its canvas is found.
+func (t *touch) ExtendBaseWidget(w fyne.Widget) {
+	t.self = w
+	t.BaseWidget.ExtendBaseWidget(w)
 }
 
 // Tapped presses it.
@@ -71,15 +78,29 @@ func (t *touch) FocusLost() {
 	t.Refresh()
 }
 
-// TypedRune is part of being focusable; no letter means anything here.
-func (t *touch) TypedRune(rune) {}
+// TypedRune hands letters on to the window, whose keys they are.
+func (t *touch) TypedRune(r rune) {
+	if c := t.canvas(); c != nil && c.OnTypedRune() != nil && r != ' ' {
+		c.OnTypedRune()(r)
+	}
+}
 
-// TypedKey presses it on Space and Enter.
+// TypedKey presses it on Space and Enter and hands other keys on to the window.
 func (t *touch) TypedKey(e *fyne.KeyEvent) {
 	switch e.Name {
 	case fyne.KeySpace, fyne.KeyReturn, fyne.KeyEnter:
-		t.Tapped(nil)
+		if p, ok := t.self.(fyne.Tappable); ok {
+			p.Tapped(nil)
+		}
+	default:
+		if c := t.canvas(); c != nil && c.OnTypedKey() != nil {
+			c.OnTypedKey()(e)
+		}
 	}
+}
+
+func (t *touch) canvas() fyne.Canvas {
+	return fyne.CurrentApp().Driver().CanvasForObject(t.self)
 }
 
 func (t *touch) setOff(off bool) {

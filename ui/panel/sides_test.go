@@ -1,0 +1,322 @@
+package panel
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"quarterstep/ui/theme"
+)
+
+func sampleIncrements() IncrementsView {
+	return IncrementsView{
+		Edges: []string{"Side seam", "Armhole", "Hem"}, EdgeNote: "Underarm to hem, 12 7/16 in",
+		Gaps:    []GapView{{"34–36", "3/8"}, {"36–38", "3/8"}, {"38–40", "7/16"}},
+		Follows: []string{"Steps", "Bust"}, Follow: 1, FollowNote: [2]string{"36 1/4 in at 40", "43 5/16 in at 48"},
+		Past: "How far past 40", Choice: 1,
+		Choices: []ChoiceView{
+			{"By steps", "4 steps × 3/8", "1 1/2 in"},
+			{"By chart", "4 1/2 steps × 3/8", "1 11/16 in"},
+			{"By eye", "drag or type", "–"},
+		},
+		Note:  "By chart is 3/16 in wider.",
+		Total: "1 11/16", Unit: "in", Point: 1,
+		Points: []PointView{{"Underarm", "1 5/8", "1/4"}, {"Waist", "1 9/16", "5/16"}, {"Side hem", "1 3/4", "1/2"}},
+		With:   "Move the back side seam with it", WithOn: true,
+		Hand: []string{"Underarm 1/8 in out", "Waist 1/16 in down"},
+	}
+}
+
+func openIncrements(t *testing.T) *Increments {
+	t.Helper()
+	p := NewIncrements()
+	p.SetView(sampleIncrements())
+	open(t, NewSide(openFold("Increments", p)), SideWidth, 900)
+	return p
+}
+
+func TestIncrementsShows(t *testing.T) {
+	inBoth(t, func(t *testing.T) {
+		p := openIncrements(t)
+		mustShow(t, p, "Side seam", "Underarm to hem, 12 7/16 in", "34–36", "7/16", "Follows", "Bust", "43 5/16 in at 48",
+			"How far past 40", "By chart", "1 11/16 in", "By chart is 3/16 in wider.", "Total to add", "Out", "Down",
+			"Waist", "5/16", "Move the back side seam with it", "Underarm 1/8 in out", "Take back")
+		if p.total.entry.Text != "1 11/16" {
+			t.Errorf("the total reads %q", p.total.entry.Text)
+		}
+		v := sampleIncrements()
+		v.Hand, v.With, v.Note, v.Points = nil, "", "", v.Points[:2]
+		tall := p.MinSize().Height
+		p.SetView(v)
+		if p.MinSize().Height >= tall {
+			t.Error("with less to say the panel is as tall as before")
+		}
+		for _, gone := range []string{"Take back", "Side hem", "By chart is 3/16 in wider."} {
+			if shows(p, gone) {
+				t.Errorf("%q still shows", gone)
+			}
+		}
+		p.SetView(IncrementsView{Empty: "Pick an edge on the Table."})
+		if got := seen(p); len(got) != 1 || got[0] != "Pick an edge on the Table." {
+			t.Errorf("with no edge it reads %q", got)
+		}
+	})
+}
+
+func TestIncrementsReports(t *testing.T) {
+	inBoth(t, func(t *testing.T) {
+		p := openIncrements(t)
+		var did []string
+		say := func(format string, a ...any) { did = append(did, fmt.Sprintf(format, a...)) }
+		p.OnEdge = func(i int) { say("edge %d", i) }
+		p.OnFollow = func(i int) { say("follow %d", i) }
+		p.OnChoice = func(i int) { say("choice %d", i) }
+		p.OnTotal = func(s string) error { say("total %s", s); return nil }
+		p.OnStep = func(by int) { say("step %d", by) }
+		p.OnWith = func(on bool) { say("with %v", on) }
+		p.OnTakeBack = func(i int) { say("back %d", i) }
+
+		p.edges.list.SetSelected("Hem")
+		p.SetView(sampleIncrements())
+		test.Tap(p.after)
+		test.Tap(p.before)
+		p.follows.list.SetSelected("Steps")
+		test.Tap(p.choices[2])
+		retype(p.total, "1 3/4")
+		press(p.total.entry, fyne.KeyReturn)
+		test.Tap(p.less)
+		test.Tap(p.more)
+		test.Tap(p.with)
+		test.Tap(p.hand.rows[1].line.Objects[1].(*link))
+		want := "edge 2, edge 1, edge 2, follow 0, choice 2, total 1 3/4, step -1, step 1, with false, back 1"
+		if got := strings.Join(did, ", "); got != want {
+			t.Errorf("reported\n%s\nwant\n%s", got, want)
+		}
+	})
+}
+
+func TestIncrementsRefuses(t *testing.T) {
+	inBoth(t, func(t *testing.T) {
+		p := openIncrements(t)
+		p.OnTotal = func(string) error { return errUnread }
+		retype(p.total, "lots")
+		press(p.total.entry, fyne.KeyReturn)
+		mustShow(t, p, unread)
+		press(p.total.entry, fyne.KeyEscape)
+		if shows(p, unread) || p.total.entry.Text != "1 11/16" {
+			t.Errorf("after Escape it reads %q", p.total.entry.Text)
+		}
+		v := sampleIncrements()
+		v.Fixed = true
+		p.SetView(v)
+		if !p.total.entry.Disabled() {
+			t.Error("a fixed total can be typed")
+		}
+	})
+}
+
+// TestPointCells types into each cell of the table and reads the report.
+func TestPointCells(t *testing.T) {
+	inBoth(t, func(t *testing.T) {
+		p := openIncrements(t)
+		var did []string
+		p.OnPoint = func(i int) {
+			did = append(did, fmt.Sprintf("point %d", i))
+			v := sampleIncrements()
+			v.Point = i
+			p.SetView(v)
+		}
+		p.OnOut = func(i int, s string) error { did = append(did, fmt.Sprintf("out %d %s", i, s)); return nil }
+		p.OnDown = func(i int, s string) error { did = append(did, fmt.Sprintf("down %d %s", i, s)); return nil }
+		tab := p.points
+		out, down := tab.columns()
+		row := func(i int) float32 { return tab.rowHeight() * (float32(i) + 1.5) }
+
+		tapAt(tab, 5, row(0))
+		if tab.editing {
+			t.Error("a press on a name opens a field")
+		}
+		tapAt(tab, 5, tab.rowHeight()/2)
+		tapAt(tab, out+4, row(2))
+		if !tab.editing || tab.cell.entry.Text != "1 3/4" {
+			t.Errorf("a press on a figure: editing %v, %q", tab.editing, tab.cell.entry.Text)
+		}
+		retype(tab.cell, "2")
+		press(tab.cell.entry, fyne.KeyReturn)
+		if tab.editing {
+			t.Error("Enter leaves the field open")
+		}
+		tapAt(tab, down+4, row(1))
+		if tab.cell.entry.Text != "5/16" {
+			t.Errorf("the field under Down reads %q", tab.cell.entry.Text)
+		}
+		retype(tab.cell, "1/2")
+		press(tab.cell.entry, fyne.KeyReturn)
+		press(tab, fyne.KeyDown, fyne.KeyUp, fyne.KeyUp)
+		want := "point 0, point 2, out 2 2, point 1, down 1 1/2, point 2, point 1, point 0"
+		if got := strings.Join(did, ", "); got != want {
+			t.Errorf("reported\n%s\nwant\n%s", got, want)
+		}
+	})
+}
+
+func TestPointCellRefuses(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(theme.New(false, 1))
+	p := openIncrements(t)
+	p.OnOut = func(int, string) error { return errUnread }
+	out, _ := p.points.columns()
+	tapAt(p.points, out+4, p.points.rowHeight()*1.5)
+	retype(p.points.cell, "much")
+	press(p.points.cell.entry, fyne.KeyReturn)
+	if !p.points.editing || !shows(p, unread) {
+		t.Error("refused words close the field or give no reason")
+	}
+	v := sampleIncrements()
+	v.Points = nil
+	p.SetView(v)
+	if p.points.editing || shows(p, "much") {
+		t.Error("the field stays when its row is gone")
+	}
+}
+
+func samplePages() PagesView {
+	v := PagesView{
+		Columns: 6, Page: 8, Count: "16 pages", Summary: "6 across, 3 down. C5 and C6 left out.",
+		Papers: []string{"A4, 210 × 297 mm", "Letter"}, Overlap: "10", Margin: "6", Unit: "mm",
+		Shown:  []ToggleView{{Word: "New line, 48", On: true}, {Word: "Printed nest"}, {Word: "Notches, names", On: true}, {Word: "Joining buttons", On: true}},
+		Sizes:  []ToggleView{{Word: "40"}, {Word: "48", On: true}},
+		Square: "Measure the printed 5 cm square before you cut.", Save: "Save PDF, 16 pages", Second: "Test page",
+	}
+	for i := range 18 {
+		v.Pages = append(v.Pages, PageView{Name: fmt.Sprintf("%c%d", 'A'+i/6, i%6+1), Blank: i >= 16})
+	}
+	return v
+}
+
+func TestPages(t *testing.T) {
+	inBoth(t, func(t *testing.T) {
+		p := NewPages()
+		p.SetView(samplePages())
+		open(t, NewSide(openFold("Pages", p)), SideWidth, 900)
+		mustShow(t, p, "16 pages", "A1", "C4", "A4, 210 × 297 mm", "Tall", "Wide", "New line, 48", "Joining buttons", "48", "Save PDF, 16 pages", "Test page")
+		if shows(p, "C5") {
+			t.Error("a blank page shows its name")
+		}
+		var did []string
+		say := func(format string, a ...any) { did = append(did, fmt.Sprintf(format, a...)) }
+		p.OnPage = func(i int) { say("page %d", i) }
+		p.OnPaper = func(i int) { say("paper %d", i) }
+		p.OnWide = func(w bool) { say("wide %v", w) }
+		p.OnOverlap = func(s string) error { say("overlap %s", s); return nil }
+		p.OnMargin = func(s string) error { say("margin %s", s); return errUnread }
+		p.OnShown = func(i int, on bool) { say("shown %d %v", i, on) }
+		p.OnSize = func(i int, on bool) { say("size %d %v", i, on) }
+		p.OnSave = func() { say("save") }
+		p.OnSecond = func() { say("second") }
+
+		_, _, px, py := p.pages.cell()
+		tapAt(p.pages, 3.5*px, 1.5*py)
+		tapAt(p.pages, 5.5*px, 2.5*py) // blank
+		press(p.pages, fyne.KeyRight, fyne.KeyUp)
+		p.papers.list.SetSelected("Letter")
+		tapAt(p.turn, p.turn.Size().Width-3, 5)
+		retype(p.overlap, "12")
+		press(p.overlap.entry, fyne.KeyReturn)
+		retype(p.margin, "wide")
+		p.margin.entry.FocusLost()
+		test.Tap(p.shown.checks[1])
+		test.Tap(p.sizes.checks[0])
+		test.Tap(p.save)
+		test.Tap(p.second)
+		want := "page 9, page 9, page 2, paper 1, wide true, overlap 12, margin wide, shown 1 true, size 0 true, save, second"
+		if got := strings.Join(did, ", "); got != want {
+			t.Errorf("reported\n%s\nwant\n%s", got, want)
+		}
+		mustShow(t, p, unread)
+
+		v := samplePages()
+		v.Busy = true
+		p.SetView(v)
+		if !p.save.Disabled() {
+			t.Error("while the PDF is made it can be asked for again")
+		}
+	})
+}
+
+// TestPageMapHolds: the map stays within its width however many sheets lie
+// across.
+func TestPageMapHolds(t *testing.T) {
+	test.NewTempApp(t)
+	for _, columns := range []int{1, 2, 6, 12, 30} {
+		m := newPageMap(mapWidth)
+		m.set(columns, make([]PageView, columns*2), -1)
+		w, h, px, py := m.cell()
+		if end := px * float32(columns); end > mapWidth+0.01 {
+			t.Errorf("%d sheets across take %v of %v px", columns, end, mapWidth)
+		}
+		if w <= 0 || h <= 0 || w >= px || h >= py {
+			t.Errorf("%d across: a sheet of %v by %v every %v by %v", columns, w, h, px, py)
+		}
+	}
+}
+
+func TestWearer(t *testing.T) {
+	inBoth(t, func(t *testing.T) {
+		p := NewWearer()
+		var name string
+		p.OnName = func(s string) error { name = s; return nil }
+		open(t, p, 300, 300)
+		p.SetView(WearerView{Name: "Maren", Size: "Size 48 of House chart, EU.", Figures: []FigureView{{"Bust", "43 5/16 in"}, {"Hip", "45 1/4 in"}}, Note: "Hip is two sizes above bust."})
+		mustShow(t, p, "Size 48 of House chart, EU.", "Bust", "43 5/16 in", "Hip", "Hip is two sizes above bust.")
+		retype(p.name, "Ilse")
+		p.name.entry.FocusLost()
+		if name != "Ilse" {
+			t.Errorf("the name came out as %q", name)
+		}
+	})
+}
+
+func TestChecks(t *testing.T) {
+	inBoth(t, func(t *testing.T) {
+		p := NewChecks()
+		open(t, p, 300, 400)
+		mustShow(t, p, "Nothing to check yet.")
+		shown, copied := -1, ""
+		p.OnShow = func(i int) { shown = i }
+		p.OnCopy = func(s string) { copied = s }
+		p.SetView(ChecksView{Findings: []FindingView{
+			{"Cap is too full.", "29 mm of ease, 25 at most wanted.", "Lower the cap 4 mm."},
+			{What: "Cuff is short.", Help: "Lengthen the cuff."},
+		}})
+		mustShow(t, p, "Cap is too full.", "Cuff is short.", "Show")
+		test.Tap(p.rows[1].show)
+		test.Tap(p.copy)
+		want := "Cap is too full. 29 mm of ease, 25 at most wanted. Lower the cap 4 mm.\nCuff is short. Lengthen the cuff.\n"
+		if shown != 1 || copied != want {
+			t.Errorf("shown %d, copied %q", shown, copied)
+		}
+		p.SetView(ChecksView{Empty: "Everything meets."})
+		mustShow(t, p, "Everything meets.")
+		if shows(p, "Cuff is short.") {
+			t.Error("a finding that was mended still shows")
+		}
+	})
+}
+
+func TestLinks(t *testing.T) {
+	inBoth(t, func(t *testing.T) {
+		p := NewLinks()
+		open(t, p, 300, 300)
+		mustShow(t, p, "None yet.")
+		p.SetView(LinksView{Links: []LinkView{{"Facing follows the neckline", "both 5 5/16 in", false}, {"Cap to armhole", "29 mm of ease", true}}})
+		mustShow(t, p, "Facing follows the neckline", "both 5 5/16 in", "29 mm of ease")
+		two := p.MinSize().Height
+		p.SetView(LinksView{Links: []LinkView{{"Facing follows the neckline", "both 5 5/16 in", false}}})
+		if p.MinSize().Height >= two || shows(p, "Cap to armhole") {
+			t.Errorf("with one link it reads %q", seen(p))
+		}
+	})
+}
