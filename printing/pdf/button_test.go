@@ -8,12 +8,12 @@ import (
 	"quarterstep/printing/tile"
 )
 
-// rims finds the rims of the joining buttons on a page: by centre, the quarters
+// rims finds the rims and grooves of the joining buttons on a page: by centre, the quarters
 // in which each is printed.
 func rims(p readPage) map[geom.Point][]geom.Box {
 	out := map[geom.Point][]geom.Box{}
 	for _, d := range p.drawn {
-		if d.op == "S" && len(d.path) == 4 && math.Abs(d.width-0.35) < 1e-4 {
+		if d.op == "S" && len(d.path) == 8 && d.closed {
 			out[d.origin] = d.clips[len(d.clips)-1]
 		}
 	}

@@ -110,4 +110,3 @@ func written(t testing.TB, plan tile.Plan, o pdf.Options) []byte {
 	}
 	return b.Bytes()
 }
-

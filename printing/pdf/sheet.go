@@ -112,47 +112,55 @@ func (d *document) tip(p *page, m geom.Affine, s tile.Sheet, side tile.Side) {
 }
 
 // button draws the quarters of a joining button that the sheet prints, and its
-// whole cross-hair: a rim, a groove and four holes.
+// whole cross-hair: a rim, a groove and four holes. Every button is the one of
+// radius designed, scaled; only its scale and place differ, which packs well.
 func button(p *page, m geom.Affine, b tile.Button) {
-	at := m.Apply(b.At)
-	var parts []geom.Box
-	reach := b.R + 0.5
-	for q, dir := range [4]geom.Vec{{X: -reach, Y: -reach}, {X: reach, Y: -reach}, {X: reach, Y: reach}, {X: -reach, Y: reach}} {
+	const designed, reach, hole = 4.0, 4.5, 1.2
+	x, y := p.at(m.Apply(b.At))
+	k := b.R / designed
+	p.op("q")
+	p.op("cm", k, 0, 0, k, x, y)
+	p.pen = pen{}
+	p.setPen(hairline, black, nil, 0)
+	p.move(-designed-armLong, 0)
+	p.draw(designed+armLong, 0)
+	p.move(0, -designed-armLong)
+	p.draw(0, designed+armLong)
+	p.op("S")
+	for q, corner := range [4][2]float64{{-1, 0}, {0, 0}, {0, -1}, {-1, -1}} {
 		if b.Quarters[q] {
-			parts = append(parts, geom.BoxOf(at, at.Add(dir)))
+			p.op("re", corner[0]*reach*perMM, corner[1]*reach*perMM, reach*perMM, reach*perMM)
 		}
 	}
-	arm := b.R + armLong
-	p.line(at.Add(geom.Vec{X: -arm}), at.Add(geom.Vec{X: arm}), hairline, black)
-	p.line(at.Add(geom.Vec{Y: -arm}), at.Add(geom.Vec{Y: arm}), hairline, black)
-	p.clip(parts...)
-	x, y := p.at(at)
-	p.op("cm", 1, 0, 0, 1, x, y)
+	p.op("W n")
 	p.setPen(0.35, black, nil, 0)
-	p.circle(0, 0, b.R)
+	p.circle(designed)
+	p.circle(0.74 * designed)
 	p.op("S")
-	p.setPen(0.15, black, nil, 0)
-	p.circle(0, 0, b.R*0.74)
-	p.op("S")
-	p.color(black, "g", "rg")
-	hole := b.R * 0.3
+	// Lines without length but with round ends: dots (8.5.3.2).
+	p.op("J", 1)
+	p.setPen(0.3*designed, black, nil, 0)
 	for _, c := range [4][2]float64{{-hole, -hole}, {hole, -hole}, {hole, hole}, {-hole, hole}} {
-		p.circle(c[0], c[1], b.R*0.14)
+		p.move(c[0], c[1])
+		p.draw(c[0], c[1])
 	}
-	p.op("f")
+	p.op("S")
 	p.restore()
 }
 
-// circle adds a circle about (x, y), in mm from the origin of the group, as
-// four cubics that stay within 0.03 % of its radius (the usual constant
-// 4/3 (sqrt 2 - 1)).
-func (p *page) circle(x, y, r float64) {
-	k := 4.0 / 3 * (math.Sqrt2 - 1) * r * perMM
-	x, y, r = x*perMM, y*perMM, r*perMM
-	p.op("m", x+r, y)
-	p.op("c", x+r, y+k, x+k, y+r, x, y+r)
-	p.op("c", x-k, y+r, x-r, y+k, x-r, y)
-	p.op("c", x-r, y-k, x-k, y-r, x, y-r)
-	p.op("c", x+k, y-r, x+r, y-k, x+r, y)
+// move and draw go to (x, y), in mm from the origin of the group, y up.
+func (p *page) move(x, y float64) { p.op("m", x*perMM, y*perMM) }
+func (p *page) draw(x, y float64) { p.op("l", x*perMM, y*perMM) }
+
+// circle adds a circle about the origin of the group, r in mm, as four cubics
+// that stay within 0.03 % of its radius (the usual constant 4/3 (sqrt 2 - 1)).
+func (p *page) circle(r float64) {
+	r *= perMM
+	k := 4.0 / 3 * (math.Sqrt2 - 1) * r
+	p.op("m", r, 0)
+	p.op("c", r, k, k, r, 0, r)
+	p.op("c", -k, r, -r, k, -r, 0)
+	p.op("c", -r, -k, -k, -r, 0, -r)
+	p.op("c", k, -r, r, -k, r, 0)
 	p.op("h")
 }

@@ -115,16 +115,15 @@ func (d *document) width(s string, size float64, bold bool) float64 {
 // write puts words on the page. The font is chosen before the group is opened:
 // a group forgets it when it closes.
 func (d *document) write(p *page, w words) {
+	if !w.clip.Empty() && !w.reach().Intersects(w.clip) {
+		return
+	}
 	p.flush()
 	t := d.face(w.bold, w.size)
 	text := t.shown(w.text)
-	wide := d.f.GetStringWidth(text)
-	x := -wide / 2
+	x := -d.f.GetStringWidth(text) / 2
 	if w.left {
 		x = 0
-	}
-	if !w.clip.Empty() && !wordsBox(w, x, wide).Intersects(w.clip) {
-		return
 	}
 	if w.clip.Empty() {
 		p.op("q")
@@ -143,11 +142,10 @@ func (d *document) write(p *page, w words) {
 	p.flush()
 }
 
-func wordsBox(w words, x, wide float64) geom.Box {
-	m := geom.Translate(w.at.Sub(geom.Point{})).Mul(geom.Rotate(w.turn))
-	return geom.BoxOf(
-		m.Apply(geom.Pt(x, -w.size)), m.Apply(geom.Pt(x+wide, -w.size)),
-		m.Apply(geom.Pt(x, w.size/2)), m.Apply(geom.Pt(x+wide, w.size/2)))
+// reach is a box that surely holds the words: no letter is wider than twice
+// its height.
+func (w words) reach() geom.Box {
+	return geom.BoxOf(w.at).Grow(2 * w.size * float64(1+len([]rune(w.text))))
 }
 
 // wrap breaks s into lines of at most wide mm.

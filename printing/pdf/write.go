@@ -72,6 +72,7 @@ func newDocument(plan tile.Plan, o Options) (*document, error) {
 	d.f.SetLineJoinStyle("round")
 	d.f.SetLineCapStyle("butt")
 	d.f.SetCatalogSort(true)
+	d.f.SetCompression(false) // finish packs the pages
 	date := o.Date
 	if date.IsZero() {
 		date = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)

@@ -60,7 +60,10 @@ type view struct {
 	turn   float64
 	corner geom.Vec // brings the turned piece's ink to its first cell
 	raster
-	sheets map[int][]cellAt // by phase: the sheets it needs
+	// For a piece larger than a sheet: which sheets it needs when its first
+	// cell is cell (x, y) of a sheet, at y*nx+x, and the fewest of them.
+	sheets [][]cellAt
+	least  int
 }
 
 // cellAt is a sheet, by rows and columns from the one under the first cell.
@@ -78,11 +81,13 @@ func (m mesh) newItem(p printing.Piece, setup Setup) (*item, error) {
 		if s.box.Width()/m.sx*(s.box.Height()/m.sy) > mostSheets {
 			return nil, fmt.Errorf("placing %s: it is %.0f x %.0f mm, more than 2000 sheets: check its measures", p.Name, s.box.Width(), s.box.Height())
 		}
-		it.views[k] = &view{turn: turn, corner: zeroCorner(s.box), raster: m.raster(s), sheets: map[int][]cellAt{}}
+		v := &view{turn: turn, corner: zeroCorner(s.box), raster: m.raster(s), least: 1}
+		it.area = float64(v.cells) * m.cx * m.cy
+		if it.whole = v.width <= m.px && v.height <= m.py; !it.whole {
+			m.countSheets(v)
+		}
+		it.views[k] = v
 	}
-	r := it.views[0].raster
-	it.area = float64(r.cells) * m.cx * m.cy
-	it.whole = r.width <= m.px && r.height <= m.py
 	return it, nil
 }
 
@@ -193,126 +198,4 @@ func (m mesh) attempt(items []*item, order []int, cols int) *try {
 	}
 	t.rows = len(f.used)
 	return t
-}
-
-// cost is what a place costs: sheets newly opened, then sheets in all, then
-// how far down it lies.
-type cost struct{ fresh, sheets, y int }
-
-func (c cost) less(d cost) bool {
-	if c.fresh != d.fresh {
-		return c.fresh < d.fresh
-	}
-	if c.sheets != d.sheets {
-		return c.sheets < d.sheets
-	}
-	return c.y < d.y
-}
-
-// place finds the cheapest place for a piece, the upper left one first. Below
-// the last row of sheets in use there is always room.
-func (m mesh) place(it *item, f *floor) (spot, []cellAt) {
-	best := cost{fresh: math.MaxInt}
-	var at spot
-	var on []cellAt
-	below := (f.foot + m.ny) / m.ny * m.ny // the row below the last is kept clear
-	wide := float64(f.cols)*m.sx + m.overlapX()
-	for k, v := range it.views {
-		lastX := int((wide - v.width + 1e-6) / m.cx)
-		for y := 0; y <= below; y++ {
-			for x := 0; x <= lastX; x++ {
-				sheets := m.needs(it, v, x, y)
-				if sheets == nil {
-					continue
-				}
-				c := cost{0, len(sheets), y}
-				for _, s := range sheets {
-					if !f.isUsed(y/m.ny+s.r, x/m.nx+s.c) {
-						c.fresh++
-					}
-				}
-				if !c.less(best) {
-					continue
-				}
-				ok, next := f.room(v.raster, x, y)
-				if ok {
-					best, at, on = c, spot{k, x, y}, sheets
-				} else {
-					x = max(x, next-1)
-				}
-			}
-		}
-	}
-	return at, on
-}
-
-var onOne = []cellAt{{}}
-
-// needs lists the sheets that a piece at cell (x, y) lies on; nil where a piece
-// that fits on one sheet would lie on more, and at places left untried: on
-// large sheets, a piece larger yet is tried only at every few cells.
-func (m mesh) needs(it *item, v *view, x, y int) []cellAt {
-	px, py := x%m.nx, y%m.ny
-	if it.whole {
-		if float64(px)*m.cx+v.width > m.px+1e-6 || float64(py)*m.cy+v.height > m.py+1e-6 {
-			return nil
-		}
-		return onOne
-	}
-	const most = 60
-	if px%(m.nx/most+1) != 0 || py%(m.ny/most+1) != 0 {
-		return nil
-	}
-	key := py*m.nx + px
-	sheets, ok := v.sheets[key]
-	if !ok {
-		sheets = m.sheetsUnder(v.raster, px, py)
-		v.sheets[key] = sheets
-	}
-	return sheets
-}
-
-// sheetsUnder lists the sheets that a raster needs whose first cell is (px,
-// py) of a sheet.
-func (m mesh) sheetsUnder(r raster, px, py int) []cellAt {
-	cols := (px + int(r.width/m.cx) + 1 + m.nx - 1) / m.nx
-	rows := (py + len(r.rows) + m.ny - 1) / m.ny
-	f := newField(cols+1, rows+1)
-	lastX := lastPart(float64(px)*m.cx+r.width, m.sx, m.overlapX())
-	lastY := lastPart(float64(py)*m.cy+r.height, m.sy, m.overlapY())
-	for j, runs := range r.rows {
-		y := min(lastY, part(py+j, m.ny, m.stripY))
-		for _, q := range runs {
-			end := min(lastX, part(px+q.b-1, m.nx, m.stripX))
-			for x := part(px+q.a, m.nx, m.stripX); x <= end; x++ {
-				*f.at(y, x) = true
-			}
-		}
-	}
-	var out []cellAt
-	for r, row := range f.sheets() {
-		for c, kept := range row {
-			if kept {
-				out = append(out, cellAt{r, c})
-			}
-		}
-	}
-	return out
-}
-
-// lastPart is the part of a field that ink reaching to edge mm ends in.
-func lastPart(edge, step, overlap float64) int {
-	n := int((edge - 1e-6) / step)
-	if edge-float64(n)*step <= overlap+1e-6 {
-		return 2 * n
-	}
-	return 2*n + 1
-}
-
-// part is the part of a field that cell i lies in.
-func part(i, n, strip int) int {
-	if i%n < strip {
-		return 2 * (i / n)
-	}
-	return 2*(i/n) + 1
 }
