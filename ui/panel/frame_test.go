@@ -14,7 +14,7 @@ func TestStatus(t *testing.T) {
 	inBoth(t, func(t *testing.T) {
 		s := NewStatus()
 		open(t, s, 900, 28)
-		s.Set("Pointer *11 3/16 in* across, *15 7/8 in* down", "Saved")
+		s.Set("Pointer *11 3/16 in* across, *15 7/8 in* down", "", "Saved")
 		mustShow(t, s, "Pointer ", "11 3/16 in", "15 7/8 in", "Saved")
 		var bold []string
 		walk(s, func(o fyne.CanvasObject) {

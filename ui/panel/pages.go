@@ -2,6 +2,7 @@ package panel
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
@@ -94,7 +95,7 @@ func NewPages() *Pages {
 	}
 	p.overlap.onHint, p.margin.onHint = hint, hint
 	p.shown = newCheckGrid(2, func(i int, on bool) { call2(p.OnShown, i, on) })
-	p.sizes = newCheckGrid(5, func(i int, on bool) { call2(p.OnSize, i, on) })
+	p.sizes = newCheckGrid(4, func(i int, on bool) { call2(p.OnSize, i, on) })
 	p.save = widget.NewButton("Save PDF", func() { call(p.OnSave) })
 	p.save.Importance = widget.HighImportance
 	p.second = widget.NewButton("", func() { call(p.OnSecond) })
@@ -110,7 +111,7 @@ func (p *Pages) lay() {
 	}
 	fields := fyneGrid(2, caption("Overlap to glue", p.overlap), caption("Printer's own margin", p.margin))
 	p.box = below(8,
-		beside(12, noneGrows, sized(mapWidth, 0, p.pages), below(2, p.count, p.summary)),
+		container.NewBorder(nil, nil, p.pages, nil, inset(0, 0, 8, 0, below(2, p.count, p.summary))),
 		rule(),
 		beside(8, 0, p.papers, p.turn),
 		fields,

@@ -46,7 +46,7 @@ func NewShelf() *Shelf {
 	}
 	s.add = newIconButton(theme.Plus, "Bring in pieces", func() { call(s.OnBringIn) })
 	s.add.onHint = func(h string) { call1(s.OnHint, h) }
-	s.scroll = container.NewVScroll(s.list)
+	s.scroll = container.NewVScroll(inset(0, 0, 0, 8, s.list))
 	s.ExtendBaseWidget(s)
 	s.SetView(ShelfView{Chosen: -1})
 	return s
@@ -118,7 +118,7 @@ func (s *Shelf) CreateRenderer() fyne.WidgetRenderer {
 		middle(s.add, x, s.add.MinSize().Width, head)
 		place(s.empty, 16, head+8, size.Width-32, 80)
 		place(s.scroll, 8, head, size.Width-8, max(size.Height-head, 0))
-		s.list.Layout.Layout(s.list.Objects, fyne.NewSize(size.Width-16, s.list.MinSize().Height))
+		relay(s.list)
 	}
 	return d.ready()
 }

@@ -4,6 +4,7 @@ import (
 	"image"
 	"testing"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
 	"quarterstep/ui/theme"
@@ -45,6 +46,10 @@ func TestShelf(t *testing.T) {
 			t.Errorf("picked %d, brought in %d times", picked, brought)
 		}
 
+		fyne.CurrentApp().Settings().SetTheme(theme.New(theme.Now() == theme.Light, 1))
+		if w := s.cards[0].Size().Width; w != ShelfWidth-16 {
+			t.Errorf("after the theme turns a card is %v wide, want %v", w, ShelfWidth-16)
+		}
 		s.SetNarrow(true)
 		s.Resize(s.MinSize())
 		if s.Width() != ShelfNarrow || shows(s, "Front bodice") {

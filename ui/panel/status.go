@@ -25,10 +25,11 @@ func NewStatus() *Status {
 }
 
 // Set shows its parts, one beside the other; words between asterisks are bold:
-// "Pointer *11 3/16 in* across".
+// "Pointer *11 3/16 in* across". Empty parts are left out.
 func (s *Status) Set(parts ...string) {
+	parts = slices.DeleteFunc(slices.Clone(parts), func(p string) bool { return p == "" })
 	if !slices.Equal(s.parts, parts) {
-		s.parts = slices.Clone(parts)
+		s.parts = parts
 		s.Refresh()
 	}
 }

@@ -252,7 +252,7 @@ func (s *stripPen) note(text string, left, right, bracketEnd float32) {
 	size := fyne.MeasureText(text, theme.Px(theme.Caption), fyne.TextStyle{})
 	s.taken = append(s.taken, [2]float32{left + 1, right - 1})
 	places := []float32{max(bracketEnd+8, right), right}
-	if before := left - size.Width; before > bracketEnd {
+	if before := left - 6 - size.Width; before > bracketEnd {
 		places = append([]float32{before}, places...)
 	}
 	for _, x := range places {

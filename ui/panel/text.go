@@ -118,21 +118,20 @@ func (w *words) CreateRenderer() fyne.WidgetRenderer {
 	var texts []*canvas.Text
 	d := &drawn{}
 	d.paint = func(p theme.Palette) {
-		lines := w.lines()
-		texts = texts[:0]
 		d.objects = d.objects[:0]
-		for _, line := range lines {
-			t := canvas.NewText(line, w.tone(p))
-			t.TextSize = theme.Px(w.size)
-			t.TextStyle.Bold = w.bold
-			t.Alignment = w.align
-			texts = append(texts, t)
+		for i, line := range w.lines() {
+			if i == len(texts) {
+				texts = append(texts, canvas.NewText("", nil))
+			}
+			t := texts[i]
+			t.Text, t.Color, t.Alignment = line, w.tone(p), w.align
+			t.TextSize, t.TextStyle.Bold = theme.Px(w.size), w.bold
 			d.objects = append(d.objects, t)
 		}
 	}
 	d.min = func() fyne.Size {
 		size := w.measure("0")
-		size.Height *= float32(len(texts))
+		size.Height *= float32(len(d.objects))
 		size.Width = theme.Px(w.wrap)
 		if w.wrap == 0 && !w.cut {
 			size.Width = w.measure(w.text).Width
@@ -141,7 +140,8 @@ func (w *words) CreateRenderer() fyne.WidgetRenderer {
 	}
 	d.lay = func(size fyne.Size) {
 		h := w.measure("0").Height
-		for i, t := range texts {
+		for i := range d.objects {
+			t := texts[i]
 			if w.cut {
 				t.Text = w.fit(w.text, size.Width)
 			}
