@@ -18,7 +18,7 @@ const mostCubics = 64
 // on the curve that face the points and the curve itself are improved in turn
 // (P. J. Schneider, Graphics Gems, 1990), by distances taken square to the
 // curve, which settles in a few rounds (W. Wang, H. Pottmann, Y. Liu, ACM
-// Trans. Graphics 25 (2006) 214).
+// Trans. Graphics 25 (2006) 214), damped after Levenberg and Marquardt.
 //
 // It is an error for fewer than two different points, a coordinate that is not
 // a number, or n below 1.
@@ -27,23 +27,22 @@ func Fit(pts []Point, start, end Vec, n int) (p Path, maxErr float64, err error)
 	if err != nil {
 		return nil, 0, fmt.Errorf("drawing a curve along points: %w", err)
 	}
-	f.solve(false)
+	f.solve(1)
 	best, least := f.path(), f.facing()
+	damping := 1e-2
 	for range 30 {
-		kept := f.x
-		f.solve(true)
+		x, u := f.x, f.u
+		f.solve(damping)
 		now := f.facing()
-		if !(now < least) { // gone too far: keep what there is, one plain round
-			f.x = kept
-			f.facing()
-			f.solve(false)
-			now = f.facing()
+		if !(now < least) { // gone too far: back, and with more care
+			f.x, f.u = x, u
+			if damping *= 100; damping > 1 {
+				break
+			}
+			continue
 		}
-		if !(now < least) {
-			break
-		}
-		settled := now > least*(1-1e-6) || now < 1e-24
-		best, least = f.path(), now
+		settled := now > least*(1-1e-6) || now < 1e-20
+		best, least, damping = f.path(), now, damping/10
 		if settled {
 			break
 		}

@@ -2,6 +2,7 @@ package geom
 
 import (
 	"fmt"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 )
@@ -133,14 +134,12 @@ func (f *fitting) path() Path {
 	return p
 }
 
-// solve finds the x that bring the curve at each u nearest to its point: in
-// all directions, or (square) square to the curve as it stands, with a little
-// of the rest to keep the answer bounded.
-func (f *fitting) solve(square bool) {
-	along := 1.0
-	if square {
-		along = 1e-4
-	}
+// solve finds the x that bring the curve at each u nearest to its point, as
+// measured square to the curve as it stands; along is the weight of the
+// distance along the curve beside it, 1 for plain distances. It leaves the old
+// x as it was.
+func (f *fitting) solve(along float64) {
+	f.x = slices.Clone(f.x)
 	col, dirs := f.free(2*f.n + 1)
 	q := equations{f: f, normal: mat.NewSymDense(col+len(dirs), nil), rhs: mat.NewVecDense(col+len(dirs), nil)}
 	for k, p := range f.pts {
@@ -220,9 +219,10 @@ func (q *equations) solve() {
 	}
 }
 
-// facing moves each u to where the curve faces its point, and is the sum of
-// the squared distances left, in mm².
+// facing finds for each point the u where the curve faces it, and is the sum
+// of the squared distances left, in mm². It leaves the old u as it was.
 func (f *fitting) facing() float64 {
+	f.u = slices.Clone(f.u)
 	var sum float64
 	for k, p := range f.pts {
 		u, best := f.u[k], p.Dist(f.where(f.u[k]))

@@ -13,16 +13,18 @@ import (
 type speed struct {
 	k0, k1, k2 Vec
 	root       [2]complex128
-	n          int // roots in use
+	n          int     // roots in use
+	l1, l2     float64 // lengths of k1 and k2
 }
 
 func (c Cubic) speed() speed {
 	d0, d1, d2 := c.P1.Sub(c.P0).Scale(3), c.P2.Sub(c.P1).Scale(3), c.P3.Sub(c.P2).Scale(3)
 	s := speed{k0: d0, k1: d1.Sub(d0).Scale(2), k2: d0.Add(d2).Sub(d1.Scale(2))}
-	a, b, size := s.k2.Len(), s.k1.Len(), s.size()
+	s.l1, s.l2 = s.k1.Len(), s.k2.Len()
+	size := s.k0.Len() + s.l1 + s.l2
 	k0, k1, k2 := complex(s.k0.X, s.k0.Y), complex(s.k1.X, s.k1.Y), complex(s.k2.X, s.k2.Y)
 	switch {
-	case a > 1e-15*size:
+	case s.l2 > 1e-15*size:
 		h := cmplx.Sqrt(k1*k1 - 4*k2*k0)
 		if real(k1)*real(h)+imag(k1)*imag(h) < 0 {
 			h = -h
@@ -32,14 +34,11 @@ func (c Cubic) speed() speed {
 		if q != 0 {
 			s.root[1] = k0 / q
 		}
-	case b > 1e-15*size:
+	case s.l1 > 1e-15*size:
 		s.root[0], s.n = -k0/k1, 1
 	}
 	return s
 }
-
-// size bounds the speed over the whole cubic.
-func (s *speed) size() float64 { return s.k0.Len() + s.k1.Len() + s.k2.Len() }
 
 // at is the speed at t.
 func (s *speed) at(t float64) float64 {
@@ -53,6 +52,9 @@ func (s *speed) integral(a, b, tol float64) float64 {
 	if b <= a {
 		return 0
 	}
+	if s.bound(a, b) <= tol/2 { // the usual case
+		return s.gauss(a, b)
+	}
 	cut := [4]float64{a, b}
 	cuts := 2
 	live := *s
@@ -60,7 +62,7 @@ func (s *speed) integral(a, b, tol float64) float64 {
 	for _, w := range s.root[:s.n] {
 		// A root this near the real line shifts the speed by no more than
 		// tol/8 when put on it, and there |t - w| is straight on each side.
-		k := s.k1.Len() + s.k2.Len()*(1+cmplx.Abs(w))
+		k := s.l1 + s.l2*(1+cmplx.Abs(w))
 		if math.Abs(imag(w))*k > tol/8 {
 			live.root[live.n] = w
 			live.n++
@@ -108,7 +110,7 @@ func (s *speed) bound(a, b float64) float64 {
 	rho := math.Inf(1)
 	for _, w := range s.root[:s.n] {
 		x, y := (real(w)-m)/h, imag(w)/h
-		half := (math.Hypot(x-1, y) + math.Hypot(x+1, y)) / 2 // semi-axis of the ellipse through w
+		half := (math.Sqrt((x-1)*(x-1)+y*y) + math.Sqrt((x+1)*(x+1)+y*y)) / 2 // semi-axis of the ellipse through w
 		rho = min(rho, half+math.Sqrt(max(half*half-1, 0)))
 	}
 	if rho <= 1.001 {
@@ -117,8 +119,9 @@ func (s *speed) bound(a, b float64) float64 {
 	rho = min(rho, 1e6)
 	r := h * (rho + 1/rho) / 2
 	c0 := s.at(m)
-	c1 := s.k1.Add(s.k2.Scale(2 * m)).Len()
-	bound := c0 + r*(c1+r*s.k2.Len())
+	x, y := s.k1.X+2*m*s.k2.X, s.k1.Y+2*m*s.k2.Y
+	c1 := math.Sqrt(x*x + y*y)
+	bound := c0 + r*(c1+r*s.l2)
 	r2 := rho * rho
 	r8 := r2 * r2 * r2 * r2
 	return h * 64 / 15 * bound / (r8 * r8 * r8) / (1 - 1/r2)
