@@ -3,10 +3,10 @@ package session
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"quarterstep/grading"
 	"quarterstep/model"
-	"quarterstep/model/store"
 )
 
 // maxSteps is how many steps of history are kept.
@@ -27,8 +27,8 @@ type Session struct {
 	future    []state
 	shown     *state // a gesture under way, not in the history
 	serial    int    // of the latest state made
-	saved     int    // serial on disk; -1 never
-	kept      int    // serial of the latest autosave; -1 never
+	saved     int    // serial that closing would not lose; -1 none
+	kept      int    // serial of the latest copy for recovery; -1 none
 	path      string
 	pictures  map[string][]byte
 	listeners []func()
@@ -42,42 +42,28 @@ type state struct {
 	serial  int
 }
 
-// New opens p as a document that was never saved. It fails when p cannot be
-// graded.
+// New opens p as a document that has no file yet. It fails when p breaks a
+// rule of Pattern.Validate or cannot be graded.
 func New(p model.Pattern) (*Session, error) {
-	s := &Session{saved: -1, kept: -1}
-	r, err := s.grader.Grade(p)
+	s := &Session{kept: -1}
+	r, err := s.grade(p)
 	if err != nil {
 		return nil, fmt.Errorf("opening the pattern: %w", err)
 	}
 	s.now = state{pattern: p, result: r}
-	s.saved = s.now.serial
 	return s, nil
 }
 
-// Open reads a project file.
-func Open(path string) (*Session, error) {
-	f, err := store.Load(path)
-	if err != nil {
-		return nil, err
+// grade looks whether p can be a document and works it out. An empty document,
+// which has no chart yet, has an empty result.
+func (s *Session) grade(p model.Pattern) (grading.Result, error) {
+	if err := p.Validate(); err != nil {
+		return grading.Result{}, err
 	}
-	s, err := New(f.Pattern)
-	if err != nil {
-		return nil, err
+	if len(p.Chart.Sizes) == 0 {
+		return grading.Result{}, nil
 	}
-	s.path, s.pictures = path, f.Pictures
-	return s, nil
-}
-
-// Recover opens an autosaved document as one that still wants saving; path is
-// where it belongs, or empty.
-func Recover(autosave, path string) (*Session, error) {
-	s, err := Open(autosave)
-	if err != nil {
-		return nil, err
-	}
-	s.path, s.saved = path, -1
-	return s, nil
+	return s.grader.Grade(p)
 }
 
 func (s *Session) current() state {
@@ -86,6 +72,9 @@ func (s *Session) current() state {
 	}
 	return s.now
 }
+
+// Previewing reports whether a gesture is under way.
+func (s *Session) Previewing() bool { return s.shown != nil }
 
 // Pattern is the document as shown: the preview of a gesture while one is
 // under way.
@@ -154,7 +143,7 @@ func (s *Session) try(e Edit) (state, error) {
 	if err != nil {
 		return state{}, err
 	}
-	r, err := s.grader.Grade(p)
+	r, err := s.grade(p)
 	if err != nil {
 		return state{}, err
 	}
@@ -212,6 +201,15 @@ func (s *Session) RedoLabel() string {
 		return ""
 	}
 	return s.future[len(s.future)-1].label
+}
+
+// History names the steps Undo can take back, oldest first.
+func (s *Session) History() []string {
+	var out []string
+	for _, st := range append(slices.Clone(s.past), s.now)[1:] {
+		out = append(out, st.label)
+	}
+	return out
 }
 
 // Listen has f called after every change of what is shown or of the saved

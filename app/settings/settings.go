@@ -3,14 +3,16 @@ package settings
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
 )
 
 const (
-	fileName  = "settings.json"
-	maxRecent = 8
+	fileName     = "settings.json"
+	recoveryName = "recovery.qstep"
+	maxRecent    = 8
 )
 
 // Settings is what is remembered. The zero value is the first day.
@@ -30,10 +32,17 @@ func Dir() (string, error) {
 	return filepath.Join(base, "quarterstep"), nil
 }
 
+// RecoveryFile is where, with settings in folder dir, a copy of unsaved work is
+// kept (see session.Autosave).
+func RecoveryFile(dir string) string { return filepath.Join(dir, recoveryName) }
+
 // Load reads the settings in folder dir; recent files that are gone are left
-// out.
+// out. An empty dir is nowhere, and reads as the first day.
 func Load(dir string) Settings {
 	var s Settings
+	if dir == "" {
+		return s
+	}
 	data, err := os.ReadFile(filepath.Join(dir, fileName))
 	if err != nil || json.Unmarshal(data, &s) != nil {
 		return Settings{}
@@ -42,6 +51,7 @@ func Load(dir string) Settings {
 		_, err := os.Stat(path)
 		return err != nil
 	})
+	s.Recent = s.Recent[:min(len(s.Recent), maxRecent)]
 	return s
 }
 
@@ -59,10 +69,13 @@ func (s Settings) Save(dir string) error {
 		return err
 	}
 	_, err = tmp.Write(append(data, '\n'))
-	if err = errors.Join(err, tmp.Close()); err != nil {
-		return errors.Join(err, os.Remove(tmp.Name()))
+	if err = errors.Join(err, tmp.Sync(), tmp.Close()); err == nil {
+		err = os.Rename(tmp.Name(), filepath.Join(dir, fileName))
 	}
-	return os.Rename(tmp.Name(), filepath.Join(dir, fileName))
+	if err != nil {
+		return errors.Join(fmt.Errorf("keeping the settings: %w", err), os.Remove(tmp.Name()))
+	}
+	return nil
 }
 
 // WithRecent is s with path as the latest file.
