@@ -50,7 +50,7 @@ func TestCost(t *testing.T) {
 	if best > 100*time.Millisecond {
 		t.Errorf("writing took %v", best)
 	}
-	if perPage > 2500 {
+	if perPage > 2.5*1024 {
 		t.Errorf("%.0f bytes a page", perPage)
 	}
 }

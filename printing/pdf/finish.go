@@ -15,6 +15,10 @@ import (
 // 12.2, table 150). Duplex needs version 1.7.
 const wishes = "\n/Lang (en-GB)\n/ViewerPreferences << /PrintScaling /None /PickTrayByPDFSize true /Duplex /Simplex /DisplayDocTitle true >>"
 
+// seeThrough is what the writer gives every page once there are layers. No
+// page here has anything see-through, and printers are slower for it.
+const seeThrough = "/Group <</Type /Group /S /Transparency /CS /DeviceRGB>>\n"
+
 var errShape = errors.New("the PDF writer's file is not built as expected")
 
 // finish gives the writer's file version 1.7, adds the wishes to its catalog,
@@ -78,8 +82,9 @@ func objectOffsets(raw []byte) (offsets []int, table int, err error) {
 
 var plainStream = regexp.MustCompile(`^(\d+ 0 obj\n)<</Length (\d+)>>\nstream\n`)
 
-// putObject copies an object, packing its stream where it is not packed yet
-// and adding the wishes where it is the catalog.
+// putObject copies an object, packing its stream where it is not packed yet,
+// adding the wishes where it is the catalog and taking the see-through group
+// off a page.
 func putObject(out *bytes.Buffer, object []byte, packer *zlib.Writer) error {
 	if m := plainStream.FindSubmatch(object); m != nil {
 		length, err := strconv.Atoi(string(m[2]))
@@ -103,6 +108,9 @@ func putObject(out *bytes.Buffer, object []byte, packer *zlib.Writer) error {
 		out.Write(object[:at])
 		out.WriteString(wishes)
 		object = object[at:]
+	}
+	if bytes.Contains(object, []byte("/Type /Page\n")) {
+		object = bytes.Replace(object, []byte(seeThrough), nil, 1)
 	}
 	out.Write(object)
 	return nil

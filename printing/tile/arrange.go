@@ -175,7 +175,7 @@ func (t *try) better(o *try) bool {
 // trouble weighs joins through pieces against a grid that is long and narrow
 // or full of blanks.
 func (t *try) trouble() int {
-	return t.joins + max(t.rows, t.width) + t.rows*t.width - t.sheets
+	return t.joins + 2*max(t.rows, t.width) + t.rows*t.width - t.sheets
 }
 
 // attempt places the pieces one after the other on a grid cols sheets wide.
