@@ -1,0 +1,82 @@
+package draft
+
+import "quarterstep/model"
+
+// Seam allowances and ease of the blouse, mm.
+const (
+	blouseSeam   = 15
+	blouseNeck   = 10
+	blouseHem    = 25
+	shoulderEase = 6  // the back shoulder is this much longer than the front's
+	frontCapEase = 8  // the front of the sleeve cap is longer than the front armhole
+	backCapEase  = 12 // and the back than the back armhole
+)
+
+const demoNote = "Invented for trying Quarterstep: a wardrobe for the Lantern Street Players, a theatre that does not exist. " +
+	"Nobody has sewn it; make a toile first."
+
+// Blouse drafts the demo blouse in the named sizes of a chart that has bust,
+// waist and hip, smallest first: front and back bodice, sleeve, cuff and two
+// neck facings, with every seam meant to be sewn together declared as a link.
+// Seams meet their stated ease on the stitching line within 0.001 mm. It fails
+// on a size or measure the chart lacks.
+func Blouse(chart model.SizeChart, sizes []string) (model.Pattern, error) {
+	return blouse().pattern(chart, sizes)
+}
+
+// BlouseAt drafts the blouse at any place of the chart, pieces in the order of
+// Blouse. At a size's own place its lines are those of Blouse exactly.
+func BlouseAt(chart model.SizeChart, place float64) ([]Drafted, error) {
+	return blouse().at(chart, place)
+}
+
+func blouse() garment {
+	front, back, sleeve := blouseFront(), blouseBack(), blouseSleeve()
+	frontFacing, backFacing, cuff := blouseFrontFacing(), blouseBackFacing(), blouseCuff()
+	return garment{
+		name:    "Lantern blouse",
+		note:    demoNote,
+		unit:    model.Centimetres,
+		parts:   []part{front, back, sleeve, frontFacing, backFacing, cuff},
+		columns: [][]int{{0}, {3, 4, 5}, {1}, {2}},
+		links: []model.Link{
+			sameLine("front-neckline", edges("front", "stand top", "neckline"), edges("front-facing", "stand top", "neckline")),
+			sameLine("front-facing-shoulder", edges("front", "shoulder by the neck"), edges("front-facing", "shoulder")),
+			sameLine("back-neckline", edges("back", "neckline"), edges("back-facing", "neckline")),
+			sameLine("back-facing-shoulder", edges("back", "shoulder by the neck"), edges("back-facing", "shoulder")),
+			sewn("shoulders", edges("front", shoulderEdges...), edges("back", shoulderEdges...), shoulderEase),
+			sewn("sides", edges("back", backSide...), edges("front", frontSide...), 0),
+			sewn("front-cap", edges("front", "armhole"), edges("sleeve", "front cap"), frontCapEase),
+			sewn("back-cap", edges("back", "armhole"), backwards(edges("sleeve", "back cap")), backCapEase),
+			sewn("sleeve-seam", edges("sleeve", "front sleeve seam"), backwards(edges("sleeve", "back sleeve seam")), 0),
+			sewn("cuff", edges("sleeve", "hem"), edges("cuff", "top"), 0),
+		},
+		draft: draftBlouse,
+	}
+}
+
+var (
+	shoulderEdges = []string{"shoulder by the neck", "shoulder"}
+	backSide      = []string{"side seam", "side below the waist"}
+	frontSide     = []string{"side above the dart", "side seam", "side below the waist"}
+)
+
+func draftBlouse(b body) ([]sheet, error) {
+	back, err := drawBlouseBack(b)
+	if err != nil {
+		return nil, err
+	}
+	front, err := fitBlouseFront(b, back)
+	if err != nil {
+		return nil, err
+	}
+	sleeve, err := fitBlouseSleeve(b, front, back)
+	if err != nil {
+		return nil, err
+	}
+	cuff, err := drawBlouseCuff(sleeve)
+	if err != nil {
+		return nil, err
+	}
+	return []sheet{front, back, sleeve, drawBlouseFrontFacing(front), drawBlouseBackFacing(back), cuff}, nil
+}
