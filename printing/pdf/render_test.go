@@ -125,6 +125,9 @@ func TestWordsAreReadable(t *testing.T) {
 			t.Errorf("%s is not named on its page and the map", s.Name)
 		}
 	}
+	if !strings.Contains(pages[1], "glue A2 here") || !strings.Contains(pages[2], "trim") {
+		t.Error("the strips do not say what to do with them")
+	}
 	for _, p := range plan.Pieces {
 		if !strings.Contains(text, p.Piece.Name) {
 			t.Errorf("%s is not named", p.Piece.Name)

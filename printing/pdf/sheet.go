@@ -11,9 +11,8 @@ import (
 const (
 	hairline = 0.12
 	joinLine = 0.2
-	ladder   = 4.0 // from rung to rung of a glue strip
-	tips     = 2.5 // letter height of the words in the strips
-	tipRoom  = 3.5 // narrower strips have no words
+	rung     = 4.0 // from rung to rung of a glue strip
+	tips     = 2.8 // letter height of the words in the strips
 	armLong  = 2.0 // of the cross-hair beyond its button
 )
 
@@ -55,15 +54,9 @@ func (d *document) strip(p *page, m geom.Affine, s tile.Sheet, side tile.Side) {
 	if s.Beside[side] == "" {
 		return
 	}
-	strip := onPage(m, s.Strip(side))
-	if s.Glue(side) && !s.Strip(side).Empty() {
-		// One broad line, broken into rungs.
-		a, b, broad := geom.Pt(strip.Centre().X, strip.Min.Y), geom.Pt(strip.Centre().X, strip.Max.Y), strip.Width()
-		if side == tile.Down {
-			a, b, broad = geom.Pt(strip.Min.X, strip.Centre().Y), geom.Pt(strip.Max.X, strip.Centre().Y), strip.Height()
-		}
-		if broad > 0 {
-			p.line(a, b, broad, grey(0.8), joinLine, ladder-joinLine)
+	if strip := s.Strip(side); s.Glue(side) && !strip.Empty() {
+		for _, part := range around(strip, s.Tips[side]) {
+			ladder(p, onPage(m, part), side)
 		}
 	}
 	a, b := joinOf(onPage(m, s.Own), side)
@@ -71,6 +64,31 @@ func (d *document) strip(p *page, m geom.Affine, s tile.Sheet, side tile.Side) {
 		p.line(a, b, joinLine, grey(0.3), 3, 1.5)
 	} else {
 		p.line(a, b, joinLine, grey(0.3))
+	}
+}
+
+// around is the strip without the stretch that the words take.
+func around(strip, words geom.Box) []geom.Box {
+	if words.Empty() {
+		return []geom.Box{strip}
+	}
+	before, after := strip, strip
+	if strip.Height() > strip.Width() {
+		before.Max.Y, after.Min.Y = words.Min.Y, words.Max.Y
+	} else {
+		before.Max.X, after.Min.X = words.Min.X, words.Max.X
+	}
+	return []geom.Box{before, after}
+}
+
+// ladder fills part of a side's strip with rungs: one broad line, broken.
+func ladder(p *page, b geom.Box, side tile.Side) {
+	from, to, broad := geom.Pt(b.Centre().X, b.Min.Y), geom.Pt(b.Centre().X, b.Max.Y), b.Width()
+	if side == tile.Down {
+		from, to, broad = geom.Pt(b.Min.X, b.Centre().Y), geom.Pt(b.Max.X, b.Centre().Y), b.Height()
+	}
+	if broad > 0 && from != to {
+		p.line(from, to, broad, grey(0.8), joinLine, rung-joinLine)
 	}
 }
 
@@ -88,25 +106,21 @@ func joinOf(b geom.Box, side tile.Side) (from, to geom.Point) {
 	}
 }
 
-// tip writes in a strip what to do with it, a quarter of the way along, where
-// no button is.
+// tip writes in a strip what to do with it, where there is room.
 func (d *document) tip(p *page, m geom.Affine, s tile.Sheet, side tile.Side) {
-	strip := onPage(m, s.Strip(side))
-	if s.Strip(side).Empty() || math.Min(strip.Width(), strip.Height()) < tipRoom {
+	if s.Tips[side].Empty() {
 		return
 	}
+	room := onPage(m, s.Tips[side])
 	text := "glue " + s.Beside[side] + " here"
 	if s.Trim(side) {
 		text = "trim"
 	}
-	// The middle of the letters, not their baseline, is to lie mid-strip.
+	// The middle of the letters, not their baseline, lies mid-strip.
 	drop := tips * 0.36
-	w := words{text: text, size: tips, ink: grey(0.35), clip: strip}
-	if strip.Height() > strip.Width() {
-		w.turn = math.Pi / 2
-		w.at = geom.Pt(strip.Centre().X-drop, strip.Min.Y+strip.Height()*0.2)
-	} else {
-		w.at = geom.Pt(strip.Min.X+strip.Width()*0.2, strip.Centre().Y+drop)
+	w := words{text: text, size: tips, ink: grey(0.35), at: room.Centre().Add(geom.Vec{Y: drop})}
+	if room.Height() > room.Width() {
+		w.turn, w.at = math.Pi/2, room.Centre().Add(geom.Vec{X: -drop})
 	}
 	d.write(p, w)
 }

@@ -42,6 +42,9 @@ type Sheet struct {
 	// NameAt is the left end of the baseline of the sheet's name, in layout
 	// mm, clear of lines and words where there is such a place.
 	NameAt geom.Point
+	// Tips are the places for a few words in the strips, in layout mm, clear
+	// of lines, words and buttons; empty where there is none.
+	Tips [4]geom.Box
 }
 
 // Trim reports whether the sheet is cut along its join on that side: on its
@@ -158,6 +161,7 @@ func Layout(placed []Placed, setup Setup) (Plan, error) {
 	}
 	plan.joinUp()
 	plan.nameSheets(shapes)
+	plan.placeTips(shapes)
 	plan.placePanel(shapes)
 	return plan, nil
 }

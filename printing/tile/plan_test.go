@@ -206,31 +206,49 @@ func TestSidesOfSheets(t *testing.T) {
 	}
 }
 
-// Names of sheets keep clear of lines, words and buttons where there is room.
-func TestNamesKeepClear(t *testing.T) {
+// Names of sheets and words in strips keep clear of lines and buttons where
+// there is room.
+func TestWordsKeepClear(t *testing.T) {
 	s := a4()
 	placed, err := tile.Arrange(doublet(), s)
 	if err != nil {
 		t.Fatal(err)
 	}
 	plan := layout(t, placed, s)
+	tips := 0
 	for _, sh := range plan.Sheets {
-		room := geom.Box{Min: sh.NameAt.Add(geom.Vec{Y: -7}), Max: sh.NameAt.Add(geom.Vec{X: 13})}
-		if !sh.Own.Contains(room.Min) || !sh.Own.Contains(room.Max) {
+		name := geom.Box{Min: sh.NameAt.Add(geom.Vec{Y: -7}), Max: sh.NameAt.Add(geom.Vec{X: 13})}
+		if !sh.Own.Contains(name.Min) || !sh.Own.Contains(name.Max) {
 			t.Errorf("%s: its name runs off the sheet", sh.Name)
 		}
-		for _, q := range placed {
-			for _, p := range q.Piece.Outline.Transform(q.At).Flatten(0.01) {
-				if room.Contains(p) {
-					t.Errorf("%s: its name lies on a line of %s", sh.Name, q.Piece.Name)
+		rooms := []geom.Box{name}
+		for side, b := range sh.Tips {
+			if b.Empty() {
+				continue
+			}
+			tips++
+			rooms = append(rooms, b)
+			if strip := sh.Strip(tile.Side(side)); !strip.Contains(b.Min) || !strip.Contains(b.Max) {
+				t.Errorf("%s: the words of side %d are not in its strip", sh.Name, side)
+			}
+		}
+		for _, room := range rooms {
+			for _, q := range placed {
+				for _, p := range q.Piece.Outline.Transform(q.At).Flatten(0.01) {
+					if room.Contains(p) {
+						t.Errorf("%s: words lie on a line of %s", sh.Name, q.Piece.Name)
+					}
+				}
+			}
+			for _, b := range sh.Buttons {
+				if room.Grow(b.R).Contains(b.At) {
+					t.Errorf("%s: words lie on a button", sh.Name)
 				}
 			}
 		}
-		for _, b := range sh.Buttons {
-			if room.Grow(b.R).Contains(b.At) {
-				t.Errorf("%s: its name lies on a button", sh.Name)
-			}
-		}
+	}
+	if tips < len(plan.Sheets) {
+		t.Errorf("only %d strips have words", tips)
 	}
 }
 

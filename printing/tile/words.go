@@ -1,6 +1,10 @@
 package tile
 
-import "quarterstep/model/geom"
+import (
+	"math"
+
+	"quarterstep/model/geom"
+)
 
 // NameSize is the letter height of a sheet's name, mm.
 const NameSize = 9.0
@@ -9,7 +13,7 @@ const NameSize = 9.0
 // border, joining buttons among it.
 const (
 	nameWidth  = 17.0
-	nameHeight = 8.0
+	nameHeight = 8.5
 	nameInset  = 7.0
 )
 
@@ -46,6 +50,43 @@ func namePlaces(own geom.Box) []geom.Point {
 		places = append(places, geom.Pt(left+(right-left)*float64(k%n)/n, bottom+(top-bottom)*float64(k/n)/n))
 	}
 	return places
+}
+
+// the room for words in a strip, mm along and across.
+const (
+	tipLong = 26.0
+	tipHigh = 3.2
+)
+
+// placeTips finds room for words in the strips of every sheet, near their
+// upper or left end before elsewhere.
+func (p *Plan) placeTips(shapes []shape) {
+	for i := range p.Sheets {
+		s := &p.Sheets[i]
+		for side := Left; side <= Down; side++ {
+			s.Tips[side] = tipPlace(s.Strip(side), s.Buttons, shapes)
+		}
+	}
+}
+
+func tipPlace(strip geom.Box, buttons []Button, shapes []shape) geom.Box {
+	half, long := geom.Vec{X: tipLong / 2, Y: tipHigh / 2}, strip.Width()
+	along := geom.Vec{X: 1}
+	if strip.Height() > strip.Width() {
+		half, long, along = geom.Vec{X: half.Y, Y: half.X}, strip.Height(), geom.Vec{Y: 1}
+	}
+	if math.Min(strip.Width(), strip.Height()) < tipHigh || long < tipLong {
+		return geom.Box{}
+	}
+	const places = 40
+	for k := 4; k < places+4; k++ {
+		at := strip.Centre().Add(along.Scale((float64(k%places)/places - 0.5) * (long - tipLong)))
+		b := geom.Box{Min: at.Add(half.Scale(-1)), Max: at.Add(half)}
+		if free(b, shapes, buttons) {
+			return b
+		}
+	}
+	return geom.Box{}
 }
 
 // free reports whether b is clear of every line, word and button.
