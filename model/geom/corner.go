@@ -20,15 +20,18 @@ type turn struct {
 	ib   int
 	tb   float64
 	meet Point
+	snap float64 // an end within this many mm of meet is moved there
 }
 
 // solve finds how the lines meet: mitred, trimmed, or cut off straight. It is
-// false where they close in on each other and yet never cross.
+// false where they close in on each other by more than tol and never cross.
 func (k corner) solve() (turn, bool) {
 	last := len(k.a) - 1
 	end, start := k.a.End(), k.b.Start()
-	plain := turn{last, 1, 0, 0, end.Lerp(start, 0.5)}
-	if end.Dist(start) <= k.tol/8 {
+	gap := end.Dist(start)
+	plain := turn{last, 1, 0, 0, end.Lerp(start, 0.5), joinTol}
+	if gap <= k.tol/8 {
+		plain.snap = gap
 		return plain, true
 	}
 	dirA, dirB := k.a.EndDir(), k.b.StartDir()
@@ -52,12 +55,15 @@ func (k corner) solve() (turn, bool) {
 	if !math.IsInf(found, 1) {
 		return best, true
 	}
-	return plain, opens || k.da != k.db
+	if gap <= k.tol {
+		plain.snap = gap
+	}
+	return plain, opens || k.da != k.db || gap <= k.tol
 }
 
 // turnAt reads a crossing of the lengthened lines.
 func (k corner) turnAt(x Crossing) turn {
-	t := turn{x.IA, x.TA, x.IB - 1, x.TB, x.At}
+	t := turn{x.IA, x.TA, x.IB - 1, x.TB, x.At, joinTol}
 	if x.IA == len(k.a) {
 		t.ia, t.ta = len(k.a)-1, 1
 	}
@@ -74,21 +80,24 @@ func (t turn) upTo(a Path) Path { return t.arrive(a.between(0, 0, t.ia, t.ta)) }
 func (t turn) from(b Path) Path { return t.leave(b.between(t.ib, t.tb, len(b)-1, 1)) }
 
 // arrive ends p exactly at the corner: by a straight piece, or by moving its
-// end where that is within rounding.
+// end, and the handle with it, where that is near enough.
 func (t turn) arrive(p Path) Path {
-	last := len(p) - 1
-	if p[last].P3.Dist(t.meet) <= joinTol {
-		p[last].P3 = t.meet
-		return p
+	c := &p[len(p)-1]
+	by := t.meet.Sub(c.P3)
+	if by.Len() > t.snap {
+		return append(p, Line(c.P3, t.meet))
 	}
-	return append(p, Line(p[last].P3, t.meet))
+	c.P2, c.P3 = c.P2.Add(by), t.meet
+	return p
 }
 
 // leave starts p exactly at the corner, as arrive ends it.
 func (t turn) leave(p Path) Path {
-	if p[0].P0.Dist(t.meet) <= joinTol {
-		p[0].P0 = t.meet
-		return p
+	c := &p[0]
+	by := t.meet.Sub(c.P0)
+	if by.Len() > t.snap {
+		return append(Path{Line(t.meet, c.P0)}, p...)
 	}
-	return append(Path{Line(t.meet, p[0].P0)}, p...)
+	c.P0, c.P1 = t.meet, c.P1.Add(by)
+	return p
 }
