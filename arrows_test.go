@@ -28,6 +28,7 @@ var layers = map[string][]string{
 	"printing/pdf":    {"model/geom", "model/measure", "printing", "printing/tile", "assets"},
 	"app":             {"model/...", "grading/...", "printing/...", "assets", "app/..."},
 	"app/session":     {"model/...", "grading/..."},
+	"app/edit":        {"model/...", "grading/..."},
 	"app/settings":    {},
 	"ui/...":          {"model/...", "grading/...", "printing/...", "assets", "app/...", "ui/..."},
 	"cmd/qstep":       {"model/...", "grading/...", "printing/...", "assets", "app/...", "ui/view", "ui/scene", "ui/paint", "ui/theme/palette"},

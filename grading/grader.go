@@ -34,10 +34,13 @@ type readLink struct {
 	err          error
 }
 
-// Grade works out p at its target. It fails on a pattern that has no chart, a
-// target off the chart, or a piece whose nest cannot be read; the error names
-// the piece.
+// Grade works out p at its target; a pattern without pieces has an empty
+// result. It fails on a pattern that has no chart, a target off the chart, or a
+// piece whose nest cannot be read; the error names the piece.
 func (g *Grader) Grade(p model.Pattern) (Result, error) {
+	if len(p.Pieces) == 0 {
+		return Result{Size: p.Chart.NameAt(p.Target.Place)}, nil
+	}
 	t := p.Target.Place
 	if _, ok := p.Chart.At(t, model.Steps); !ok {
 		return Result{}, fmt.Errorf("the size wanted is not on chart %s", p.Chart.Name)

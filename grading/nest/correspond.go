@@ -14,6 +14,10 @@ import (
 // (iterated closest points, Besl and McKay 1992).
 const rounds = 20
 
+// smoothings is how often neighbouring places are evened out after each round,
+// so that the correspondence runs on without kinks.
+const smoothings = 4
+
 // trace is one printed size of a traced edge as closely spaced places.
 type trace struct {
 	at     []axes
@@ -75,12 +79,25 @@ func (tr trace) nearest(p axes, s, reach float64) float64 {
 	return at
 }
 
-// follow moves every corresponding place to the nearest of p, keeping them in
-// order and the ends at the ends.
+// follow moves every corresponding place to the nearest of p. Neighbouring
+// places stay between a quarter and four times as far apart as evenly spaced
+// ones, so that no stretch of the edge is left out or stretched to nothing.
 func (tr trace) follow(p []axes) {
-	const reach = 0.15
-	for j := 1; j < len(tr.s)-1; j++ {
-		tr.s[j] = math.Max(tr.nearest(p[j], tr.s[j], reach), tr.s[j-1])
+	const reach, even = 0.15, 1.0 / (places - 1)
+	last := len(tr.s) - 1
+	for j := 1; j < last; j++ {
+		s := tr.nearest(p[j], tr.s[j], reach)
+		lo := math.Max(tr.s[j-1]+even/4, 1-4*even*float64(last-j))
+		hi := math.Min(tr.s[j-1]+4*even, 1-even/4*float64(last-j))
+		tr.s[j] = math.Max(lo, math.Min(hi, s))
+	}
+	for range smoothings {
+		before := tr.s[0]
+		for j := 1; j < last; j++ {
+			now := tr.s[j]
+			tr.s[j] = (before + 2*now + tr.s[j+1]) / 4
+			before = now
+		}
 	}
 }
 

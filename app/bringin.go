@@ -1,0 +1,125 @@
+package app
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"quarterstep/grading/match"
+	"quarterstep/model"
+	"quarterstep/model/exchange"
+)
+
+// maxDrawing is the largest drawing read, in bytes.
+const maxDrawing = 64 << 20
+
+// Brought is a nest brought in: a pattern ready to grade, what is doubtful
+// about its corners, and plain remarks about what was left out.
+type Brought struct {
+	Pattern model.Pattern
+	Doubts  []match.Doubt
+	Remarks []string
+}
+
+// BringIn reads the nest in an SVG file by a size chart, finds the corners of
+// its pieces and matches them across the sizes. A file that cannot be used
+// gives one sentence.
+func BringIn(path string, chart model.SizeChart) (Brought, error) {
+	info, err := os.Stat(path)
+	if err != nil {
+		return Brought{}, plainFile(path, err)
+	}
+	if info.IsDir() {
+		return Brought{}, fmt.Errorf("%s is a folder; choose an SVG file in it", path)
+	}
+	if info.Size() > maxDrawing {
+		return Brought{}, fmt.Errorf("%s is larger than 64 MB; save it with the pattern lines only", filepath.Base(path))
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return Brought{}, plainFile(path, err)
+	}
+	defer f.Close()
+	sheet, err := exchange.ReadSVG(f, chart)
+	if err != nil {
+		var pathErr *fs.PathError
+		if errors.As(err, &pathErr) {
+			return Brought{}, plainFile(path, err)
+		}
+		return Brought{}, err
+	}
+	pieces, doubts, err := match.Pieces(sheet, chart)
+	if err != nil {
+		return Brought{}, err
+	}
+	out := Brought{Doubts: doubts, Remarks: sheet.Warnings}
+	out.Pattern = model.Pattern{
+		Name:   strings.TrimSuffix(filepath.Base(path), filepath.Ext(path)),
+		Unit:   unitOf(chart),
+		Chart:  chart,
+		Pieces: spread(pieces),
+	}
+	out.Pattern.Target.Place = largestPrinted(out.Pattern)
+	for _, d := range doubts {
+		out.Remarks = append(out.Remarks, fmt.Sprintf("%s, size %s: %s", d.Piece, d.Size, d.Say))
+	}
+	return out, out.Pattern.Validate()
+}
+
+// BringInByAnyChart brings in the nest by the chart that knows most of its
+// sizes; of two as good, the earlier one. When none knows any, the error is that
+// of the first chart.
+func BringInByAnyChart(path string, charts []model.SizeChart) (Brought, error) {
+	var best Brought
+	var first error
+	most := 0
+	for _, c := range charts {
+		got, err := BringIn(path, c)
+		if err != nil {
+			if first == nil {
+				first = err
+			}
+			continue
+		}
+		outlines := 0
+		for _, q := range got.Pattern.Pieces {
+			outlines += len(q.Nest)
+		}
+		if outlines > most {
+			best, most = got, outlines
+		}
+	}
+	if most == 0 {
+		return Brought{}, first
+	}
+	return best, nil
+}
+
+// unitOf is the unit a chart's readers think in: inches where the bust of its
+// first size is a whole number of quarter inches.
+func unitOf(c model.SizeChart) model.Unit {
+	if len(c.Sizes) == 0 {
+		return model.Centimetres
+	}
+	quarters := c.Sizes[0].Body[model.Bust] / 25.4 * 4
+	if quarters > 0 && quarters == float64(int(quarters+0.5)) {
+		return model.Inches
+	}
+	return model.Centimetres
+}
+
+// largestPrinted is the chart place of the largest size any piece is printed in.
+func largestPrinted(p model.Pattern) float64 {
+	best := 0
+	for _, q := range p.Pieces {
+		for _, o := range q.Nest {
+			if place, ok := p.Chart.Place(o.Size); ok {
+				best = max(best, place)
+			}
+		}
+	}
+	return float64(best)
+}

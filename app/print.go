@@ -1,0 +1,93 @@
+package app
+
+import (
+	"fmt"
+	"io"
+	"slices"
+
+	"quarterstep/assets"
+	"quarterstep/model"
+	"quarterstep/model/geom"
+	"quarterstep/model/measure"
+	"quarterstep/printing"
+	"quarterstep/printing/pdf"
+	"quarterstep/printing/tile"
+)
+
+// What a printer leaves white and what neighbouring pages share unless told
+// otherwise, mm. Common practice: margins of 6 to 10, overlaps of 10 to 15.
+const (
+	usualMargin  = 8.0
+	usualOverlap = 10.0
+)
+
+// PrintSetup reads a paper and the lengths of margin and overlap ("8", "3/8
+// in"; empty for the usual). Errors are sentences for the sewist.
+func PrintSetup(paper, margin, overlap string) (tile.Setup, error) {
+	s := tile.Setup{Margin: usualMargin, Overlap: usualOverlap}
+	var err error
+	if s.Paper, err = tile.ParsePaper(paper); err != nil {
+		return s, err
+	}
+	for _, l := range []struct {
+		name, text string
+		to         *float64
+	}{{"margin", margin, &s.Margin}, {"overlap", overlap, &s.Overlap}} {
+		if l.text == "" {
+			continue
+		}
+		v, err := measure.Parse(l.text, measure.Millimetres)
+		if err != nil {
+			return s, fmt.Errorf("%s: %w", l.name, err)
+		}
+		*l.to = v.MM()
+	}
+	return s, s.Validate()
+}
+
+// Job is a pattern laid over sheets, ready to be written.
+type Job struct {
+	Plan    tile.Plan
+	drawing printing.Drawing
+}
+
+// Plan draws p as chosen and lays it over few sheets.
+func Plan(p model.Pattern, c PrintChoice, s tile.Setup) (Job, error) {
+	d, err := Drawing(p, c)
+	if err != nil {
+		return Job{}, err
+	}
+	placed, err := tile.Arrange(d.Pieces, s)
+	if err != nil {
+		return Job{}, err
+	}
+	return Job{drawing: d}.lay(placed, s)
+}
+
+// Relay is the job with piece i moved by v over the sheets, mm.
+func (j Job) Relay(i int, v geom.Vec) (Job, error) {
+	placed := slices.Clone(j.Plan.Pieces)
+	placed[i].At = geom.Translate(v).Mul(placed[i].At)
+	return j.lay(placed, j.Plan.Setup)
+}
+
+func (j Job) lay(placed []tile.Placed, s tile.Setup) (Job, error) {
+	plan, err := tile.Layout(placed, s)
+	if err != nil {
+		return Job{}, err
+	}
+	j.Plan = plan
+	return j, nil
+}
+
+// Pages is how many pages will be printed.
+func (j Job) Pages() int { return j.Plan.Pages() }
+
+// WritePDF writes the pages, true to scale. The same pattern and choice give
+// the same bytes.
+func (j Job) WritePDF(w io.Writer) error {
+	return pdf.Write(w, j.Plan, pdf.Options{
+		Title: j.drawing.Title, Note: j.drawing.Note,
+		Regular: assets.LatoRegular, Bold: assets.LatoBold,
+	})
+}

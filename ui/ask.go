@@ -1,0 +1,99 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/app"
+	"quarterstep/app/edit"
+	"quarterstep/ui/panel"
+)
+
+func saveQuestion(name string) fyne.CanvasObject {
+	if name == "" {
+		name = "This pattern"
+	}
+	return widget.NewLabel(name + " has changes that are not saved.")
+}
+
+func saveButtons(save, drop, stay func()) []fyne.CanvasObject {
+	keep := widget.NewButton("Save", save)
+	keep.Importance = widget.HighImportance
+	return []fyne.CanvasObject{widget.NewButton("Stay here", stay), widget.NewButton("Do not save", drop), keep}
+}
+
+// useChart puts a size chart of the sewist's own under the pattern.
+func (w *Window) useChart(path string) {
+	c, err := app.Chart(path)
+	if err != nil {
+		w.fail("This size chart cannot be used", err)
+		return
+	}
+	w.do("choose the chart "+c.Name, edit.Chart(c))
+}
+
+// rename asks for another name for the piece in hand.
+func (w *Window) rename() {
+	i := w.doc.Pattern().PieceIndex(w.hand.Piece)
+	if i < 0 || w.dialogOpen {
+		return
+	}
+	piece := w.hand.Piece
+	name := widget.NewEntry()
+	name.SetText(w.doc.Pattern().Pieces[i].Name)
+	w.dialogOpen = true
+	d := dialog.NewForm("Name of the piece", "Rename", "Leave it", []*widget.FormItem{widget.NewFormItem("Name", name)}, func(yes bool) {
+		w.dialogOpen = false
+		if yes {
+			w.do("rename a piece", edit.Rename(piece, name.Text))
+		}
+	}, w.win)
+	d.Show()
+	w.win.Canvas().Focus(name)
+}
+
+// help shows the keys and the cautions.
+func (w *Window) help() {
+	if w.dialogOpen {
+		return
+	}
+	w.dialogOpen = true
+	d := dialog.NewCustom("Keys and cautions", "Close", panel.NewHelp(helpView()), w.win)
+	d.SetOnClosed(func() { w.dialogOpen = false })
+	d.Resize(fyne.NewSize(820, 640))
+	d.Show()
+}
+
+func helpView() panel.HelpView {
+	return panel.HelpView{
+		Keys: []panel.KeyView{
+			{Keys: "Arrows", Does: "Move what is in hand by 1/16 in or 1 mm; Shift 1/4 in or 5 mm; Ctrl 1/64 in or 0.2 mm"},
+			{Keys: "Tab, Shift+Tab", Does: "Next or previous handle"},
+			{Keys: ", and .", Does: "One size down or up; with Shift half a size"},
+			{Keys: "M S R P", Does: "Move, slide, measure, add a point"},
+			{Keys: "N, C", Does: "Nest, close-up"},
+			{Keys: "L", Does: "Lock or free the point in hand"},
+			{Keys: "Delete", Does: "Remove the grade point in hand from the nest"},
+			{Keys: "+ - 0 9", Does: "Zoom, fit, true size"},
+			{Keys: "1 2 3 6", Does: "Bring in, Sizes, Grade, Print"},
+			{Keys: "E W H", Does: "Increments, Wearer, Checks"},
+			{Keys: "F2", Does: "Rename the piece"},
+			{Keys: "Ctrl+Z, Ctrl+Shift+Z", Does: "Undo, redo"},
+			{Keys: "Ctrl+S, Ctrl+O, Ctrl+P", Does: "Save, open, save a PDF"},
+			{Keys: "Esc", Does: "Let go without changing anything"},
+		},
+		Cautions: cautions(),
+	}
+}
+
+// cautions are what to mind before cutting. Common practice; safety rules are
+// named only, for they differ from place to place.
+func cautions() []string {
+	return []string{
+		"Print at 100 %, with no fitting to the page, and measure the test square before you cut.",
+		"A size beyond the printed ones is worked out, not proved: sew a toile first.",
+		"A bought pattern is licensed for your own use. Keep graded copies to yourself.",
+		"Children's nightwear, cords and drawstrings: the safety rules where you live come first.",
+	}
+}

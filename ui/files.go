@@ -1,0 +1,325 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
+
+	"quarterstep/app"
+	"quarterstep/app/session"
+	"quarterstep/model"
+)
+
+const projectExt = ".qstep"
+
+// menu is the menu under the pattern's name.
+func (w *Window) menu() *fyne.Menu {
+	recent := fyne.NewMenuItem("Open recent", nil)
+	var files []*fyne.MenuItem
+	for _, path := range w.settings.Recent {
+		files = append(files, fyne.NewMenuItem(filepath.Base(path), func() { w.ifSafe(func() { w.open(path) }) }))
+	}
+	recent.ChildMenu = fyne.NewMenu("", files...)
+	recent.Disabled = len(files) == 0
+	return fyne.NewMenu(
+		"",
+		fyne.NewMenuItem("Bring in an SVG ...", w.bringIn),
+		fyne.NewMenuItem("Open ...", w.askOpen),
+		recent,
+		fyne.NewMenuItemSeparator(),
+		fyne.NewMenuItem("Save", w.save),
+		fyne.NewMenuItem("Save as ...", w.saveAs),
+		fyne.NewMenuItem("Save PDF ...", w.savePDF),
+		fyne.NewMenuItemSeparator(),
+		fyne.NewMenuItem("Demo: blouse, in cm", func() { w.ifSafe(func() { w.demo(app.DemoBlouse) }) }),
+		fyne.NewMenuItem("Demo: waistcoat, in inches", func() { w.ifSafe(func() { w.demo(app.DemoWaistcoat) }) }),
+		fyne.NewMenuItemSeparator(),
+		fyne.NewMenuItem("Quit", w.askAndClose),
+	)
+}
+
+func (w *Window) demo(make func() (model.Pattern, error)) {
+	p, err := make()
+	if err != nil {
+		w.fail("The demo cannot be drawn", err)
+		return
+	}
+	w.show(p)
+}
+
+// show opens p as a new document.
+func (w *Window) show(p model.Pattern) {
+	doc, err := session.New(p)
+	if err != nil {
+		w.fail("This pattern cannot be graded", err)
+		return
+	}
+	w.take(doc)
+}
+
+// fail says in a dialog what could not be done.
+func (w *Window) fail(what string, err error) {
+	w.dialogOpen = true
+	d := dialog.NewInformation(what, capital(err.Error()), w.win)
+	d.SetOnClosed(func() { w.dialogOpen = false })
+	d.Show()
+}
+
+// open reads a project file and makes it the document.
+func (w *Window) open(path string) {
+	doc, err := session.Open(path)
+	if err != nil {
+		w.fail("This file cannot be opened", err)
+		return
+	}
+	w.remember(path)
+	w.take(doc)
+}
+
+// remember keeps path among the recent files.
+func (w *Window) remember(path string) {
+	w.settings = w.settings.WithRecent(path)
+	w.keepSettings()
+}
+
+func (w *Window) keepSettings() {
+	if w.settingsDir == "" {
+		return
+	}
+	if err := w.settings.Save(w.settingsDir); err != nil {
+		w.say("What Quarterstep remembers could not be kept: " + err.Error())
+	}
+}
+
+// ifSafe does f, asking first where work would be lost.
+func (w *Window) ifSafe(f func()) {
+	if !w.doc.Dirty() || w.dialogOpen {
+		if !w.dialogOpen {
+			f()
+		}
+		return
+	}
+	w.dialogOpen = true
+	d := dialog.NewCustomWithoutButtons("Save your work first?", saveQuestion(w.doc.Pattern().Name), w.win)
+	done := func(then func()) func() {
+		return func() {
+			d.Hide()
+			w.dialogOpen = false
+			then()
+		}
+	}
+	d.SetButtons(saveButtons(
+		done(func() { w.saveThen(f) }),
+		done(f),
+		done(func() {}),
+	))
+	d.Show()
+}
+
+// saveThen saves and then does f; f waits until the file is safe.
+func (w *Window) saveThen(f func()) {
+	if path := w.doc.Path(); path != "" {
+		if w.saveTo(path) {
+			f()
+		}
+		return
+	}
+	w.askSave(func(path string) {
+		if w.saveTo(path) {
+			f()
+		}
+	})
+}
+
+func (w *Window) save() { w.saveThen(func() {}) }
+
+func (w *Window) saveAs() {
+	w.askSave(func(path string) { w.saveTo(path) })
+}
+
+// saveTo writes the document; when that fails the red strip stays until it is
+// saved elsewhere.
+func (w *Window) saveTo(path string) bool {
+	if err := w.doc.Save(path); err != nil {
+		w.red.Set("Not saved: " + err.Error() + ".")
+		return false
+	}
+	w.red.Set("")
+	w.forget()
+	w.remember(path)
+	w.refresh()
+	return true
+}
+
+// askAndClose closes the window, asking first where work would be lost.
+func (w *Window) askAndClose() {
+	w.ifSafe(func() {
+		w.forget()
+		w.app.Quit()
+	})
+}
+
+func (w *Window) askOpen() {
+	w.ifSafe(func() {
+		w.askFile([]string{projectExt}, w.open)
+	})
+}
+
+// bringIn asks for a drawing and brings it in.
+func (w *Window) bringIn() {
+	w.ifSafe(func() { w.askFile([]string{".svg"}, w.bringInFile) })
+}
+
+// askFile asks for a file with one of the endings.
+func (w *Window) askFile(endings []string, then func(path string)) {
+	w.dialogOpen = true
+	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
+		w.dialogOpen = false
+		if err != nil {
+			w.fail("This file cannot be opened", err)
+			return
+		}
+		if r == nil {
+			return
+		}
+		path := r.URI().Path()
+		if err := r.Close(); err != nil {
+			w.fail("This file cannot be opened", err)
+			return
+		}
+		then(path)
+	}, w.win)
+	d.SetFilter(storage.NewExtensionFileFilter(endings))
+	w.startIn(d.SetLocation)
+	d.Resize(fyne.NewSize(900, 620))
+	d.Show()
+}
+
+// askSave asks where to save the project.
+func (w *Window) askSave(then func(path string)) {
+	name := w.doc.Pattern().Name
+	if name == "" {
+		name = "Pattern"
+	}
+	w.askWhere(fileName(name)+projectExt, projectExt, then)
+}
+
+// askWhere asks for a place to write a file called name; ending is added where
+// it is missing.
+func (w *Window) askWhere(name, ending string, then func(path string)) {
+	w.dialogOpen = true
+	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
+		w.dialogOpen = false
+		if err != nil {
+			w.fail("The file cannot be written there", err)
+			return
+		}
+		if f == nil {
+			return
+		}
+		path := f.URI().Path()
+		err = f.Close()
+		if !strings.EqualFold(filepath.Ext(path), ending) {
+			// The dialog made an empty file of the bare name: it is not wanted.
+			err = errors.Join(err, os.Remove(path))
+			path += ending
+		}
+		if err != nil {
+			w.fail("The file cannot be written there", err)
+			return
+		}
+		then(path)
+	}, w.win)
+	d.SetFileName(name)
+	w.startIn(d.SetLocation)
+	d.Resize(fyne.NewSize(900, 620))
+	d.Show()
+}
+
+// startIn opens a file dialog in the folder last used.
+func (w *Window) startIn(set func(fyne.ListableURI)) {
+	folder := w.settings.Folder
+	if folder == "" {
+		folder, _ = os.UserHomeDir()
+	}
+	if uri, err := storage.ListerForURI(storage.NewFileURI(folder)); err == nil {
+		set(uri)
+	}
+}
+
+// fileName is name without what a file name must not have.
+func fileName(name string) string {
+	return strings.Map(func(r rune) rune {
+		if strings.ContainsRune(`/\:*?"<>|`, r) || r < ' ' {
+			return '-'
+		}
+		return r
+	}, name)
+}
+
+// bringInFile brings in the nest in an SVG by the chart that knows its sizes.
+func (w *Window) bringInFile(path string) {
+	got, err := app.BringInByAnyChart(path, w.charts())
+	if err != nil {
+		w.fail("This drawing cannot be used", err)
+		return
+	}
+	w.show(got.Pattern)
+	w.settings.Folder = filepath.Dir(path)
+	w.keepSettings()
+	w.doubts = got.Remarks
+	if len(got.Remarks) > 0 {
+		w.fail("Brought in, with something to look at", errors.New(strings.Join(got.Remarks, "\n")))
+	} else {
+		w.say(fmt.Sprintf("Brought in %s.", count(len(got.Pattern.Pieces), "piece")))
+	}
+}
+
+// dropped takes files dropped on the window: a project, a drawing, or a chart.
+func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
+	if len(files) == 0 || w.dialogOpen {
+		return
+	}
+	path := files[0].Path()
+	switch strings.ToLower(filepath.Ext(path)) {
+	case projectExt:
+		w.ifSafe(func() { w.open(path) })
+	case ".svg":
+		w.ifSafe(func() { w.bringInFile(path) })
+	case ".csv":
+		w.useChart(path)
+	default:
+		w.say("Drop a project, an SVG of a nest, or a size chart in CSV.")
+	}
+}
+
+// savePDF asks for a place and writes the pages there.
+func (w *Window) savePDF() {
+	p := w.doc.Pattern()
+	if len(p.Pieces) == 0 || w.dialogOpen {
+		return
+	}
+	if w.step != stepPrint {
+		w.goTo(stepPrint)
+	}
+	w.print.plan(p, w.docSerial)
+	if w.print.why != "" {
+		w.say(w.print.why)
+		return
+	}
+	name := fmt.Sprintf("%s %s.pdf", fileName(p.Name), fileName(w.doc.Result().Size))
+	w.askWhere(name, ".pdf", func(path string) {
+		job := w.print.now()
+		if err := app.WriteFile(path, job.WritePDF); err != nil {
+			w.fail("The PDF cannot be written", err)
+			return
+		}
+		w.say(fmt.Sprintf("Wrote %s, %s. Print at 100 %% and measure the square first.", filepath.Base(path), count(job.Pages(), "page")))
+	})
+}

@@ -1,0 +1,250 @@
+package ui
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"quarterstep/grading"
+	"quarterstep/model"
+	"quarterstep/model/geom"
+	"quarterstep/model/measure"
+	"quarterstep/ui/panel"
+)
+
+// The ways an edge can go past the printed sizes, as the panel lists them.
+const (
+	choiceSteps = iota
+	choiceChart
+	choiceEye
+)
+
+// incrementsView is the Increments panel for edge j of piece i; no edge is -1.
+func incrementsView(p model.Pattern, r grading.Result, i, j, point int) panel.IncrementsView {
+	if i < 0 || i >= len(p.Pieces) || j < 0 || j >= len(p.Pieces[i].Edges) {
+		return panel.IncrementsView{Empty: "Pick an edge on the Table."}
+	}
+	q, g := p.Pieces[i], r.Pieces[i]
+	f := figuresOf(p, r, i, j)
+	v := panel.IncrementsView{
+		Edge: j, EdgeNote: edgeNote(p, q, g, j), Point: -1,
+		Past: "How far past " + f.from, Total: amount(f.total, p.Unit), Unit: smallUnit(p.Unit), Fixed: g.Frozen,
+	}
+	for k := range q.Edges {
+		v.Edges = append(v.Edges, edgeName(q, k))
+	}
+	for k, gap := range f.gaps {
+		v.Gaps = append(v.Gaps, panel.GapView{Between: q.Nest[k].Size + "–" + q.Nest[k+1].Size, Gap: amount(gap, p.Unit)})
+	}
+	v.Follows, v.Follow = followChoices(p.Chart, f.follows)
+	v.FollowNote = followNote(p, r, f)
+	v.Choices = pastChoices(p, r, f)
+	v.Choice = choiceChart
+	if p.Target.Method == model.BySteps {
+		v.Choice = choiceSteps
+	}
+	if math.Abs(f.hand) > 1e-6 {
+		v.Choice = choiceEye
+	}
+	v.Note, v.Look = chartNote(p, r, f)
+	for n, k := range f.ends {
+		inc := g.Points[k]
+		v.Points = append(v.Points, panel.PointView{
+			Name: pointName(q, k),
+			Out:  amount(outward(q, g, k)*inc.Across.Total, p.Unit),
+			Down: amount(inc.Along.Total, p.Unit),
+		})
+		if k == point {
+			v.Point = n
+		}
+	}
+	v.Hand = handList(p, q, g)
+	return v
+}
+
+func edgeName(q model.Piece, j int) string {
+	if n := q.Edges[j].Name; n != "" {
+		return capital(n)
+	}
+	return fmt.Sprintf("Edge %d", j+1)
+}
+
+func pointName(q model.Piece, k int) string {
+	if n := q.Points[k].Name; n != "" {
+		return capital(n)
+	}
+	return fmt.Sprintf("Point %d", k+1)
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// amount is a small length without its unit.
+func amount(mm float64, u model.Unit) string {
+	if math.Abs(mm) < 1e-9 {
+		mm = 0
+	}
+	if u == model.Inches {
+		return measure.Format(mm, measure.Sixteenths)
+	}
+	return measure.Format(mm, measure.TenthMM)
+}
+
+func smallUnit(u model.Unit) string {
+	if u == model.Inches {
+		return "in"
+	}
+	return "mm"
+}
+
+// bareUnit is the unit of a figure typed without one.
+func bareUnit(u model.Unit) measure.Unit {
+	if u == model.Inches {
+		return measure.Inches
+	}
+	return measure.Millimetres
+}
+
+func edgeNote(p model.Pattern, q model.Piece, g grading.Piece, j int) string {
+	const tol = 0.01
+	n := len(q.Points)
+	note := fmt.Sprintf("%s to %s", pointName(q, j), strings.ToLower(pointName(q, (j+1)%n)))
+	if l, err := g.Edges[j].Length(tol); err == nil {
+		note += ", " + measure.FormatPlace(l, p.Unit)
+	}
+	return note
+}
+
+// followChoices lists what an edge can follow, and which it follows.
+func followChoices(c model.SizeChart, now model.Measure) ([]string, int) {
+	out := []string{capital(string(model.Steps))}
+	at := 0
+	for _, m := range c.Measures {
+		if !c.Has(m) {
+			continue
+		}
+		if m == now {
+			at = len(out)
+		}
+		out = append(out, capital(string(m)))
+	}
+	return out, at
+}
+
+// followed is the measure behind choice n of followChoices.
+func followed(c model.SizeChart, n int) model.Measure {
+	k := 0
+	for _, m := range c.Measures {
+		if c.Has(m) {
+			if k++; k == n {
+				return m
+			}
+		}
+	}
+	return model.Steps
+}
+
+func followNote(p model.Pattern, r grading.Result, f figures) [2]string {
+	place, ok := p.Chart.Place(f.from)
+	if !ok || f.follows == model.Steps {
+		return [2]string{}
+	}
+	a, okA := p.Chart.At(float64(place), f.follows)
+	b, okB := p.Chart.At(p.Target.Place, f.follows)
+	if !okA || !okB {
+		return [2]string{}
+	}
+	return [2]string{
+		measure.FormatPlace(a, p.Unit) + " at " + f.from,
+		measure.FormatPlace(b, p.Unit) + " at " + r.Size,
+	}
+}
+
+func pastChoices(p model.Pattern, r grading.Result, f figures) []panel.ChoiceView {
+	place, _ := p.Chart.Place(f.from)
+	steps := math.Abs(p.Target.Place - float64(place))
+	chartSteps := steps
+	if f.step != 0 {
+		chartSteps = math.Abs(f.byChart / f.step)
+	}
+	unit := " " + smallUnit(p.Unit)
+	times := " × " + amount(f.step, p.Unit)
+	eye := "–"
+	if math.Abs(f.hand) > 1e-6 {
+		eye = amount(f.hand, p.Unit) + unit
+	}
+	return []panel.ChoiceView{
+		{Name: "By steps", How: stepWord(steps) + times, Figure: amount(f.bySteps, p.Unit) + unit},
+		{Name: "By chart", How: stepWord(chartSteps) + times, Figure: amount(f.byChart, p.Unit) + unit},
+		{Name: "By eye", How: "drag the line or type", Figure: eye},
+	}
+}
+
+func stepWord(v float64) string {
+	if v == 1 {
+		return "1 step"
+	}
+	return halves(v) + " steps"
+}
+
+// chartNote says what steps and chart differ by on this edge, and on the whole
+// garment. It asks to be looked at when the line goes by steps.
+func chartNote(p model.Pattern, r grading.Result, f figures) (string, bool) {
+	unit := " " + smallUnit(p.Unit)
+	var lines []string
+	if d := f.byChart - f.bySteps; amount(math.Abs(d), p.Unit) != "0" {
+		word := "wider"
+		if d < 0 {
+			word = "narrower"
+		}
+		if f.along {
+			word = map[string]string{"wider": "longer", "narrower": "shorter"}[word]
+		}
+		lines = append(lines, fmt.Sprintf("By chart is %s%s %s: past %s the %s grows by other steps than printed.",
+			amount(math.Abs(d), p.Unit), unit, word, f.from, f.follows))
+	}
+	for _, s := range r.Short {
+		if s.Measure == f.follows && math.Abs(s.Missing()) >= 0.5 {
+			word := "too tight"
+			if s.Missing() < 0 {
+				word = "too wide"
+			}
+			lines = append(lines, fmt.Sprintf("Steps would leave the whole %s %s %s.", s.Measure, measure.FormatMM(math.Abs(s.Missing()), p.Unit), word))
+		}
+	}
+	return strings.Join(lines, " "), len(lines) > 0 && p.Target.Method == model.BySteps
+}
+
+// handList is the sewist's own corrections of a piece, in words, moves first;
+// handRef says which is which.
+func handList(p model.Pattern, q model.Piece, g grading.Piece) []string {
+	var out []string
+	unit := " " + smallUnit(p.Unit)
+	for _, m := range q.Hand.Moves {
+		k := q.PointIndex(m.Point)
+		if k < 0 {
+			out = append(out, "a point that is gone")
+			continue
+		}
+		across, along := q.AcrossAlong(m.By)
+		out = append(out, fmt.Sprintf("%s %s out, %s%s down", pointName(q, k), amount(outward(q, g, k)*across, p.Unit), amount(along, p.Unit), unit))
+	}
+	for _, s := range q.Hand.Shapes {
+		name := "an edge that is gone"
+		if j := q.EdgeIndex(s.Edge); j >= 0 {
+			name = edgeName(q, j)
+		}
+		most := geom.Vec{}
+		for _, v := range s.By {
+			if v.Len() > most.Len() {
+				most = v
+			}
+		}
+		out = append(out, fmt.Sprintf("%s curve, up to %s%s", name, amount(most.Len(), p.Unit), unit))
+	}
+	return out
+}

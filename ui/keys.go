@@ -1,0 +1,135 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"quarterstep/app/edit"
+	"quarterstep/ui/board"
+)
+
+// connectKeys makes the keys of LOOK work wherever the focus is. Every action
+// is guarded in one place: none of them runs under an open dialog.
+func (w *Window) connectKeys() {
+	c := w.win.Canvas()
+	c.SetOnTypedKey(w.key)
+	c.SetOnTypedRune(w.rune)
+	add := func(key fyne.KeyName, mod fyne.KeyModifier, do func()) {
+		c.AddShortcut(&desktop.CustomShortcut{KeyName: key, Modifier: mod}, func(fyne.Shortcut) { w.guarded(do) })
+	}
+	ctrl := fyne.KeyModifierShortcutDefault
+	add(fyne.KeyS, ctrl, w.save)
+	add(fyne.KeyS, ctrl|fyne.KeyModifierShift, w.saveAs)
+	add(fyne.KeyO, ctrl, w.askOpen)
+	add(fyne.KeyP, ctrl, w.savePDF)
+	add(fyne.KeyQ, ctrl, w.askAndClose)
+	add(fyne.KeyZ, ctrl|fyne.KeyModifierShift, func() { w.doc.Redo() })
+	add(fyne.KeyY, ctrl, func() { w.doc.Redo() })
+	c.AddShortcut(&fyne.ShortcutUndo{}, func(fyne.Shortcut) { w.guarded(func() { w.doc.Undo() }) })
+	c.AddShortcut(&fyne.ShortcutRedo{}, func(fyne.Shortcut) { w.guarded(func() { w.doc.Redo() }) })
+}
+
+// guarded does f unless a dialog is open.
+func (w *Window) guarded(f func()) {
+	if !w.dialogOpen {
+		f()
+	}
+}
+
+// shortcut is a shortcut that reached the Table.
+func (w *Window) shortcut(s fyne.Shortcut) {
+	switch s := s.(type) {
+	case *fyne.ShortcutUndo:
+		w.guarded(func() { w.doc.Undo() })
+	case *fyne.ShortcutRedo:
+		w.guarded(func() { w.doc.Redo() })
+	case *desktop.CustomShortcut:
+		w.custom(s)
+	}
+}
+
+func (w *Window) custom(s *desktop.CustomShortcut) {
+	ctrl := fyne.KeyModifierShortcutDefault
+	actions := map[fyne.KeyName]func(){
+		fyne.KeyS: w.save, fyne.KeyO: w.askOpen, fyne.KeyP: w.savePDF, fyne.KeyQ: w.askAndClose,
+		fyne.KeyY: func() { w.doc.Redo() },
+	}
+	shifted := map[fyne.KeyName]func(){fyne.KeyS: w.saveAs, fyne.KeyZ: func() { w.doc.Redo() }}
+	if s.Modifier == ctrl && actions[s.KeyName] != nil {
+		w.guarded(actions[s.KeyName])
+	}
+	if s.Modifier == ctrl|fyne.KeyModifierShift && shifted[s.KeyName] != nil {
+		w.guarded(shifted[s.KeyName])
+	}
+}
+
+// key is a key without a character.
+func (w *Window) key(e *fyne.KeyEvent) {
+	if w.dialogOpen {
+		return
+	}
+	switch e.Name {
+	case fyne.KeyDelete, fyne.KeyBackspace:
+		if w.hand.Point != "" {
+			w.do("remove a grade point", edit.RemovePoint(w.hand.Piece, w.hand.Point))
+		}
+	case fyne.KeyF2:
+		w.rename()
+	case fyne.KeyEscape:
+		if !w.strip.Cancel() {
+			w.doc.Cancel()
+		}
+		w.refresh()
+	}
+}
+
+// rune is a key with a character.
+func (w *Window) rune(r rune) {
+	if w.dialogOpen {
+		return
+	}
+	if r >= '1' && r <= '6' {
+		if step := int(r - '1'); step != stepTrue && step != stepLength {
+			w.enter(step)
+		}
+		return
+	}
+	actions := map[rune]func(){
+		',': func() { w.strip.Step(-1) }, '.': func() { w.strip.Step(1) },
+		'<': func() { w.strip.Step(-0.5) }, '>': func() { w.strip.Step(0.5) },
+		'm': func() { w.setTool(board.Move) }, 's': func() { w.setTool(board.Slide) },
+		'r': func() { w.setTool(board.Measure) }, 'p': func() { w.setTool(board.AddPoint) },
+		'n': func() { w.nest = !w.nest; w.refresh() },
+		'c': func() { w.table.SetCloseUp(!w.table.CloseUp()); w.refresh() },
+		'l': w.lock,
+		'e': func() { w.unfold("Increments") }, 'w': func() { w.unfold("Wearer") }, 'h': func() { w.unfold("Checks") },
+		'+': func() { w.zoom(true) }, '=': func() { w.zoom(true) }, '-': func() { w.zoom(false) },
+		'0': w.table.Fit, '9': w.table.TrueSize,
+	}
+	if do := actions[r]; do != nil {
+		do()
+	}
+}
+
+func (w *Window) unfold(name string) {
+	for n, f := range w.folds {
+		f.SetOpen(n == name)
+	}
+}
+
+// lock locks the point in hand against the hand, or frees it.
+func (w *Window) lock() {
+	p := w.doc.Pattern()
+	i := p.PieceIndex(w.hand.Piece)
+	if i < 0 {
+		return
+	}
+	if k := p.Pieces[i].PointIndex(w.hand.Point); k >= 0 {
+		locked := !p.Pieces[i].Points[k].Locked
+		label := "free a point"
+		if locked {
+			label = "lock a point"
+		}
+		w.do(label, edit.LockPoint(w.hand.Piece, w.hand.Point, locked))
+	}
+}

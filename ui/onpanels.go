@@ -1,0 +1,317 @@
+package ui
+
+import (
+	"fmt"
+
+	"quarterstep/app/edit"
+	"quarterstep/app/session"
+	"quarterstep/model"
+	"quarterstep/model/geom"
+	"quarterstep/model/measure"
+	"quarterstep/ui/board"
+	"quarterstep/ui/scene"
+)
+
+func (w *Window) connectRail() {
+	w.rail.OnStep = w.enter
+	w.rail.OnUndo, w.rail.OnRedo = func() { w.doc.Undo() }, func() { w.doc.Redo() }
+	w.rail.OnUnit = func(cm bool) {
+		unit := model.Inches
+		if cm {
+			unit = model.Centimetres
+		}
+		w.do("show "+string(unit), edit.Unit(unit))
+	}
+	w.rail.OnDark = func(dark bool) {
+		w.settings.Dark = dark
+		w.setTheme()
+		w.keepSettings()
+		w.refresh()
+	}
+	w.rail.OnHelp = w.help
+	w.rail.OnHint = w.hint
+	w.rail.Menu = w.menu
+	w.shelf.OnPick = func(i int) {
+		w.hand = scene.Ref{Piece: w.doc.Pattern().Pieces[i].ID}
+		w.refresh()
+		if w.step != stepPrint {
+			w.table.Centre(w.doc.Result().Pieces[i].Outline().Bounds().Centre().Add(w.doc.Pattern().Pieces[i].At))
+		}
+	}
+	w.shelf.OnBringIn = w.bringIn
+	w.shelf.OnHint = w.hint
+}
+
+// hint shows what the thing under the pointer does.
+func (w *Window) hint(text string) {
+	w.said = text
+	w.showStatus()
+}
+
+// enter goes to a step of the rail; the first one asks for a drawing when there
+// is nothing yet.
+func (w *Window) enter(step int) {
+	w.goTo(step)
+	if step == stepBringIn && len(w.doc.Pattern().Pieces) == 0 {
+		w.bringIn()
+	}
+}
+
+func (w *Window) connectTools() {
+	w.tools.OnTool = func(i int) { w.setTool(board.Tool(i)) }
+	w.tools.OnToggle = func(i int, on bool) {
+		switch i {
+		case 0:
+			w.nest = on
+		case 1:
+			w.seam = on
+		case 2:
+			w.table.SetCloseUp(on)
+		}
+		w.refresh()
+	}
+	w.tools.OnZoom = func(in bool) { w.zoom(in) }
+	w.tools.OnFit = w.table.Fit
+	w.tools.OnTrueSize = w.table.TrueSize
+	w.tools.OnHint = w.hint
+}
+
+func (w *Window) zoom(in bool) {
+	const factor = 1.25
+	if in {
+		w.table.ZoomBy(factor)
+	} else {
+		w.table.ZoomBy(1 / factor)
+	}
+}
+
+// setTool puts a tool in the hand; at the Print step Move arranges pieces.
+func (w *Window) setTool(t board.Tool) {
+	if t == board.Move && w.step == stepPrint {
+		t = board.Arrange
+	}
+	w.table.SetTool(t)
+	w.tools.SetView(w.toolsView())
+}
+
+// chosenTool is the tool as the bar lists it.
+func chosenTool(t board.Tool) int {
+	if t == board.Arrange {
+		return int(board.Move)
+	}
+	return int(t)
+}
+
+func (w *Window) connectPanels() {
+	w.strip.OnChart = func(i int) {
+		c := w.charts()[i]
+		w.do("choose the chart "+c.Name, edit.Chart(c))
+	}
+	w.strip.OnScrub = func(place float64) {
+		if err := w.doc.Preview(edit.Place(place)); err != nil {
+			w.say(err.Error())
+		}
+	}
+	w.strip.OnPick = func(place float64) {
+		w.doc.Cancel()
+		if place == w.doc.Pattern().Target.Place {
+			w.refresh()
+			return
+		}
+		w.do("size "+w.doc.Pattern().Chart.NameAt(place), edit.Place(place))
+	}
+	w.strip.OnHint = w.hint
+	inc := w.increments
+	inc.OnEdge = func(i int) { w.pickEdge(i) }
+	inc.OnFollow = func(i int) {
+		p := w.doc.Pattern()
+		if q, f, ok := w.edgeInHand(); ok {
+			m := followed(p.Chart, i)
+			w.do(fmt.Sprintf("follow %s", m), followEdge(q, f, m))
+		}
+	}
+	inc.OnChoice = w.choose
+	inc.OnTotal = func(text string) error { return w.typedTotal(text) }
+	inc.OnStep = func(by int) { w.addToTotal(float64(by) * stop(w.doc.Pattern().Unit)) }
+	inc.OnPoint = func(i int) {
+		if q, f, ok := w.edgeInHand(); ok {
+			w.hand.Point = q.Points[f.ends[i]].ID
+			w.refresh()
+		}
+	}
+	inc.OnOut = func(i int, text string) error { return w.typedPoint(i, text, false) }
+	inc.OnDown = func(i int, text string) error { return w.typedPoint(i, text, true) }
+	inc.OnTakeBack = w.takeBack
+	w.wearer.OnName = func(name string) error {
+		if name != w.doc.Pattern().Target.Wearer {
+			w.do("name the wearer", edit.Wearer(name))
+		}
+		return nil
+	}
+	w.checks.OnShow = w.showFinding
+	w.checks.OnCopy = func(text string) { w.app.Clipboard().SetContent(text) }
+}
+
+// stop is one stop of the total's buttons, mm.
+func stop(u model.Unit) float64 {
+	if u == model.Inches {
+		return 25.4 / 16
+	}
+	return 1
+}
+
+func (w *Window) pickEdge(j int) {
+	p := w.doc.Pattern()
+	i := p.PieceIndex(w.hand.Piece)
+	if i < 0 || j < 0 || j >= len(p.Pieces[i].Edges) {
+		return
+	}
+	w.hand = scene.Ref{Piece: w.hand.Piece, Edge: p.Pieces[i].Edges[j].ID}
+	w.refresh()
+}
+
+// edgeInHand is the piece and the figures of the edge in hand.
+func (w *Window) edgeInHand() (model.Piece, figures, bool) {
+	p := w.doc.Pattern()
+	i, j, _ := w.inHand(p)
+	if i < 0 || j < 0 {
+		return model.Piece{}, figures{}, false
+	}
+	return p.Pieces[i], figuresOf(p, w.doc.Result(), i, j), true
+}
+
+// followEdge has both ends of an edge follow m in the direction they move.
+func followEdge(q model.Piece, f figures, m model.Measure) session.Edit {
+	return func(p model.Pattern) (model.Pattern, error) {
+		for _, k := range f.ends {
+			var err error
+			if p, err = edit.Follow(q.ID, q.Points[k].ID, f.along, m)(p); err != nil {
+				return p, err
+			}
+		}
+		return p, nil
+	}
+}
+
+// choose goes by steps, by chart, or leaves the edge to the eye. By steps and
+// by chart take back what the hand did to this edge.
+func (w *Window) choose(i int) {
+	q, f, ok := w.edgeInHand()
+	if !ok {
+		return
+	}
+	if i == choiceEye {
+		w.say("Drag the line on the Table, or type the total to add.")
+		w.refresh()
+		return
+	}
+	method := model.ByChart
+	if i == choiceSteps {
+		method = model.BySteps
+	}
+	w.do("go by "+string(method), func(p model.Pattern) (model.Pattern, error) {
+		p, err := edit.Method(method)(p)
+		for _, k := range f.ends {
+			if err == nil {
+				p, err = edit.TakeBackPoint(q.ID, q.Points[k].ID)(p)
+			}
+		}
+		return p, err
+	})
+}
+
+// typedTotal sets the total of the edge in hand to what was typed.
+func (w *Window) typedTotal(text string) error {
+	_, f, ok := w.edgeInHand()
+	if !ok {
+		return nil
+	}
+	l, err := measure.Parse(text, bareUnit(w.doc.Pattern().Unit))
+	if err != nil {
+		return err
+	}
+	w.addToTotal(l.MM() - f.total)
+	return nil
+}
+
+// addToTotal moves the edge in hand by mm in the direction it moves.
+func (w *Window) addToTotal(mm float64) {
+	q, f, ok := w.edgeInHand()
+	if !ok || mm == 0 {
+		return
+	}
+	v := f.move(q, mm)
+	w.do("add to the total", func(p model.Pattern) (model.Pattern, error) {
+		p, err := edit.MovePoint(q.ID, q.Points[f.ends[0]].ID, v)(p)
+		if err != nil {
+			return p, err
+		}
+		return edit.MovePoint(q.ID, q.Points[f.ends[1]].ID, v)(p)
+	})
+}
+
+// typedPoint sets the total of one grade point of the edge in hand, out or
+// down.
+func (w *Window) typedPoint(n int, text string, down bool) error {
+	q, f, ok := w.edgeInHand()
+	if !ok {
+		return nil
+	}
+	l, err := measure.Parse(text, bareUnit(w.doc.Pattern().Unit))
+	if err != nil {
+		return err
+	}
+	g := w.doc.Result().Pieces[w.doc.Pattern().PieceIndex(q.ID)]
+	k := f.ends[n]
+	var v geom.Vec
+	if down {
+		v = q.FromAcrossAlong(0, l.MM()-g.Points[k].Along.Total)
+	} else {
+		sign := outward(q, g, k)
+		v = q.FromAcrossAlong(sign*l.MM()-g.Points[k].Across.Total, 0)
+	}
+	if v.Len() < 1e-9 {
+		return nil
+	}
+	return w.doc.Do("set "+pointName(q, k), edit.MovePoint(q.ID, q.Points[k].ID, v))
+}
+
+// takeBack removes one of the hand's corrections of the piece in hand, in the
+// order of handList.
+func (w *Window) takeBack(n int) {
+	p := w.doc.Pattern()
+	i := p.PieceIndex(w.hand.Piece)
+	if i < 0 {
+		return
+	}
+	h := p.Pieces[i].Hand
+	if n < len(h.Moves) {
+		w.do("take back a move", edit.TakeBackPoint(w.hand.Piece, h.Moves[n].Point))
+		return
+	}
+	if n -= len(h.Moves); n < len(h.Shapes) {
+		w.do("take back a curve", edit.TakeBackEdge(w.hand.Piece, h.Shapes[n].Edge))
+	}
+}
+
+// showFinding brings the place of a finding into sight.
+func (w *Window) showFinding(n int) {
+	found := ordered(w.report())
+	if n >= len(found) {
+		return
+	}
+	p := w.doc.Pattern()
+	for i, q := range p.Pieces {
+		if q.Name == found[n].Piece {
+			w.hand = scene.Ref{Piece: q.ID}
+			for _, e := range q.Edges {
+				if e.Name == found[n].Edge && e.Name != "" {
+					w.hand.Edge = e.ID
+				}
+			}
+			w.refresh()
+			w.table.Centre(geom.Pt(found[n].X, found[n].Y).Add(p.Pieces[i].At))
+			return
+		}
+	}
+}

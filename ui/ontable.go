@@ -1,0 +1,199 @@
+package ui
+
+import (
+	"fmt"
+
+	"quarterstep/app/edit"
+	"quarterstep/app/session"
+	"quarterstep/model"
+	"quarterstep/model/geom"
+	"quarterstep/model/measure"
+	"quarterstep/ui/board"
+	"quarterstep/ui/scene"
+)
+
+// connectTable turns what the hand does on the Table into edits.
+func (w *Window) connectTable() {
+	t := w.table
+	t.OnSelect = w.selected
+	t.OnDragPoint = func(at scene.Ref, by geom.Vec, ph board.Phase) {
+		w.hand = at
+		w.drag(edit.MovePoint(at.Piece, at.Point, by), "move "+w.refName(at), by, ph)
+	}
+	t.OnDragHandle = func(at scene.Ref, by geom.Vec, ph board.Phase) {
+		w.hand = at
+		w.drag(edit.MoveControl(at.Piece, at.Edge, at.Control, by), "shape "+w.refName(at), by, ph)
+	}
+	t.OnDragPiece = w.dragPiece
+	t.OnNudge = func(by geom.Vec, _ board.Step) { w.nudge(by) }
+	t.OnAddPoint = w.addPoint
+	t.OnPage = func(name string) { w.print.page = name; w.refresh() }
+	t.OnPointer = func(at geom.Point) { w.pointer = at; w.showStatus() }
+	t.OnHover = func(at scene.Ref) { w.over = at; w.showStatus() }
+	t.OnView = func() { w.tools.SetView(w.toolsView()) }
+	t.OnTool = func(board.Tool) { w.tools.SetView(w.toolsView()) }
+	t.OnKey = w.key
+	t.OnRune = w.rune
+	t.OnShortcut = w.shortcut
+}
+
+// selected takes a piece, edge or point in hand.
+func (w *Window) selected(at scene.Ref) {
+	if at == (scene.Ref{}) && w.hand.Piece != "" {
+		at.Piece = w.hand.Piece
+	}
+	w.hand = at
+	w.refresh()
+}
+
+// drag shows a drag while it lasts and keeps it as one step at its end.
+func (w *Window) drag(e session.Edit, label string, by geom.Vec, ph board.Phase) {
+	switch ph {
+	case board.DragStart, board.DragMove:
+		if err := w.doc.Preview(e); err != nil {
+			w.say(err.Error())
+		}
+	case board.DragEnd:
+		if by.IsZero() {
+			w.doc.Cancel()
+			w.refresh()
+			return
+		}
+		if err := w.doc.Preview(e); err != nil {
+			w.doc.Cancel()
+			w.say(err.Error())
+			return
+		}
+		w.doc.Commit(label)
+	case board.DragCancel:
+		w.doc.Cancel()
+		w.refresh()
+	}
+}
+
+// nudge moves what is in hand by an arrow key.
+func (w *Window) nudge(by geom.Vec) {
+	i, j, _ := w.inHand(w.doc.Pattern())
+	switch {
+	case i < 0:
+		return
+	case w.hand.Control > 0:
+		w.do("shape "+w.refName(w.hand), edit.MoveControl(w.hand.Piece, w.hand.Edge, w.hand.Control, by))
+	case w.hand.Point != "":
+		w.do("move "+w.refName(w.hand), edit.MovePoint(w.hand.Piece, w.hand.Point, by))
+	case j >= 0:
+		w.do("move "+w.refName(w.hand), edit.MoveEdge(w.hand.Piece, w.hand.Edge, by))
+	default:
+		w.do("lay "+w.refName(w.hand), edit.LayPiece(w.hand.Piece, by))
+	}
+}
+
+// dragPiece moves a piece on the Table, or between the pages at the Print step.
+func (w *Window) dragPiece(piece string, by geom.Vec, ph board.Phase) {
+	if w.step == stepPrint {
+		w.print.dragPiece(piece, by, ph)
+		w.showTable(w.doc.Pattern(), w.doc.Result())
+		if ph == board.DragEnd {
+			w.refresh()
+		}
+		return
+	}
+	w.drag(edit.LayPiece(piece, by), "lay "+w.refName(scene.Ref{Piece: piece}), by, ph)
+}
+
+// addPoint adds a grade point where the sewist clicked on the new line: at the
+// same share of the edge in every printed size.
+func (w *Window) addPoint(at scene.Ref, place geom.Point) {
+	const tol = 0.01
+	p := w.doc.Pattern()
+	i := p.PieceIndex(at.Piece)
+	if i < 0 || len(p.Pieces[i].Nest) == 0 {
+		return
+	}
+	j := p.Pieces[i].EdgeIndex(at.Edge)
+	if j < 0 {
+		w.say("Click on an edge to add a grade point.")
+		return
+	}
+	line := w.doc.Result().Pieces[i].Edges[j]
+	s, _, err := line.NearestS(place, tol)
+	if err != nil {
+		w.say(err.Error())
+		return
+	}
+	now, err := geom.Measure(line, tol)
+	if err != nil {
+		w.say(err.Error())
+		return
+	}
+	largest := p.Pieces[i].Nest[len(p.Pieces[i].Nest)-1]
+	printed, err := geom.Measure(largest.Edges[j], tol)
+	if err != nil {
+		w.say(err.Error())
+		return
+	}
+	w.do("add a grade point", edit.AddPoint(at.Piece, largest.Size, printed.At(s/now.Length()*printed.Length())))
+}
+
+// do makes one edit and says why when it cannot.
+func (w *Window) do(label string, e session.Edit) {
+	if err := w.doc.Do(label, e); err != nil {
+		w.say(err.Error())
+	}
+}
+
+// refName names what a ref means, in small letters: "underarm", "side seam".
+func (w *Window) refName(at scene.Ref) string {
+	p := w.doc.Pattern()
+	i := p.PieceIndex(at.Piece)
+	if i < 0 {
+		return "piece"
+	}
+	q := p.Pieces[i]
+	if k := q.PointIndex(at.Point); k >= 0 {
+		if n := q.Points[k].Name; n != "" {
+			return n
+		}
+		return fmt.Sprintf("point %d", k+1)
+	}
+	if j := q.EdgeIndex(at.Edge); j >= 0 {
+		if n := q.Edges[j].Name; n != "" {
+			return n
+		}
+		return fmt.Sprintf("edge %d", j+1)
+	}
+	return q.Name
+}
+
+// say shows a sentence in the status bar until the next thing happens.
+func (w *Window) say(sentence string) {
+	w.said = sentence
+	w.showStatus()
+}
+
+// showStatus says in words what the Table shows.
+func (w *Window) showStatus() {
+	if w.said != "" {
+		w.status.Set(w.said)
+		w.said = ""
+		return
+	}
+	p := w.doc.Pattern()
+	parts := []string{fmt.Sprintf("Pointer *%s* across, *%s* down", measure.FormatPlace(w.pointer.X, p.Unit), measure.FormatPlace(w.pointer.Y, p.Unit))}
+	if w.over.Piece != "" {
+		parts = append(parts, "Over *"+w.refName(w.over)+"*")
+	} else if w.hand.Piece != "" {
+		parts = append(parts, "In hand *"+w.refName(w.hand)+"*")
+	}
+	step := "1 mm"
+	if p.Unit == model.Inches {
+		step = "1/16 in"
+	}
+	parts = append(parts, "Arrow keys move by "+step)
+	if w.doc.Dirty() {
+		parts = append(parts, "Not saved yet")
+	} else if w.doc.Path() != "" {
+		parts = append(parts, "Saved")
+	}
+	w.status.Set(parts...)
+}

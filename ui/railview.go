@@ -1,0 +1,104 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+
+	"quarterstep/app"
+	"quarterstep/grading"
+	"quarterstep/model"
+	"quarterstep/ui/panel"
+)
+
+// The steps of the guide rail.
+const (
+	stepBringIn = iota
+	stepSizes
+	stepGrade
+	stepTrue
+	stepLength
+	stepPrint
+	stepCount
+)
+
+// railView is the guide rail for pattern p graded as r. pages is how many would
+// be printed, look how many findings want looking at.
+func (w *Window) railView(p model.Pattern, r grading.Result, look int) panel.RailView {
+	v := panel.RailView{
+		Pattern: p.Name, Present: w.step,
+		Undo: w.doc.UndoLabel(), Redo: w.doc.RedoLabel(),
+		Cm: p.Unit != model.Inches, Dark: w.settings.Dark,
+	}
+	if v.Pattern == "" {
+		v.Pattern = "New pattern"
+	}
+	if p.Target.Wearer != "" {
+		v.Wearer = "for " + p.Target.Wearer
+	}
+	v.Steps = make([]panel.StepView, stepCount)
+	has := len(p.Pieces) > 0
+	v.Steps[stepBringIn] = panel.StepView{Name: "Bring in", State: count(len(p.Pieces), "piece"), Mark: done(has), Enabled: true}
+	v.Steps[stepSizes] = panel.StepView{Name: "Sizes", State: sizesLine(p, r), Mark: done(has), Enabled: has}
+	grade := panel.StepView{Name: "Grade", State: count(edgeCount(p), "edge"), Mark: panel.UnderWay, Enabled: has}
+	if look > 0 {
+		grade.State, grade.Mark = fmt.Sprintf("%d to look at", look), panel.LookAt
+	}
+	v.Steps[stepGrade] = grade
+	v.Steps[stepTrue] = panel.StepView{Name: "True", State: "not built yet"}
+	v.Steps[stepLength] = panel.StepView{Name: "Length", State: "not built yet"}
+	v.Steps[stepPrint] = panel.StepView{Name: "Print", State: w.pagesLine(), Mark: panel.NotStarted, Enabled: has}
+	return v
+}
+
+func done(yes bool) panel.State {
+	if yes {
+		return panel.Done
+	}
+	return panel.NotStarted
+}
+
+// count is "1 piece", "7 pieces".
+func count(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
+
+func edgeCount(p model.Pattern) int {
+	n := 0
+	for _, q := range p.Pieces {
+		n += len(q.Edges)
+	}
+	return n
+}
+
+// printedPlaces is every chart place that some piece was printed in, ascending.
+func printedPlaces(p model.Pattern) []int {
+	var out []int
+	for _, q := range p.Pieces {
+		for _, o := range q.Nest {
+			if place, ok := p.Chart.Place(o.Size); ok && !slices.Contains(out, place) {
+				out = append(out, place)
+			}
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// sizesLine is "34-40 to 48".
+func sizesLine(p model.Pattern, r grading.Result) string {
+	printed := printedPlaces(p)
+	if len(printed) == 0 {
+		return "none yet"
+	}
+	first, last := p.Chart.Sizes[printed[0]].Name, p.Chart.Sizes[printed[len(printed)-1]].Name
+	if first == last {
+		return fmt.Sprintf("%s to %s", first, r.Size)
+	}
+	return fmt.Sprintf("%s–%s to %s", first, last, r.Size)
+}
+
+// report is what checking says of the pattern as shown.
+func (w *Window) report() app.Report { return app.ReportOf(w.doc.Pattern(), w.doc.Result()) }

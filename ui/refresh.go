@@ -1,0 +1,171 @@
+package ui
+
+import (
+	"fmt"
+
+	"quarterstep/grading"
+	"quarterstep/model"
+	"quarterstep/model/geom"
+	"quarterstep/ui/panel"
+	"quarterstep/ui/scene"
+	"quarterstep/ui/theme"
+)
+
+// refresh shows the document as it is now, everywhere.
+func (w *Window) refresh() {
+	p, r := w.doc.Pattern(), w.doc.Result()
+	w.keepHand(p)
+	report := w.report()
+	if w.step == stepPrint {
+		w.print.plan(p, w.docSerial)
+	}
+	w.table.SetUnit(p.Unit)
+	w.showTable(p, r)
+	w.rail.SetView(w.railView(p, r, report.Look))
+	w.shelf.SetView(w.shelfView(p, r))
+	w.strip.SetView(stripView(p, r, w.charts()))
+	w.tools.SetView(w.toolsView())
+	i, j, k := w.inHand(p)
+	w.increments.SetView(incrementsView(p, r, i, j, k))
+	w.wearer.SetView(wearerView(p, r))
+	w.links.SetView(linksView(p, r))
+	w.checks.SetView(checksView(report))
+	w.showPages(p)
+	w.foldStates(p, r, report.Look, i)
+	w.win.SetTitle(w.title())
+	w.showStatus()
+}
+
+// quick shows a preview under way: the Table and the figures, not the rest.
+func (w *Window) quick() {
+	p, r := w.doc.Pattern(), w.doc.Result()
+	w.showTable(p, r)
+	i, j, k := w.inHand(p)
+	w.increments.SetView(incrementsView(p, r, i, j, k))
+	w.strip.SetView(stripView(p, r, w.charts()))
+}
+
+func (w *Window) showTable(p model.Pattern, r grading.Result) {
+	w.table.SetScene(w.sceneOf(p, r))
+}
+
+// sceneOf is what the Table shows.
+func (w *Window) sceneOf(p model.Pattern, r grading.Result) scene.Input {
+	in := scene.Input{Pattern: p, Result: r, Select: w.hand, Nest: w.nest, Seam: w.seam}
+	if w.step == stepPrint {
+		w.print.onTable(&in)
+		return in
+	}
+	in.Ghost = w.ghost(p)
+	for _, f := range w.report().Findings {
+		if !f.Look || f.Edge == "" {
+			continue
+		}
+		for i := range p.Pieces {
+			for _, e := range p.Pieces[i].Edges {
+				if p.Pieces[i].Name == f.Piece && e.Name == f.Edge {
+					in.Look = append(in.Look, scene.Ref{Piece: p.Pieces[i].ID, Edge: e.ID})
+				}
+			}
+		}
+	}
+	return in
+}
+
+// ghost is the line of the method not in force, for the piece in hand.
+func (w *Window) ghost(p model.Pattern) map[string][]geom.Path {
+	other := p
+	other.Target.Method = model.BySteps
+	if p.Target.Method == model.BySteps {
+		other.Target.Method = model.ByChart
+	}
+	r, err := w.grader.Grade(other)
+	if err != nil || len(r.Short) == 0 {
+		return nil
+	}
+	i := p.PieceIndex(w.hand.Piece)
+	if i < 0 {
+		return nil
+	}
+	return map[string][]geom.Path{w.hand.Piece: r.Pieces[i].Edges}
+}
+
+// keepHand lets go of what is no longer there.
+func (w *Window) keepHand(p model.Pattern) {
+	i := p.PieceIndex(w.hand.Piece)
+	if i < 0 {
+		w.hand = scene.Ref{}
+		return
+	}
+	q := p.Pieces[i]
+	if q.EdgeIndex(w.hand.Edge) < 0 {
+		w.hand.Edge, w.hand.Control = "", 0
+	}
+	if q.PointIndex(w.hand.Point) < 0 {
+		w.hand.Point = ""
+	}
+}
+
+// inHand is the piece, edge and point in hand as indices, -1 for none. A point
+// in hand without an edge brings the edge that starts there.
+func (w *Window) inHand(p model.Pattern) (piece, edge, point int) {
+	piece = p.PieceIndex(w.hand.Piece)
+	if piece < 0 {
+		return -1, -1, -1
+	}
+	q := p.Pieces[piece]
+	edge, point = q.EdgeIndex(w.hand.Edge), q.PointIndex(w.hand.Point)
+	if edge < 0 && point >= 0 {
+		edge = point
+	}
+	return piece, edge, point
+}
+
+func (w *Window) foldStates(p model.Pattern, r grading.Result, look, piece int) {
+	name := ""
+	if piece >= 0 {
+		name = p.Pieces[piece].Name
+	}
+	w.folds["Increments"].SetState(name, false)
+	size := "size " + r.Size
+	if p.Target.Wearer != "" {
+		size = p.Target.Wearer + ", " + size
+	}
+	w.folds["Wearer"].SetState(size, false)
+	w.folds["Links"].SetState(count(len(p.Links), "link"), len(r.Unlinked) > 0)
+	checks := "all fine"
+	if look > 0 {
+		checks = fmt.Sprintf("%d to look at", look)
+	}
+	w.folds["Checks"].SetState(checks, look > 0)
+	w.folds["Pages"].SetState(w.pagesLine(), false)
+}
+
+func (w *Window) title() string {
+	name := w.doc.Pattern().Name
+	if name == "" {
+		name = "New pattern"
+	}
+	if w.doc.Dirty() {
+		name += " *"
+	}
+	return name + " – Quarterstep"
+}
+
+func (w *Window) toolsView() panel.ToolsView {
+	return panel.ToolsView{
+		Tools: []panel.ToolView{
+			{Name: theme.Pointer, Word: "Move", Hint: "Move a point or an edge (M)"},
+			{Name: theme.Slide, Word: "Slide", Hint: "Slide the Table (S, or hold Space)"},
+			{Name: theme.Measure, Word: "Measure", Hint: "Measure from place to place (R)"},
+			{Name: theme.AddPoint, Word: "Add point", Hint: "Add a grade point on an edge (P)"},
+		},
+		Chosen: chosenTool(w.table.Tool()),
+		Toggles: []panel.ToggleView{
+			{Word: "Nest", Hint: "Show the printed sizes (N)", On: w.nest},
+			{Word: "Seam line", Hint: "Show the stitching line", On: w.seam},
+			{Word: "Close-up", Hint: "Show the pointer's place larger (C)", On: w.table.CloseUp()},
+		},
+		Zoom: fmt.Sprintf("%.0f %%", w.table.Percent()),
+	}
+}

@@ -1,0 +1,87 @@
+package ui
+
+import (
+	"fmt"
+	"image"
+	"strings"
+
+	"quarterstep/assets"
+	"quarterstep/grading"
+	"quarterstep/model"
+	"quarterstep/ui/paint"
+	"quarterstep/ui/panel"
+	"quarterstep/ui/scene"
+	"quarterstep/ui/theme"
+	"quarterstep/ui/view"
+)
+
+// shelfView is the Shelf: a card for every piece.
+func (w *Window) shelfView(p model.Pattern, r grading.Result) panel.ShelfView {
+	v := panel.ShelfView{Chosen: p.PieceIndex(w.hand.Piece), BringIn: "Bring in an SVG of your pattern."}
+	for i, q := range p.Pieces {
+		card := panel.CardView{Name: q.Name, State: panel.Done, How: pieceLine(q, r.Pieces[i]), Links: linkLine(p, q)}
+		if r.Pieces[i].Frozen {
+			card.State = panel.LookAt
+		}
+		one := p
+		one.Pieces = p.Pieces[i : i+1]
+		one.Links = nil
+		graded := r
+		graded.Pieces = r.Pieces[i : i+1]
+		card.Thumb = func(width, height int, colours theme.Palette) image.Image {
+			return w.thumb(one, graded, width, height, colours)
+		}
+		card.Key = fmt.Sprintf("%s/%d/%v", q.ID, w.docSerial, w.settings.Dark)
+		v.Cards = append(v.Cards, card)
+	}
+	return v
+}
+
+func pieceLine(q model.Piece, r grading.Piece) string {
+	switch {
+	case r.Frozen:
+		return "printed in one size"
+	case len(q.Hand.Moves)+len(q.Hand.Shapes) > 0:
+		return "Corrected by eye"
+	case r.Printed:
+		return "As printed"
+	}
+	return "Graded"
+}
+
+// linkLine names the pieces that q is linked with.
+func linkLine(p model.Pattern, q model.Piece) string {
+	var names []string
+	seen := map[string]bool{q.ID: true}
+	for _, l := range p.Links {
+		for _, pair := range [][2]string{{l.Lead.Piece, l.Follow.Piece}, {l.Follow.Piece, l.Lead.Piece}} {
+			i := p.PieceIndex(pair[1])
+			if pair[0] == q.ID && i >= 0 && !seen[pair[1]] {
+				seen[pair[1]] = true
+				names = append(names, p.Pieces[i].Name)
+			}
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// thumb draws one piece to fit width x height device pixels.
+func (w *Window) thumb(p model.Pattern, r grading.Result, width, height int, colours theme.Palette) image.Image {
+	img := image.NewRGBA(image.Rect(0, 0, width, height))
+	paint.Clear(img, colours.Table)
+	fonts, err := paint.NewFonts(assets.LatoRegular, assets.LatoBold)
+	if err != nil {
+		return img
+	}
+	const margin = 6
+	in := scene.Input{Pattern: p, Result: r, Nest: true}
+	v := view.Fit(in.Bounds(), float64(width), float64(height), margin)
+	in.Scale = v.Scale
+	small := scene.Static(in, nil)
+	small.Texts = nil
+	for i := range small.Lines {
+		small.Lines[i].Width *= 0.5
+	}
+	paint.New(fonts, colours).Paint(img, paint.Screen{View: v, Factor: 1}, small)
+	return img
+}

@@ -1,0 +1,84 @@
+package ui
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"quarterstep/grading"
+	"quarterstep/model"
+	"quarterstep/ui/panel"
+)
+
+// stripView is the Size strip. charts are the size charts to choose from; the
+// pattern's own is added when it is not among them.
+func stripView(p model.Pattern, r grading.Result, charts []model.SizeChart) panel.StripView {
+	v := panel.StripView{Chart: -1, Target: p.Target.Place, Shown: len(p.Pieces) > 0}
+	for i, c := range withOwn(p, charts) {
+		v.Charts = append(v.Charts, c.Name)
+		if c.ID == p.Chart.ID && c.Name == p.Chart.Name {
+			v.Chart = i
+		}
+	}
+	printed := printedPlaces(p)
+	for i, s := range p.Chart.Sizes {
+		v.Sizes = append(v.Sizes, panel.SizeView{Name: s.Name, Printed: slices.Contains(printed, i)})
+	}
+	v.Handle = r.Size
+	if p.Target.Wearer != "" {
+		v.Handle = p.Target.Wearer + " · " + r.Size
+	}
+	if len(p.Chart.Sizes) == 0 {
+		v.Empty = "The other sizes appear here when you choose a size chart."
+	}
+	v.Note = stepsNote(p, r, printed)
+	return v
+}
+
+// withOwn is charts with the pattern's own chart first when it is none of them.
+func withOwn(p model.Pattern, charts []model.SizeChart) []model.SizeChart {
+	if len(p.Chart.Sizes) == 0 || slices.ContainsFunc(charts, func(c model.SizeChart) bool {
+		return c.ID == p.Chart.ID && c.Name == p.Chart.Name
+	}) {
+		return charts
+	}
+	return append([]model.SizeChart{p.Chart}, charts...)
+}
+
+// stepsNote is "4 steps, or 4 1/2 by bust".
+func stepsNote(p model.Pattern, r grading.Result, printed []int) string {
+	if len(printed) == 0 {
+		return ""
+	}
+	t := p.Target.Place
+	steps := math.Max(float64(printed[0])-t, t-float64(printed[len(printed)-1]))
+	if steps <= 0 {
+		if slices.Contains(printed, int(t)) && t == math.Trunc(t) {
+			return "a printed size"
+		}
+		return "between printed sizes"
+	}
+	note := halves(steps) + " steps"
+	if steps == 1 {
+		note = "1 step"
+	}
+	for _, s := range r.Short {
+		if s.Measure == model.Bust && math.Abs(math.Abs(s.EqSteps)-steps) > 0.05 {
+			note += ", or " + halves(math.Abs(s.EqSteps)) + " by bust"
+		}
+	}
+	return note
+}
+
+// halves writes a count of steps to the nearest quarter: "4", "4 1/2".
+func halves(v float64) string {
+	q := int(math.Round(v * 4))
+	whole, part := q/4, [...]string{"", "1/4", "1/2", "3/4"}[q%4]
+	switch {
+	case part == "":
+		return fmt.Sprint(whole)
+	case whole == 0:
+		return part
+	}
+	return fmt.Sprintf("%d %s", whole, part)
+}

@@ -1,0 +1,180 @@
+package ui
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"quarterstep/app/session"
+	"quarterstep/app/settings"
+	"quarterstep/grading"
+	"quarterstep/model"
+	"quarterstep/model/geom"
+	"quarterstep/model/sizechart"
+	"quarterstep/ui/board"
+	"quarterstep/ui/panel"
+	"quarterstep/ui/scene"
+	"quarterstep/ui/theme"
+)
+
+// Window is the one window of Quarterstep with its open document.
+type Window struct {
+	app         fyne.App
+	win         fyne.Window
+	doc         *session.Session
+	settings    settings.Settings
+	settingsDir string
+
+	step      int        // of the guide rail
+	hand      scene.Ref  // piece, edge and point in hand
+	nest      bool       // show the printed sizes
+	seam      bool       // show the stitching line
+	pointer   geom.Point // where the pointer is on the Table
+	over      scene.Ref  // what is under it
+	said      string     // a sentence for the status bar, shown once
+	doubts    []string   // what bringing in left to look at
+	docSerial int        // counts changes of the document
+	print     printStep
+	grader    grading.Grader // for the line of the method not in force
+
+	table      *board.Board
+	rail       *panel.Rail
+	red        *panel.RedStrip
+	shelf      *panel.Shelf
+	tools      *panel.Tools
+	strip      *panel.Strip
+	status     *panel.Status
+	increments *panel.Increments
+	wearer     *panel.Wearer
+	links      *panel.Links
+	checks     *panel.Checks
+	pages      *panel.Pages
+	folds      map[string]*panel.Fold
+	dialogOpen bool // one dialog at a time
+}
+
+// Open makes the window on a document; settingsDir is where habits are kept,
+// empty for nowhere. Show it with ShowAndRun.
+func Open(a fyne.App, doc *session.Session, s settings.Settings, settingsDir string) *Window {
+	w := &Window{app: a, settings: s, settingsDir: settingsDir, step: stepGrade, nest: true}
+	w.win = a.NewWindow("Quarterstep")
+	w.win.SetMaster()
+	w.win.SetPadded(false)
+	w.setTheme()
+	w.build()
+	w.take(doc)
+	w.win.SetOnDropped(w.dropped)
+	w.win.SetCloseIntercept(w.askAndClose)
+	w.win.Resize(fyne.NewSize(1440, 900))
+	return w
+}
+
+// ShowAndRun shows the window and returns when it is closed.
+func (w *Window) ShowAndRun() {
+	stop := w.autosave()
+	defer stop()
+	w.win.ShowAndRun()
+}
+
+// take makes doc the open document.
+func (w *Window) take(doc *session.Session) {
+	w.doc = doc
+	w.doc.Listen(w.changed)
+	w.hand = firstEdge(doc.Pattern())
+	w.print = newPrintStep(w.settings.Paper)
+	w.refresh()
+	w.table.Fit()
+}
+
+// firstEdge is what is in hand when a pattern is opened: a side seam of its
+// first piece where it has one.
+func firstEdge(p model.Pattern) scene.Ref {
+	if len(p.Pieces) == 0 {
+		return scene.Ref{}
+	}
+	q := p.Pieces[0]
+	at := scene.Ref{Piece: q.ID, Edge: q.Edges[0].ID}
+	for _, e := range q.Edges {
+		if strings.HasPrefix(e.Name, "side") {
+			at.Edge = e.ID
+		}
+	}
+	return at
+}
+
+// changed answers a change of the document: a preview is shown quickly, all
+// else everywhere.
+func (w *Window) changed() {
+	if w.doc.Previewing() {
+		w.quick()
+		return
+	}
+	w.docSerial++
+	w.refresh()
+}
+
+// build makes the widgets and connects their callbacks.
+func (w *Window) build() {
+	w.table = board.New()
+	w.table.SetPalette(w.palette())
+	w.rail, w.shelf = panel.NewRail(stepCount), panel.NewShelf()
+	w.tools, w.strip, w.status = panel.NewTools(), panel.NewStrip(), panel.NewStatus()
+	w.increments, w.wearer, w.links = panel.NewIncrements(), panel.NewWearer(), panel.NewLinks()
+	w.checks, w.pages = panel.NewChecks(), panel.NewPages()
+	w.red = panel.NewRedStrip("Save elsewhere", w.saveAs)
+	w.folds = map[string]*panel.Fold{
+		"Pages": panel.NewFold("Pages", w.pages), "Increments": panel.NewFold("Increments", w.increments),
+		"Wearer": panel.NewFold("Wearer", w.wearer), "Links": panel.NewFold("Links", w.links),
+		"Checks": panel.NewFold("Checks", w.checks),
+	}
+	w.connectRail()
+	w.connectTools()
+	w.connectTable()
+	w.connectPanels()
+	w.connectPages()
+	w.connectKeys()
+	w.win.SetContent(panel.NewFrame(panel.Frame{
+		Rail: w.rail, RedStrip: w.red, Shelf: w.shelf, Tools: w.tools, Table: w.table, Strip: w.strip,
+		Side:   panel.NewSide(w.folds["Pages"], w.folds["Increments"], w.folds["Wearer"], w.folds["Links"], w.folds["Checks"]),
+		Status: w.status,
+	}))
+	w.goTo(w.step)
+}
+
+// goTo enters a step of the guide rail: its own side panel opens.
+func (w *Window) goTo(step int) {
+	w.step = step
+	own := map[int]string{stepSizes: "Wearer", stepGrade: "Increments", stepPrint: "Pages"}[step]
+	for name, f := range w.folds {
+		f.SetOpen(name == own)
+	}
+	if step == stepPrint {
+		w.folds["Pages"].Show()
+	} else {
+		w.folds["Pages"].Hide()
+	}
+	if w.doc != nil {
+		w.refresh()
+		w.table.Fit()
+	}
+}
+
+// setTheme dresses the window light or dark.
+func (w *Window) setTheme() {
+	w.app.Settings().SetTheme(theme.New(w.settings.Dark, 1))
+	if w.table != nil {
+		w.table.SetPalette(w.palette())
+	}
+}
+
+func (w *Window) palette() theme.Palette {
+	if w.settings.Dark {
+		return theme.Dark
+	}
+	return theme.Light
+}
+
+// charts are the size charts to choose from.
+func (w *Window) charts() []model.SizeChart {
+	return withOwn(w.doc.Pattern(), sizechart.Builtin())
+}
