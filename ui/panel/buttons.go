@@ -94,7 +94,7 @@ func (b *toolButton) CreateRenderer() fyne.WidgetRenderer {
 		label.set(b.word, t, b.chosen)
 	}
 	d.min = func() fyne.Size {
-		return fyne.NewSize(35+boldWidth(b.word)+9, max(controlHeight, theme.Px(controlHeight)))
+		return fyne.NewSize(33+boldWidth(b.word)+8, max(controlHeight, theme.Px(controlHeight)))
 	}
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height-3)
@@ -102,12 +102,12 @@ func (b *toolButton) CreateRenderer() fyne.WidgetRenderer {
 			place(g, 0, 0, size.Width, size.Height)
 		}
 		place(bar, 0, size.Height-12, size.Width, 12)
-		label.Hidden = size.Width < 60
-		place(m, 9, 0, 20, size.Height-1)
+		label.Hidden = size.Width < 50
+		place(m, 8, 0, 20, size.Height-1)
 		if label.Hidden {
 			place(m, (size.Width-20)/2, 0, 20, size.Height-1)
 		}
-		middle(label, 35, max(size.Width-38, 0), size.Height-1)
+		middle(label, 33, max(size.Width-36, 0), size.Height-1)
 	}
 	return d.ready()
 }

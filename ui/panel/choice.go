@@ -12,7 +12,7 @@ import (
 type ChoiceView struct{ Name, How, Figure string }
 
 // choice is a row with a ring, its name, how it is worked out, and its figure
-// at the right. The chosen one stands on a tint.
+// at the right. The chosen one stands on a tint that reaches a little beyond it.
 type choice struct {
 	touch
 	view   ChoiceView
@@ -56,17 +56,17 @@ func (c *choice) CreateRenderer() fyne.WidgetRenderer {
 		figure.set(c.view.Figure, t, c.chosen)
 	}
 	d.min = func() fyne.Size {
-		return fyne.NewSize(36+name.MinSize().Width+figure.MinSize().Width+30, theme.Px(controlHeight))
+		return fyne.NewSize(25+name.MinSize().Width+figure.MinSize().Width+16, theme.Px(controlHeight))
 	}
 	d.lay = func(size fyne.Size) {
-		place(g, 0, 0, size.Width, size.Height)
-		place(ring, 10, size.Height/2-8, 16, 16)
-		place(dot, 14, size.Height/2-4, 8, 8)
-		middle(name, 36, name.MinSize().Width, size.Height)
+		place(g, -8, 0, size.Width+16, size.Height)
+		place(ring, 0, size.Height/2-8, 16, 16)
+		place(dot, 4, size.Height/2-4, 8, 8)
+		middle(name, 25, name.MinSize().Width, size.Height)
 		right := figure.MinSize().Width
-		middle(figure, size.Width-10-right, right, size.Height)
-		x := max(theme.Px(106), 36+name.MinSize().Width+8)
-		middle(how, x, max(size.Width-10-right-8-x, 0), size.Height)
+		middle(figure, size.Width-right, right, size.Height)
+		x := max(theme.Px(96), 25+name.MinSize().Width+8)
+		middle(how, x, max(size.Width-right-8-x, 0), size.Height)
 	}
 	return d.ready()
 }

@@ -1,6 +1,8 @@
 package panel
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
 
 	"quarterstep/ui/theme"
@@ -22,7 +24,11 @@ func (d *drawn) ready() *drawn {
 	return d
 }
 
-func (d *drawn) MinSize() fyne.Size { return d.min() }
+// MinSize is in whole pixels, so that what is stacked below stays sharp.
+func (d *drawn) MinSize() fyne.Size {
+	m := d.min()
+	return fyne.NewSize(whole(m.Width+0.499), whole(m.Height+0.499))
+}
 
 func (d *drawn) Objects() []fyne.CanvasObject { return d.objects }
 
@@ -41,10 +47,20 @@ func (d *drawn) Refresh() {
 	}
 }
 
-// place puts an object at x, y with a size.
+func whole(x float32) float32 { return float32(math.Round(float64(x))) }
+
+// place puts an object of a size at the whole pixel nearest to x, y: text
+// between two pixels is blurred.
 func place(o fyne.CanvasObject, x, y, w, h float32) {
-	o.Move(fyne.NewPos(x, y))
+	o.Move(fyne.NewPos(whole(x), whole(y)))
 	o.Resize(fyne.NewSize(w, h))
+}
+
+// sharp fills a size with one of Fyne's own fields, moved by what brings its
+// text, inset by a padding of 9.6, to whole pixels.
+func sharp(o fyne.CanvasObject, size fyne.Size) {
+	o.Move(fyne.NewPos(0.4, 0.4))
+	o.Resize(size)
 }
 
 // middle puts an object of its least height at x, centred in a height.

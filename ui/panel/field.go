@@ -140,8 +140,8 @@ func (f *field) CreateRenderer() fyne.WidgetRenderer {
 	}
 	d.min = func() fyne.Size { return fyne.NewSize(60, max(controlHeight, f.whole.MinSize().Height)) }
 	d.lay = func(size fyne.Size) {
-		place(f.whole, 0, 0, size.Width, size.Height)
-		place(outline, 0.6, 0.6, size.Width-1.7, size.Height-1.7)
+		sharp(f.whole, size)
+		place(outline, 0, 0, size.Width, size.Height)
 	}
 	return d.ready()
 }

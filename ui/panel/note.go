@@ -47,11 +47,20 @@ func (n *note) CreateRenderer() fyne.WidgetRenderer {
 		m.set(icon, inkSoft)
 		text.set(n.text, t, false)
 	}
-	d.min = func() fyne.Size { return fyne.NewSize(theme.Px(n.width), text.MinSize().Height+14) }
+	d.min = func() fyne.Size {
+		if n.amber {
+			return fyne.NewSize(theme.Px(n.width), text.MinSize().Height+14)
+		}
+		return fyne.NewSize(theme.Px(n.width), text.MinSize().Height+6)
+	}
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height)
-		place(m, 10, 7, 16, 16)
-		place(text, 36, 7, size.Width-44, size.Height-14)
+		left, top := float32(0), float32(3)
+		if n.amber {
+			left, top = 10, 7
+		}
+		place(m, left, top, 16, 16)
+		place(text, left+26, top, size.Width-44, size.Height-2*top)
 	}
 	return d.ready()
 }

@@ -54,10 +54,10 @@ func (p *pick) CreateRenderer() fyne.WidgetRenderer {
 		outline.FillColor = theme.Faded(c.Field, 0)
 		outline.StrokeColor, outline.StrokeWidth = c.Edge, 1.2
 	}
-	d.min = func() fyne.Size { return fyne.NewSize(p.least, max(controlHeight, p.list.MinSize().Height)) }
+	d.min = func() fyne.Size { return fyne.NewSize(p.least, max(controlHeight, theme.Px(controlHeight))) }
 	d.lay = func(size fyne.Size) {
-		place(p.list, 0, 0, size.Width, size.Height)
-		place(outline, 0.6, 0.6, size.Width-1.2, size.Height-1.2)
+		sharp(p.list, size)
+		place(outline, 0, 0, size.Width, size.Height)
 	}
 	return d.ready()
 }

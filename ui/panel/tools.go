@@ -129,7 +129,7 @@ func (t *Tools) lay(size fyne.Size) {
 	rest := float32(8 + 8 + 15 + 4 + 2*controlHeight + 4 + 8)
 	rest += theme.Px(46)
 	for _, c := range t.toggles {
-		rest += c.MinSize().Width + 6
+		rest += c.MinSize().Width + 4
 	}
 	shortEnds := words+rest+ends > size.Width
 	shortTools := words+rest+2*toolNarrow > size.Width
@@ -167,6 +167,6 @@ func (t *Tools) layRight(size fyne.Size, short bool) {
 	place(t.divide, right, 13, 1, size.Height-26)
 	right -= 9
 	for i := len(t.toggles) - 1; i >= 0; i-- {
-		step(t.toggles[i], t.toggles[i].MinSize().Width, 6)
+		step(t.toggles[i], t.toggles[i].MinSize().Width, 4)
 	}
 }
