@@ -1,6 +1,8 @@
 package board
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
@@ -91,7 +93,6 @@ type Board struct {
 
 	fitted  bool // the view still is what Fit made it
 	space   bool // the space bar is held
-	focused bool
 	pointer view.Px
 	inside  bool // the pointer is over the paper
 	hover   scene.Ref
@@ -177,21 +178,29 @@ func (b *Board) Ruler() bool { return b.parts.ruler.on }
 // those that change with them, are drawn anew.
 func (b *Board) SetScene(in scene.Input) {
 	in.Scale = b.view.Scale
+	refit := b.fitted && !b.gesture.dragging() && !sameTable(b.in, in)
 	b.in = in
-	if b.fitted && !b.gesture.dragging() {
+	switch {
+	case refit:
 		b.Fit()
-		return
-	}
-	if b.gesture.dragging() {
+	case b.gesture.dragging():
 		b.redrawHand()
-		return
+	default:
+		b.redraw()
 	}
-	b.redraw()
 }
 
-// Fit shows everything on the Table.
+// sameTable reports whether the same pieces, and pages or none, lie on both.
+func sameTable(a, b scene.Input) bool {
+	return slices.EqualFunc(a.Pattern.Pieces, b.Pattern.Pieces, func(p, q model.Piece) bool { return p.ID == q.ID }) &&
+		(len(a.Sheets) > 0) == (len(b.Sheets) > 0)
+}
+
+// Fit shows everything on the Table, now and when the board changes its size,
+// until the view is changed by hand.
 func (b *Board) Fit() {
 	w, h := b.paperSize()
+	b.view.Scale = 0 // whatever the scale, draw anew
 	b.setView(view.Fit(b.in.Bounds(), w, h, fitMargin))
 	b.fitted = true
 }

@@ -109,7 +109,7 @@ func (b *Board) showMovement() {
 		return
 	}
 	by := b.view.MM(g.last.Sub(g.from))
-	b.parts.moved.show(by.Len(), b.asGone(by), g.last.X+28, g.last.Y-52)
+	b.parts.moved.show(by.Len(), b.asGone(by), g.last.X+24, g.last.Y-80)
 }
 
 // finish ends the gesture under way as the button is let go.

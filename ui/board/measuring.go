@@ -1,10 +1,13 @@
 package board
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
 	"quarterstep/model/geom"
+	"quarterstep/ui/scene"
 	"quarterstep/ui/view"
 )
 
@@ -48,27 +51,36 @@ const snapReach = 12
 
 // snap is the place a measuring hand means at a place of the board.
 func (m *measuring) snap(at view.Px) (geom.Point, bool) {
+	return m.board.view.Snap(at, m.places(), m.edges(), snapReach)
+}
+
+// edges are the lines a measure may end on: the computed ones and, where they
+// are shown, the printed ones.
+func (m *measuring) edges() []geom.Path {
 	in := m.board.in
-	var places []geom.Point
-	var paths []geom.Path
+	var out []geom.Path
 	for i, q := range in.Pattern.Pieces {
-		edges := in.Edges(i)
-		for _, e := range edges {
-			places = append(places, e.Start())
-		}
-		paths = append(paths, edges...)
+		out = append(out, in.Edges(i)...)
 		if !in.Nest {
 			continue
 		}
 		place := in.Place(q.ID)
 		for _, o := range q.Nest {
 			for _, e := range o.Edges {
-				places = append(places, place.Apply(e.Start()))
-				paths = append(paths, e.Transform(place))
+				out = append(out, e.Transform(place))
 			}
 		}
 	}
-	return m.board.view.Snap(at, places, paths, snapReach)
+	return out
+}
+
+// places are the grade points a measure may end on.
+func (m *measuring) places() []geom.Point {
+	var out []geom.Point
+	for _, e := range m.edges() {
+		out = append(out, e.Start())
+	}
+	return out
 }
 
 // upright is within how many degrees of level or upright a measure is taken
@@ -82,12 +94,33 @@ func (m *measuring) from(at view.Px) {
 }
 
 func (m *measuring) to(at view.Px) {
-	b, snapped := m.snap(at)
-	if d := b.Sub(m.a); !snapped {
-		b = m.a.Add(view.Upright(d, upright))
+	m.b, _ = m.snap(at)
+	if b, ok := m.straight(at); ok {
+		m.b = b
 	}
-	m.b = b
 	m.place()
+}
+
+// straight is the end of a measure that goes straight across or down, on the
+// line it crosses near at; false for one at an angle, or to a grade point.
+func (m *measuring) straight(at view.Px) (geom.Point, bool) {
+	v := m.board.view
+	d := view.Upright(v.ToMM(at).Sub(m.a), upright)
+	if d.X != 0 && d.Y != 0 || d.IsZero() {
+		return geom.Point{}, false
+	}
+	if _, place := v.Spot(at, m.places(), snapReach); place {
+		return geom.Point{}, false
+	}
+	near := snapReach / v.Scale
+	far := m.a.Add(d).Add(d.Unit().Scale(near))
+	best := d.Len()
+	for _, c := range scene.Crossings(m.board.in, m.a, far, 0.01) {
+		if off := math.Abs(c.S - d.Len()); off <= near && c.S > near {
+			best, near = c.S, off
+		}
+	}
+	return m.a.Add(d.Unit().Scale(best)), true
 }
 
 func (m *measuring) shown() bool { return m.taken }

@@ -75,6 +75,7 @@ func (p *parts) recolour() {
 	p.moved.recolour()
 	p.measure.recolour()
 	p.lens.recolour()
+	p.ruler.figure.recolour()
 	p.edges.recolour()
 	p.focus.Refresh()
 }

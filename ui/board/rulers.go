@@ -83,7 +83,6 @@ func (r *rulers) point() {
 func (r *rulers) triangle(w, h int, corners ...geom.Point) image.Image {
 	img := image.NewRGBA(image.Rect(0, 0, w, h))
 	outline := geom.Polyline(append(corners, corners[0])...)
-	factor := float64(h) / max(float64(corners[1].X+corners[2].X+corners[2].Y)/1, 1)
 	factor := float64(max(w, h)) / 10
 	layer := scene.Layer{Fills: []scene.Fill{{Outline: outline, Ink: scene.InkAccent, Alpha: 1}}}
 	r.board.painter.Paint(img, paint.Screen{View: view.View{Scale: 1}, Factor: factor}, layer)

@@ -195,7 +195,7 @@ func reaches(path geom.Path, m geom.Affine, seen geom.Box, grow float64) bool {
 }
 
 func (p *Painter) stroke(k scene.Line, m geom.Affine, factor float64, seen geom.Box) {
-	room := (max(k.Width, k.Halo) + math.Abs(k.Shift) + k.Reach + 10) * factor
+	room := (k.Width + math.Abs(k.Shift) + k.Reach + 10) * factor
 	if len(k.Path) == 0 || !reaches(k.Path, m, seen, room) {
 		return
 	}
@@ -210,11 +210,6 @@ func (p *Painter) stroke(k scene.Line, m geom.Affine, factor float64, seen geom.
 	}
 	if len(p.line) == 2 && len(k.Dash) == 0 && k.Width <= 1.2 {
 		crisp(p.line, max(math.Round(k.Width*factor), 1))
-	}
-	if k.Halo > 0 {
-		from := len(p.runs)
-		p.ring(p.line...)
-		p.addStroke(from, k.Halo*factor, k.Round, p.inkOf(scene.InkTable, haloAlpha))
 	}
 	from := len(p.runs)
 	if len(k.Dash) == 0 {
@@ -248,9 +243,6 @@ func crisp(line []pt, width float64) {
 	}
 }
 
-// haloAlpha is how far a halo hides what is under it.
-const haloAlpha = 0.85
-
 // arrows puts an open head at either end of the current line.
 func (p *Painter) arrows(width, factor float64, k ink) {
 	const long, half = 7, 4.5
@@ -282,13 +274,13 @@ func (p *Painter) text(t scene.Text, m geom.Affine, factor float64, seen geom.Bo
 	sin, cos := math.Sincos(t.Turn)
 	c = c.sub(pt{back * cos, back * sin})
 	halo := 0
-	if t.Halo {
+	if t.Halo != 0 {
 		halo = max(int(2.5*factor+0.5), 1)
 	}
 	s := p.fonts.stamp(stampKey{t.Words, size, math.Round(t.Turn*100) / 100, t.Bold, halo})
 	x, y := int(math.Round(c.x)), int(math.Round(c.y))
 	if s.rim != nil {
-		p.ops = append(p.ops, op{kind: opMask, mask: s.rim, x: x, y: y, ink: p.inkOf(scene.InkTable, 1)})
+		p.ops = append(p.ops, op{kind: opMask, mask: s.rim, x: x, y: y, ink: p.inkOf(t.Halo, 1)})
 	}
 	p.ops = append(p.ops, op{kind: opMask, mask: s.ink, x: x, y: y, ink: p.inkOf(t.Ink, 1)})
 }

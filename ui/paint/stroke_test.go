@@ -269,7 +269,7 @@ func TestSheetsLayOverOneAnother(t *testing.T) {
 	c := palette.Light
 	layer := scene.Layer{
 		Fills: []scene.Fill{{Outline: geom.Polyline(geom.Pt(8, 8), geom.Pt(50, 10), geom.Pt(30, 55), geom.Pt(8, 8)), Ink: scene.InkAccent, Alpha: 0.3}},
-		Lines: []scene.Line{{Path: curve, Width: 3, Ink: scene.NestInk(1, 3), Alpha: 0.8, Halo: 7}},
+		Lines: []scene.Line{{Path: curve, Width: 3, Ink: scene.NestInk(1, 3), Alpha: 0.8}},
 	}
 	p := newPainter(t, c)
 	screen := paint.Screen{View: view.View{Scale: 1}, Factor: 1}

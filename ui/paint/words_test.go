@@ -96,7 +96,7 @@ func TestWordsStandAtTheirPlace(t *testing.T) {
 // A line breaks round words with a halo: no ink of it within a pixel of them.
 func TestHaloBreaksTheLine(t *testing.T) {
 	line := scene.Line{Path: geom.Polyline(geom.Pt(0, 32), geom.Pt(64, 32)), Width: 3, Alpha: 1}
-	text := scene.Text{Words: "l", At: geom.Pt(32, 32), Size: 20, Ink: scene.InkTable, Halo: true}
+	text := scene.Text{Words: "l", At: geom.Pt(32, 32), Size: 20, Ink: scene.InkTable, Halo: scene.InkTable}
 	got := cover(t, scene.Layer{Lines: []scene.Line{line}, Texts: []scene.Text{text}})
 	row := got[32*side : 33*side]
 	if row[10] < 0.9 || row[54] < 0.9 {

@@ -18,7 +18,7 @@ func (l Layer) Bounds(scale float64) geom.Box {
 		b = b.Union(f.Outline.Bounds())
 	}
 	for _, k := range l.Lines {
-		grow := (max(k.Width, k.Halo)+k.Reach+max(k.Shift, -k.Shift))/scale + 8/scale
+		grow := (k.Width+k.Reach+max(k.Shift, -k.Shift))/scale + 8/scale
 		b = b.Union(k.Path.Bounds().Grow(grow))
 	}
 	for _, d := range l.Dots {

@@ -52,9 +52,12 @@ func (l *Layer) piece(in Input, i int) {
 		l.nest(q, m)
 	}
 	if graded {
-		l.marks(q, r, m)
+		l.marks(in, q, r, m)
 		l.look(in, q, edges)
 		l.ghost(in, q, m)
+		if in.Seam {
+			l.seam(q, r, m)
+		}
 		l.computed(in, q, edges)
 		l.notches(r, m)
 	}
@@ -108,25 +111,28 @@ func (l *Layer) ghost(in Input, q model.Piece, m geom.Affine) {
 	}
 }
 
-// computed draws the new line edge by edge: linked edges double, the edge in
-// hand in a band, folds with a dash-dot line inside.
+// computed draws the new line over a halo, edge by edge: linked edges double,
+// the edge in hand in a band, folds with a dash-dot line inside.
 func (l *Layer) computed(in Input, q model.Piece, edges []geom.Path) {
 	inside := 1.0
 	if geom.Join(edges...).Area() < 0 {
 		inside = -1
 	}
+	l.Lines = append(l.Lines, Line{
+		Path: geom.Join(edges...), Width: 6, Round: true, Ink: in.ground(), Alpha: 0.85,
+	})
 	linked := sameLineEdges(in.Pattern, q.ID)
 	for k, e := range edges {
 		ref := Ref{Piece: q.ID, Edge: q.Edges[k].ID}
-		line := Line{Path: e, Width: 2.6, Round: true, Ink: InkAccent, Alpha: 1, Halo: 6}
+		line := Line{Path: e, Width: 2.6, Round: true, Ink: InkAccent, Alpha: 1}
 		switch {
 		case in.Select.Piece == ref.Piece && in.Select.Edge == ref.Edge:
 			l.Lines = append(l.Lines, Line{Path: e, Width: 11, Round: true, Ink: InkAccent, Alpha: 0.2})
-			line.Width, line.Halo = 4, 0
+			line.Width = 4
 			l.Lines = append(l.Lines, line)
 		case linked[ref.Edge]:
 			line.Width = 6
-			core := Line{Path: e, Width: 2, Round: true, Ink: InkTable, Alpha: 1}
+			core := Line{Path: e, Width: 2, Round: true, Ink: in.ground(), Alpha: 1}
 			l.Lines = append(l.Lines, line, core)
 		default:
 			l.Lines = append(l.Lines, line)

@@ -106,7 +106,7 @@ func (l *Layer) pointNames(in Input, i int) {
 		if g.Name == "" || !g.Locked && g.ID != in.Select.Point && !atEnd {
 			continue
 		}
-		t := Text{Words: g.Name, At: edges[k].Start(), DX: 16, DY: -12, Size: 13, Anchor: Left, Ink: InkAccentWords, Halo: true}
+		t := Text{Words: g.Name, At: edges[k].Start(), DX: 16, DY: -12, Size: 13, Anchor: Left, Ink: InkAccentWords, Halo: InkTable}
 		if t.At.X < middle.X {
 			t.DX, t.Anchor = -16, Right
 		}

@@ -47,6 +47,14 @@ type Page struct {
 	Blank bool // nothing on it: left out
 }
 
+// ground is what the pieces lie on: the Table or pages of paper.
+func (in Input) ground() Ink {
+	if len(in.Sheets) > 0 {
+		return InkSheet
+	}
+	return InkTable
+}
+
 // place takes piece q's own coordinates to the Table's.
 func (in Input) place(q model.Piece) geom.Affine {
 	if m, ok := in.Placement[q.ID]; ok {

@@ -13,10 +13,10 @@ import (
 const lengthenGap = 4
 
 // marks draws the lines and darts on the piece.
-func (l *Layer) marks(q model.Piece, r grading.Piece, m geom.Affine) {
+func (l *Layer) marks(in Input, q model.Piece, r grading.Piece, m geom.Affine) {
 	for _, k := range r.Lines {
 		if len(k.Path) > 0 {
-			l.mark(q, k, k.Path.Transform(m))
+			l.mark(in, k, k.Path.Transform(m))
 		}
 	}
 	for _, d := range r.Darts {
@@ -25,7 +25,7 @@ func (l *Layer) marks(q model.Piece, r grading.Piece, m geom.Affine) {
 	}
 }
 
-func (l *Layer) mark(q model.Piece, k grading.Line, path geom.Path) {
+func (l *Layer) mark(in Input, k grading.Line, path geom.Path) {
 	line := Line{Path: path, Width: 1.1, Ink: InkSoft, Alpha: 1}
 	mid, dir := along(path, 0.5)
 	switch k.Kind {
@@ -41,7 +41,7 @@ func (l *Layer) mark(q model.Piece, k grading.Line, path geom.Path) {
 		if k.Name != "" {
 			words = k.Name
 		}
-		l.Texts = append(l.Texts, Text{Words: words, At: mid, DY: 13, Size: 13, Ink: InkSoft, Halo: true})
+		l.Texts = append(l.Texts, Text{Words: words, At: mid, DY: 13, Size: 13, Ink: InkSoft, Halo: in.ground()})
 	case model.FoldLine:
 		line.Dash = foldDash
 	case model.DartLine:

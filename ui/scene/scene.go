@@ -32,7 +32,6 @@ type Line struct {
 	Round bool      // round ends instead of cut ones
 	Ink   Ink
 	Alpha float64 // 0 to 1
-	Halo  float64 // px width of a table-coloured line under it; 0 for none
 	// Shift is by how many px the line is drawn to the right of its path as it
 	// is walked.
 	Shift float64
@@ -60,7 +59,9 @@ type Text struct {
 	Ink    Ink
 	Anchor Anchor
 	Turn   float64 // radians clockwise
-	Halo   bool    // a table-coloured rim, so that lines break round the words
+	// Halo is the ink of a rim round the letters, so that lines break round the
+	// words; the zero Ink is no rim.
+	Halo Ink
 }
 
 // Anchor says which part of the words lies at their place.

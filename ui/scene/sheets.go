@@ -35,7 +35,7 @@ func (l *Layer) sheets(in Input) {
 func sheetName(s Page, inHand bool) Text {
 	t := Text{
 		Words: s.Name, At: geom.Pt(s.Box.Min.X, s.Box.Max.Y), DX: 12, DY: -14,
-		Size: 13, Bold: true, Ink: InkSoft, Anchor: Left, Halo: true,
+		Size: 13, Bold: true, Ink: InkSoft, Anchor: Left, Halo: InkSheet,
 	}
 	if inHand {
 		t.Ink = InkAccentWords
@@ -94,7 +94,7 @@ func (l *Layer) square(in Input) {
 	l.Lines = append(l.Lines, Line{Path: ring(in.Square), Width: 1.5, Ink: InkWords, Alpha: 1})
 	l.Texts = append(l.Texts, Text{
 		Words: "Test square", At: geom.Pt(in.Square.Min.X, in.Square.Centre().Y),
-		DX: -10, Size: 13, Ink: InkWords, Anchor: Right, Halo: true,
+		DX: -10, Size: 13, Ink: InkWords, Anchor: Right, Halo: InkSheet,
 	})
 }
 

@@ -34,7 +34,7 @@ func (l *Layer) label(in Input, q model.Piece, edges []geom.Path) {
 		dy = 8
 	}
 	for _, t := range lines {
-		t.At, t.Anchor, t.DX, t.DY, t.Halo = at, anchor, dx, dy, true
+		t.At, t.Anchor, t.DX, t.DY, t.Halo = at, anchor, dx, dy, in.ground()
 		l.Texts = append(l.Texts, t)
 		dy += 20
 	}
@@ -95,7 +95,7 @@ func (l *Layer) sizeNumbers(in Input, q model.Piece, m geom.Affine) {
 		share := 0.62 + (float64(i)-float64(n-1)/2)*step
 		at, _ := along(o.Edges[k].Transform(m), min(max(share, 0.08), 0.92))
 		l.Texts = append(l.Texts, Text{
-			Words: o.Size, At: at, Size: 12, Bold: i == n-1, Ink: NestInk(i, n), Halo: true,
+			Words: o.Size, At: at, Size: 12, Bold: i == n-1, Ink: NestInk(i, n), Halo: in.ground(),
 		})
 	}
 }
@@ -155,7 +155,7 @@ func roomiest(outline geom.Path, obstacles [][]geom.Point) (geom.Point, float64)
 	span := geom.Vec{X: box.Width() / 2, Y: box.Height() / 2}
 	middle := best
 	for range 3 {
-		const n = 6
+		const n = 4
 		for i := -n; i <= n; i++ {
 			for j := -n; j <= n; j++ {
 				p := middle.Add(geom.Vec{X: span.X * float64(i) / n, Y: span.Y * float64(j) / n})
