@@ -5,13 +5,17 @@ import (
 	"quarterstep/model/geom"
 )
 
-// outline cuts a ring at its grade points.
+// outline cuts a ring at its grade points; what was traced is drawn anew.
 func (n *nest) outline(i int) model.Outline {
 	r := n.rings[i]
 	out := model.Outline{Size: r.size}
 	for k := range n.tracks {
 		a, b := n.tracks[k].at[i].place, n.tracks[(k+1)%len(n.tracks)].at[i].place
-		out.Edges = append(out.Edges, cutRing(r.path, a, b))
+		edge := cutRing(r.path, a, b)
+		if r.dense {
+			edge = redraw(edge)
+		}
+		out.Edges = append(out.Edges, edge)
 	}
 	return joined(out)
 }

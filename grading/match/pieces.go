@@ -57,7 +57,8 @@ func onePiece(raw exchange.RawPiece, chart model.SizeChart) (model.Piece, []Doub
 		q.Nest = append(q.Nest, n.outline(i))
 	}
 	q.Notches = n.notches(raw.Lines)
-	return named(q), n.doubts, nil
+	q = n.together(named(q))
+	return q, n.doubts, nil
 }
 
 // cutWords is how many to cut, as written in a piece's name: "Front, cut 2".

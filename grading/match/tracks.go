@@ -56,6 +56,9 @@ func (n *nest) findTracks() {
 		n.extremes()
 	}
 	n.weakTracks()
+	if len(n.tracks) == 1 {
+		n.opposite()
+	}
 	n.sayOddCorners(found)
 }
 
@@ -190,6 +193,17 @@ func (n *nest) extremes() {
 		bottom.at[i] = r.corner(float64(lo) * r.step)
 	}
 	n.tracks = []track{top, bottom}
+	n.order()
+}
+
+// opposite gives a piece with one corner a match point half way round from it.
+func (n *nest) opposite() {
+	tr := n.newTrack()
+	tr.smooth = true
+	for i, r := range n.rings {
+		tr.at[i] = r.corner(n.tracks[0].at[i].s + r.length/2)
+	}
+	n.tracks = append(n.tracks, tr)
 	n.order()
 }
 
