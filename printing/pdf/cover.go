@@ -3,7 +3,8 @@ package pdf
 import (
 	"fmt"
 	"math"
-	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"quarterstep/model/geom"
 	"quarterstep/printing/tile"
@@ -50,12 +51,18 @@ func (d *document) panel(p *page, b geom.Box) {
 	}
 	line(0, 7.5, 8, true, name)
 	if d.o.Note != "" {
-		line(0, 14, 4.5, false, strings.ToUpper(d.o.Note[:1])+d.o.Note[1:])
+		line(0, 14, 4.5, false, sentence(d.o.Note))
 	}
 	line(0, 19.5, 3.4, false, d.summary())
 	line(0, 28, 4.5, true, "Check the scale before you cut")
 	d.scaleCheck(p, at(0, 31))
 	d.advice(p, geom.Box{Min: at(squareInch+8, 31+cardHigh+6), Max: at(tile.PanelWidth, tile.PanelHeight)})
+}
+
+// sentence is s with a capital at its start.
+func sentence(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[size:]
 }
 
 // summary says how many pages there are and which are left out.

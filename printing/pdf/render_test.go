@@ -142,11 +142,14 @@ func TestMissingLettersShow(t *testing.T) {
 		t.Fatal(err)
 	}
 	o := options()
-	o.Title, o.Note = "Hose \u6F22\U0001D11E\nfür Zoë", ""
+	o.Title, o.Note = "Hose \u6F22\U0001D11E\nfür Zoë", "élan"
 	text := string(poppler(t, written(t, plan, o), "pdftotext", "FILE", "-"))
 	first, _, _ := strings.Cut(text, "\n")
 	shown := []rune(first)
 	if len(shown) != len([]rune("Hose ?? für Zoë")) || string(shown[:5]) != "Hose " || string(shown[7:]) != " für Zoë" || shown[5] != shown[6] {
 		t.Errorf("title reads %q", first)
+	}
+	if !strings.Contains(text, "Élan") {
+		t.Errorf("the note is not there, with a capital: %q", text[:80])
 	}
 }

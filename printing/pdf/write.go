@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"math"
 	"time"
 
 	"github.com/jung-kurt/gofpdf"
@@ -104,6 +105,11 @@ func (d *document) layOut() error {
 	ids := map[string]int{}
 	byLayer := [][]line{nil} // the first: lines always shown
 	for _, p := range d.plan.Pieces {
+		for _, l := range p.Piece.Labels {
+			if err := checkLabel(l); err != nil {
+				return fmt.Errorf("drawing %s: %w", p.Piece.Name, err)
+			}
+		}
 		for _, s := range p.Piece.Strokes {
 			id := -1
 			if s.Layer != "" {
@@ -175,6 +181,14 @@ func (d *document) drawLabels(p *page, s tile.Sheet) {
 			})
 		}
 	}
+}
+
+// checkLabel refuses what cannot be written down in a PDF.
+func checkLabel(l printing.Label) error {
+	if !(l.Size > 0) || math.IsInf(l.Size, 0) || !l.At.Finite() || math.IsNaN(l.Turn) || math.IsInf(l.Turn, 0) {
+		return fmt.Errorf("the words %q have no ordinary size or place", l.Text)
+	}
+	return nil
 }
 
 // black is the zero Ink.

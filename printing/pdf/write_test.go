@@ -128,6 +128,16 @@ func TestRefused(t *testing.T) {
 			t.Errorf("%s: %v", c.name, err)
 		}
 	}
+	for name, l := range map[string]printing.Label{
+		"no size": {Text: "Cut 2"}, "no place": {Text: "Cut 2", Size: 5, At: geom.Pt(math.NaN(), 0)},
+		"turned for ever": {Text: "Cut 2", Size: 5, Turn: math.Inf(1)}, "endless": {Text: "Cut 2", Size: math.Inf(1)},
+	} {
+		plan := base
+		plan.Pieces = []tile.Placed{{Piece: printing.Piece{Name: "Jerkin", Labels: []printing.Label{l}}, At: geom.Identity()}}
+		if err := pdf.Write(&bytes.Buffer{}, plan, options()); err == nil || !strings.Contains(err.Error(), "Jerkin") || !strings.Contains(err.Error(), "Cut 2") {
+			t.Errorf("words with %s: %v", name, err)
+		}
+	}
 	for name, font := range map[string][]byte{"none": nil, "rubbish": []byte("not a font"), "cut": options().Bold[:5000]} {
 		o := options()
 		o.Bold = font
