@@ -45,7 +45,8 @@ func blouse() garment {
 			sameLine("back-neckline", edges("back", "neckline"), edges("back-facing", "neckline")),
 			sameLine("back-facing-shoulder", edges("back", "shoulder by the neck"), edges("back-facing", "shoulder")),
 			sewn("shoulders", edges("front", shoulderEdges...), edges("back", shoulderEdges...), shoulderEase),
-			sewn("sides", edges("back", backSide...), edges("front", frontSide...), 0),
+			sewn("sides", edges("back", "side seam"), edges("front", frontSide...), 0),
+			sewn("sides-below-the-waist", edges("back", belowWaist...), edges("front", belowWaist...), 0),
 			sewn("front-cap", edges("front", "armhole"), edges("sleeve", "front cap"), frontCapEase),
 			sewn("back-cap", edges("back", "armhole"), backwards(edges("sleeve", "back cap")), backCapEase),
 			sewn("sleeve-seam", edges("sleeve", "front sleeve seam"), backwards(edges("sleeve", "back sleeve seam")), 0),
@@ -57,8 +58,8 @@ func blouse() garment {
 
 var (
 	shoulderEdges = []string{"shoulder by the neck", "shoulder"}
-	backSide      = []string{"side seam", "side below the waist"}
-	frontSide     = []string{"side above the dart", "side seam", "side below the waist"}
+	frontSide     = []string{"side above the dart", "side seam"} // to the waist, its dart closed
+	belowWaist    = []string{"side below the waist"}
 )
 
 func draftBlouse(b body) ([]sheet, error) {

@@ -40,31 +40,31 @@ func blouseFront() part {
 	}
 }
 
-var frontSlope = slope(22)
+var frontSlope = slope(23)
 
 // fitBlouseFront draws the front so that its shoulder and, with the dart
-// closed, its side meet the back's.
+// closed, its side above and below the waist meet the back's.
 func fitBlouseFront(b body, back sheet) (sheet, error) {
 	sewnBack, err := blouseBack().stitch(back.edges)
 	if err != nil {
 		return sheet{}, err
 	}
-	want, err := sewnBack.lengths(shoulderEdges, backSide)
+	want, err := sewnBack.lengths(shoulderEdges, []string{"side seam"}, belowWaist)
 	if err != nil {
 		return sheet{}, err
 	}
 	want[0] -= shoulderEase
-	fit, err := settle([]float64{0, 0}, func(x []float64) ([]float64, error) {
-		s, err := blouseFront().stitch(drawBlouseFront(b, x[0], x[1]).edges)
+	fit, err := settle([]float64{0, 0, 0}, func(x []float64) ([]float64, error) {
+		s, err := blouseFront().stitch(drawBlouseFront(b, x[0], x[1], x[2]).edges)
 		if err != nil {
 			return nil, err
 		}
-		return less(s, want, shoulderEdges, frontSide)
+		return less(s, want, shoulderEdges, frontSide, belowWaist)
 	})
 	if err != nil {
 		return sheet{}, err
 	}
-	s := drawBlouseFront(b, fit[0], fit[1])
+	s := drawBlouseFront(b, fit[0], fit[1], fit[2])
 	notch, err := jointOf(s.edges[4], 0)
 	s.notches = []float64{notch}
 	return s, err
@@ -79,18 +79,19 @@ func less(s stitching, want []float64, stretches ...[]string) ([]float64, error)
 	return out, err
 }
 
-// drawBlouseFront draws the front; reach lengthens the shoulder, wide the dart.
-func drawBlouseFront(b body, reach, wide float64) sheet {
+// drawBlouseFront draws the front; reach lengthens the shoulder, wide the dart,
+// longer the side below the waist.
+func drawBlouseFront(b body, reach, wide, longer float64) sheet {
 	centre := geom.Pt(0, 66+b.down)
 	neck := geom.Pt(66.3+2*b.step, -17.7-b.down)
 	facing := neck.Add(frontSlope.Scale(facingShoulder))
 	tip := neck.Add(frontSlope.Scale(147 + 2.6*b.step + reach))
-	arm := geom.Pt(b.bust+40, 222+4*b.down)
+	arm := geom.Pt(b.bust+40, 217+4*b.down)
 	upper := by(arm, -2, 75)
 	lower := by(upper, 0, 28+wide)
-	waist := geom.Pt(b.waist+58, 465+4*b.down)
-	hem := geom.Pt(b.hip+28, 678+5*b.down)
-	centreHem := geom.Pt(0, 694+5*b.down)
+	waist := geom.Pt(b.waist+58, 459+4*b.down)
+	hem := geom.Pt(b.hip+28, 672+5*b.down+longer)
+	centreHem := geom.Pt(0, 690+5*b.down)
 	side := curve(lower, by(lower, -7, 44), by(waist, 0, -46), waist)
 	apex := geom.Pt(0.45*b.bust+28, upper.Lerp(lower, 0.5).Y)
 	peak := foldedPeak(apex, upper, lower, side.StartDir())
@@ -102,7 +103,7 @@ func drawBlouseFront(b body, reach, wide float64) sheet {
 			neckline(centre, neck, frontSlope, 0.72, 42),
 			line(neck, facing),
 			line(facing, tip),
-			armhole(tip, arm, frontSlope, 25, 0.57),
+			armhole(tip, arm, frontSlope, 22, 0.56),
 			line(arm, upper),
 			line(upper, peak),
 			line(peak, lower),
@@ -115,7 +116,7 @@ func drawBlouseFront(b body, reach, wide float64) sheet {
 		lines: []geom.Path{
 			line(geom.Pt(75, 180+2*b.down), geom.Pt(75, 400+2*b.down)),
 			line(centre, centreHem),
-			line(geom.Pt(standEdge, 380+4*b.down), by(waist, -20, -85)),
+			line(geom.Pt(standEdge, 380+4*b.down), by(waist, -20, -79)),
 			line(geom.Pt(standEdge, apex.Y), geom.Pt(apex.X, apex.Y)),
 			line(geom.Pt(standEdge, waist.Y), by(waist, -8, 0)),
 			line(geom.Pt(standEdge, waist.Y+185), geom.Pt(b.hip+13, waist.Y+185)),

@@ -20,6 +20,9 @@ func blouseSleeve() part {
 			{"lengthen or shorten here", model.Lengthen},
 		},
 		notches: []notch{{"back cap", true}, {"front cap", false}},
+		// The height of the cap must follow the width of the sleeve and the
+		// armhole, which go by the bust.
+		along: map[string]model.Measure{"crown": model.Bust},
 	}
 }
 
@@ -99,9 +102,9 @@ func notchCap(s *sheet, sleeve stitching, armholes [2]sheet, sewn [2]stitching) 
 // its front hem corner.
 func drawBlouseSleeve(b body, forward, higher, longer float64) sheet {
 	crown := geom.Pt(4+forward, -150-4*b.down-higher)
-	back, front := geom.Pt(-0.6*b.bust-54, 0), geom.Pt(0.6*b.bust+42, 0)
+	back, front := geom.Pt(-0.6*b.bust-47, 0), geom.Pt(0.6*b.bust+49, 0)
 	length := 345 + 3*b.down
-	frontHem, backHem := geom.Pt(0.4*b.bust+40, length+longer), geom.Pt(-0.4*b.bust-52, length)
+	frontHem, backHem := geom.Pt(0.4*b.bust+47, length+longer), geom.Pt(-0.4*b.bust-45, length)
 	return sheet{
 		edges: []geom.Path{
 			capBack.from(back, crown),

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -17,6 +18,9 @@ type part struct {
 	lines    []mark
 	notches  []notch
 	dart     dart
+	// along names grade points that go along the grain by another measure than
+	// the garment's lengths do.
+	along map[string]model.Measure
 }
 
 // corner is a grade point and the edge that starts there.
@@ -26,7 +30,8 @@ type corner struct {
 	smooth bool
 	edge   string
 	kind   model.EdgeKind
-	seam   float64 // allowance, mm
+	seam   float64       // allowance, mm
+	along  model.Measure // empty: as the garment's lengths
 }
 
 type mark struct {
@@ -66,7 +71,9 @@ func (p part) index(edge string) int {
 func (p part) piece(along model.Measure, sizes []string, sheets []sheet) model.Piece {
 	q := model.Piece{ID: p.id, Name: p.name, Cut: p.cut}
 	for _, c := range p.corners {
-		q.Points = append(q.Points, model.GradePoint{ID: id(c.point), Name: c.point, Smooth: c.smooth, Across: c.across, Along: along})
+		q.Points = append(q.Points, model.GradePoint{
+			ID: id(c.point), Name: c.point, Smooth: c.smooth, Across: c.across, Along: cmp.Or(p.along[c.point], along),
+		})
 		q.Edges = append(q.Edges, model.Edge{ID: id(c.edge), Name: c.edge, Kind: c.kind, Allowance: c.seam})
 	}
 	for i, s := range sheets {

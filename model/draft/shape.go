@@ -52,12 +52,22 @@ type capShape [7]geom.Point
 // The front of a cap is scooped lower than its back, which is rounder above.
 var (
 	capBack = capShape{
-		{X: 0, Y: 0}, {X: 0.20, Y: 0.03}, {X: 0.33, Y: 0.20}, {X: 0.45, Y: 0.45},
-		{X: 0.57, Y: 0.70}, {X: 0.72, Y: 1}, {X: 1, Y: 1},
+		{X: 0, Y: 0},
+		{X: 0.20, Y: 0.03},
+		{X: 0.33, Y: 0.20},
+		{X: 0.45, Y: 0.45},
+		{X: 0.57, Y: 0.70},
+		{X: 0.72, Y: 1},
+		{X: 1, Y: 1},
 	}
 	capFront = capShape{
-		{X: 0, Y: 0}, {X: 0.27, Y: 0.02}, {X: 0.38, Y: 0.17}, {X: 0.48, Y: 0.42},
-		{X: 0.58, Y: 0.67}, {X: 0.71, Y: 1}, {X: 1, Y: 1},
+		{X: 0, Y: 0},
+		{X: 0.27, Y: 0.02},
+		{X: 0.38, Y: 0.17},
+		{X: 0.48, Y: 0.42},
+		{X: 0.58, Y: 0.67},
+		{X: 0.71, Y: 1},
+		{X: 1, Y: 1},
 	}
 )
 
