@@ -30,8 +30,7 @@ type corner struct {
 	smooth bool
 	edge   string
 	kind   model.EdgeKind
-	seam   float64       // allowance, mm
-	along  model.Measure // empty: as the garment's lengths
+	seam   float64 // allowance, mm
 }
 
 type mark struct {
