@@ -9,9 +9,10 @@ import (
 const degree = math.Pi / 180
 
 const (
-	// strong is the turn that makes a corner of its own right; weaker ones
-	// need the other sizes to agree.
-	strong = 30 * degree
+	// The turn that makes a corner of its own right, on a traced and on a
+	// drawn ring; weaker ones need the other sizes to agree.
+	strongTraced = 30 * degree
+	strongDrawn  = 15 * degree
 	// close is how near in mm to a corner another one is not looked for.
 	close = 8.0
 	// near is how far in mm a corner may lie from where its turn shows most.
@@ -37,10 +38,14 @@ type place struct {
 // strongCorners finds the corners a ring shows by itself, in order.
 func strongCorners(r *ring) []corner {
 	var out []corner
+	least := strongDrawn
+	if r.dense {
+		least = strongTraced
+	}
 	for range 6 {
 		p := newProfile(r, out, roomStrong)
 		found := false
-		for _, k := range peaks(p, strong, int(close/r.step)) {
+		for _, k := range peaks(p, least, int(close/r.step)) {
 			s := float64(k) * r.step
 			if tooClose(r, out, s, close/2) {
 				continue

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 
 	"quarterstep/model"
@@ -94,15 +95,21 @@ const (
 
 // sayOutOfStep tells of corners of one size that lie off the line from the
 // size before to the size after, which a wrong match would show as. Where each
-// size lies on the sheet does not count.
+// size lies on the sheet does not count, nor do corners told of already.
 func (n *nest) sayOutOfStep(chart model.SizeChart) {
-	middle := make([]geom.Vec, len(n.rings))
-	for i := range n.rings {
-		for _, t := range n.tracks {
-			middle[i] = middle[i].Add(geom.Vec(n.at(t, i)).Scale(1 / float64(len(n.tracks))))
+	var shown []track
+	for _, t := range n.tracks {
+		if !slices.ContainsFunc(t.at, func(c corner) bool { return !c.sure }) {
+			shown = append(shown, t)
 		}
 	}
-	for _, t := range n.tracks {
+	middle := make([]geom.Vec, len(n.rings))
+	for i := range n.rings {
+		for _, t := range shown {
+			middle[i] = middle[i].Add(geom.Vec(n.at(t, i)).Scale(1 / float64(len(shown))))
+		}
+	}
+	for _, t := range shown {
 		where := func(i int) geom.Point { return n.at(t, i).Add(middle[i].Scale(-1)) }
 		whole := where(len(n.rings) - 1).Dist(where(0))
 		for i := 1; i+1 < len(n.rings); i++ {

@@ -115,9 +115,21 @@ func (n *nest) strongTracks(ref int, found [][]corner, pairs [][]int) {
 		if !ok {
 			s = n.rings[g.ring].length * n.tracks[g.track].at[ref].s / n.rings[ref].length
 		}
-		n.tracks[g.track].at[g.ring] = n.place(g.ring, s, 3*slack, n.tracks[g.track].at[ref].turn)
+		turn := n.tracks[g.track].at[ref].turn
+		c := n.place(g.ring, s, 3*slack, turn)
+		c.sure = c.sure || n.rings[g.ring].shows(c.s, turn, found[g.ring])
+		n.tracks[g.track].at[g.ring] = c
 		delete(missing, g)
 	}
+}
+
+// shows reports whether a traced ring has a slight corner of that turn near s.
+func (r *ring) shows(s, turn float64, known []corner) bool {
+	if !r.dense {
+		return false
+	}
+	t := widest(newProfile(r, known, roomStrong), int(slack/r.step))[r.sample(s)]
+	return t*turn > 0 && math.Abs(t) >= weakTraced
 }
 
 // carry is the place of ring to that corresponds to place s of ring from: the
@@ -154,7 +166,8 @@ func (n *nest) carry(from, to int, s float64, has func(int) bool) (float64, bool
 
 func everyTrack(int) bool { return true }
 
-// place puts a corner of a given turn near s on a ring that did not show it.
+// place puts a corner of a given turn near s on a ring that did not show it by
+// itself.
 func (n *nest) place(i int, s, reach, turn float64) corner {
 	r := n.rings[i]
 	var known []corner
@@ -165,13 +178,11 @@ func (n *nest) place(i int, s, reach, turn float64) corner {
 		}
 	}
 	c := r.settle(s, reach, known)
-	if !r.dense && math.Abs(c.turn) < faint {
+	if !r.dense && c.turn*turn < faint*faint {
 		k, t := r.m.Locate(r.wrap(s))
-		c = corner{place: place{k, t}, s: r.wrap(s)}
+		return corner{place: place{k, t}, s: r.wrap(s), turn: turn}
 	}
-	if c.turn*turn < 0 || r.dense {
-		c.turn = turn
-	}
+	c.turn, c.sure = turn, !r.dense
 	return c
 }
 
@@ -255,7 +266,7 @@ func (n *nest) weakTracks() {
 		middle[k] = median(turns)
 	}
 	for _, k := range peaks(middle, least, int(2*close/lead.step)) {
-		n.addWeak(plateau(middle, k)*lead.step, middle[k])
+		n.addWeak(plateau(middle, k)*lead.step, middle[k], profiles)
 	}
 	n.order()
 }
@@ -269,7 +280,7 @@ func plateau(p profile, k int) float64 {
 	return float64(k+end) / 2
 }
 
-func (n *nest) addWeak(s, turn float64) {
+func (n *nest) addWeak(s, turn float64, profiles []profile) {
 	tr := n.newTrack()
 	for i := range n.rings {
 		at, _ := n.carry(0, i, s, everyTrack)
@@ -277,7 +288,7 @@ func (n *nest) addWeak(s, turn float64) {
 			return
 		}
 		tr.at[i] = n.place(i, at, 2*slack, turn)
-		tr.at[i].sure = n.rings[i].dense || math.Abs(tr.at[i].turn) >= faint
+		tr.at[i].sure = tr.at[i].sure || n.rings[i].dense && profiles[i][n.rings[i].sample(at)]*turn > faint*faint
 	}
 	n.tracks = append(n.tracks, tr)
 }
@@ -327,7 +338,7 @@ func (n *nest) sayOddCorners(found [][]corner) {
 	}
 	for _, t := range n.tracks {
 		for i, c := range t.at {
-			if !c.sure && c.turn != 0 {
+			if !c.sure && !t.smooth {
 				n.doubt(i, n.rings[i].m.At(c.s), "The other sizes have a corner here; this one shows none.")
 			}
 		}
