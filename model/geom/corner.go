@@ -1,6 +1,10 @@
 package geom
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // corner is where offset line a, da mm beside its source, meets the next, b,
 // db mm beside its own; both sources have the point at in common.
@@ -35,30 +39,54 @@ func (k corner) solve() (turn, bool) {
 		return plain, true
 	}
 	dirA, dirB := k.a.EndDir(), k.b.StartDir()
-	wide := max(math.Abs(k.da), math.Abs(k.db))
-	reach := (mitreLimit + 1) * wide
-	longA := append(append(Path(nil), k.a...), Line(end, end.Add(dirA.Scale(reach))))
-	longB := append(Path{Line(start.Add(dirB.Scale(-reach)), start)}, k.b...)
-
 	alike := k.da*k.db > 0
 	opens := alike && dirA.Cross(dirB)*k.da >= 0
-	best, found := turn{}, math.Inf(1)
-	for _, x := range Intersect(longA, longB, k.tol/4) {
-		inside := x.IA <= last && x.IB > 0
-		if inside && opens || !inside && x.At.Dist(k.at) > mitreLimit*wide {
-			continue
+	limit := mitreLimit * max(math.Abs(k.da), math.Abs(k.db))
+	switch {
+	case opens: // the usual mitre
+		u, v, ok := raysMeet(end, dirA, start, dirB.Scale(-1))
+		if m := end.Add(dirA.Scale(u)); ok && u >= 0 && v >= 0 && m.Dist(k.at) <= limit {
+			plain.meet = m
+			return plain, true
 		}
-		if far := x.At.Dist(end) + x.At.Dist(start); far < found {
-			best, found = k.turnAt(x), far
+	case alike: // the usual trim
+		if x, ok := k.nearest(Intersect(k.a, k.b, k.tol/4)); ok {
+			return turn{x.IA, x.TA, x.IB, x.TB, x.At, joinTol}, true
 		}
 	}
-	if !math.IsInf(found, 1) {
-		return best, true
+	reach := limit * (mitreLimit + 1) / mitreLimit
+	longA := append(append(Path(nil), k.a...), Line(end, end.Add(dirA.Scale(reach))))
+	longB := append(Path{Line(start.Add(dirB.Scale(-reach)), start)}, k.b...)
+	found := slices.DeleteFunc(Intersect(longA, longB, k.tol/4), func(x Crossing) bool {
+		inside := x.IA <= last && x.IB > 0
+		return inside && opens || !inside && x.At.Dist(k.at) > limit
+	})
+	if x, ok := k.nearest(found); ok {
+		return k.turnAt(x), true
 	}
 	if gap <= k.tol {
 		plain.snap = gap
 	}
 	return plain, opens || k.da != k.db || gap <= k.tol
+}
+
+// nearest is the crossing nearest to the two ends.
+func (k corner) nearest(found []Crossing) (Crossing, bool) {
+	if len(found) == 0 {
+		return Crossing{}, false
+	}
+	far := func(x Crossing) float64 { return x.At.Dist(k.a.End()) + x.At.Dist(k.b.Start()) }
+	return slices.MinFunc(found, func(x, y Crossing) int { return cmp.Compare(far(x), far(y)) }), true
+}
+
+// raysMeet solves p + u v = q + w r for u and w in mm, v and r unit; false for
+// parallel rays.
+func raysMeet(p Point, v Vec, q Point, r Vec) (u, w float64, ok bool) {
+	den, d := v.Cross(r), q.Sub(p)
+	if den == 0 {
+		return 0, 0, false
+	}
+	return d.Cross(r) / den, d.Cross(v) / den, true
 }
 
 // turnAt reads a crossing of the lengthened lines.
@@ -72,12 +100,6 @@ func (k corner) turnAt(x Crossing) turn {
 	}
 	return t
 }
-
-// upTo is a up to the corner.
-func (t turn) upTo(a Path) Path { return t.arrive(a.between(0, 0, t.ia, t.ta)) }
-
-// from is b from the corner.
-func (t turn) from(b Path) Path { return t.leave(b.between(t.ib, t.tb, len(b)-1, 1)) }
 
 // arrive ends p exactly at the corner: by a straight piece, or by moving its
 // end, and the handle with it, where that is near enough.

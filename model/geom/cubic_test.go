@@ -67,6 +67,15 @@ func TestNearestIsNearest(t *testing.T) {
 	})
 }
 
+// The foot polynomial ends in rounding here, with its one root inside.
+func TestNearestBesideAnEndRoot(t *testing.T) {
+	c := Cubic{Pt(1, 1), Pt(1, 1.75), Pt(1, 2.9e-14), Pt(1.4e-14, 2.9e-14)}
+	p := Pt(2.9e-14, 183.75)
+	if u, d := c.Nearest(p, 1e-9); math.Abs(u-0.18) > 0.01 || d > p.Dist(c.At(0.18)) {
+		t.Errorf("%g mm at %g", d, u)
+	}
+}
+
 func TestNearestS(t *testing.T) {
 	p := Polyline(Pt(0, 0), Pt(30, 0), Pt(30, 40))
 	for _, e := range []struct {

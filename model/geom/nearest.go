@@ -109,7 +109,8 @@ func (q quintic) at(u float64) (value, slope float64) {
 func (q quintic) soleRoot(width float64) float64 {
 	lo, hi := 0.0, 1.0
 	up := q[5] > 0
-	u := q[0] / (q[0] - q[5])
+	// Not at an end: a root there may be rounding's, and hide the true one.
+	u := min(max(q[0]/(q[0]-q[5]), 0.01), 0.99)
 	for range 100 {
 		f, slope := q.at(u)
 		if f == 0 {

@@ -98,8 +98,17 @@ func (o *offsetting) join(part Path, at Point) error {
 	if !ok {
 		return o.tooTight(at)
 	}
-	o.out = Join(x.upTo(o.out), x.from(part))
+	o.out = append(x.arrive(o.out.cutAt(x.ia, x.ta)), x.leave(part.between(x.ib, x.tb, len(part)-1, 1))...)
 	return nil
+}
+
+// cutAt shortens p in place to end at parameter t of cubic i.
+func (p Path) cutAt(i int, t float64) Path {
+	if t == 0 && i > 0 {
+		return p[:i]
+	}
+	p[i] = p[i].Sub(0, t)
+	return p[:i+1]
 }
 
 // clear reports whether the finished line keeps its distance from p, tried at
