@@ -2,12 +2,15 @@ package board
 
 import (
 	"image"
+	"math"
 	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
 	"quarterstep/model"
+	"quarterstep/model/geom"
+	"quarterstep/model/measure"
 	"quarterstep/ui/paint"
 	"quarterstep/ui/scene"
 	"quarterstep/ui/view"
@@ -123,5 +126,67 @@ func (l *lens) paint(w, h int) image.Image {
 	layers = append(layers, b.parts.static.layers[min(1, len(b.parts.static.layers)):]...)
 	layers = append(layers, b.parts.active.layers...)
 	b.painter.Paint(l.img, paint.Screen{View: v, Factor: factor}, layers...)
+	flat := paint.Screen{View: view.View{Scale: 1}, Factor: factor}
+	b.painter.Paint(l.img, flat, l.gaps(v, 2*mid.X, 2*mid.Y))
 	return l.img
+}
+
+// gaps names the sizes along the top of the close-up and measures, level with
+// the pointer, the gaps between their lines. Places are px of the close-up.
+func (l *lens) gaps(v view.View, w, h float64) scene.Layer {
+	b := l.board
+	var out scene.Layer
+	at := func(y float64) []scene.Crossing {
+		return scene.Crossings(b.in, v.ToMM(px(0, y)), v.ToMM(px(w, y)), 0.01)
+	}
+	last := math.Inf(-1)
+	for _, c := range at(12) {
+		x := c.S * v.Scale
+		if x-last < 20 {
+			continue
+		}
+		last = x
+		words := scene.Text{Words: c.Size, At: geom.Pt(x, 12), Size: 12, Ink: scene.InkAccentWords, Halo: scene.InkTable, Bold: true}
+		if c.Printed {
+			words.Ink, words.Bold = scene.NestInk(sizePlace(b.in, c.Size)), false
+		}
+		out.Texts = append(out.Texts, words)
+	}
+	foot := h - 24
+	cs := at(h / 2)
+	for i := 1; i < len(cs); i++ {
+		x0, x1 := cs[i-1].S*v.Scale, cs[i].S*v.Scale
+		gap, _ := splitUnit(measure.FormatMM(cs[i].S-cs[i-1].S, b.unit))
+		if x1-x0 < b.painter.Width(gap, 12)+4 {
+			continue
+		}
+		ink := scene.InkAccent
+		if cs[i].Printed && cs[i-1].Printed {
+			ink = scene.NestInk(sizePlace(b.in, cs[i].Size))
+		}
+		for _, bar := range []geom.Path{
+			geom.Polyline(geom.Pt(x0, foot), geom.Pt(x1, foot)),
+			geom.Polyline(geom.Pt(x0, foot-4), geom.Pt(x0, foot+4)),
+			geom.Polyline(geom.Pt(x1, foot-4), geom.Pt(x1, foot+4)),
+		} {
+			out.Lines = append(out.Lines, scene.Line{Path: bar, Width: 1.5, Ink: ink, Alpha: 1})
+		}
+		out.Texts = append(out.Texts, scene.Text{
+			Words: gap, At: geom.Pt((x0+x1)/2, foot+13), Size: 12, Ink: scene.InkWords, Halo: scene.InkTable,
+		})
+	}
+	return out
+}
+
+// sizePlace is the place of a printed size among those of the first piece that
+// was printed in it.
+func sizePlace(in scene.Input, size string) (i, n int) {
+	for _, q := range in.Pattern.Pieces {
+		for k, o := range q.Nest {
+			if o.Size == size {
+				return k, len(q.Nest)
+			}
+		}
+	}
+	return 0, 1
 }

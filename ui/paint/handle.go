@@ -71,23 +71,40 @@ func (p *Painter) handle(h scene.Handle, m geom.Affine, factor float64, seen geo
 	}
 }
 
-// dot draws a round mark, or a four-hole button.
+// dot draws a mark of fixed size.
 func (p *Painter) dot(d scene.Dot, m geom.Affine, factor float64, seen geom.Box) {
-	c, r := at(m, d.At), d.Radius*factor
+	c, r := at(m, d.At).add(pt{d.DX * factor, d.DY * factor}), d.Radius*factor
 	if !near(c, r, seen) {
 		return
 	}
-	if !d.Button {
+	switch d.Mark {
+	case scene.Plain:
 		p.mark(p.circle, c, 2*r, d.Ink, 0, 0)
-		return
+	case scene.Button:
+		p.button(c, r, factor, d.Ink)
+	case scene.LookAt:
+		p.mark(p.diamond, c, 2*r, scene.InkLookFill, 1.2*factor, scene.InkLookLine)
+		from := len(p.runs)
+		p.ring(pt{c.x, c.y - 0.42*r}, pt{c.x, c.y + 0.08*r})
+		p.ring(pt{c.x, c.y + 0.42*r}, pt{c.x, c.y + 0.44*r})
+		p.addStroke(from, 1.8*factor, true, p.inkOf(scene.InkOnLook, 1))
 	}
-	p.mark(p.circle, c, 2*r, scene.InkSheet, 1.3*factor, d.Ink)
+}
+
+// button draws a four-hole button.
+func (p *Painter) button(c pt, r, factor float64, k scene.Ink) {
+	p.mark(p.circle, c, 2*r, scene.InkSheet, 1.3*factor, k)
 	from := len(p.runs)
 	hole := 1.7 * factor
 	for _, q := range [4]pt{{-hole, -hole}, {hole, -hole}, {hole, hole}, {-hole, hole}} {
 		p.circle(c.add(q), 0.8*factor)
 	}
-	p.addFill(from, p.inkOf(d.Ink, 1))
+	p.addFill(from, p.inkOf(k, 1))
+}
+
+// diamond appends a square on its corner, reaching r from c.
+func (p *Painter) diamond(c pt, r float64) {
+	p.ring(pt{c.x, c.y - r}, pt{c.x + r, c.y}, pt{c.x, c.y + r}, pt{c.x - r, c.y}, pt{c.x, c.y - r})
 }
 
 func near(c pt, r float64, seen geom.Box) bool {

@@ -30,6 +30,7 @@ func colourOf(p palette.Palette, k scene.Ink) color.NRGBA {
 		scene.InkRaised:      p.Raised,
 		scene.InkLookFill:    p.AmberFill,
 		scene.InkLookLine:    p.AmberLine,
+		scene.InkOnLook:      p.OnAmber,
 	}
 	return named[k]
 }

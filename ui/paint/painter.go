@@ -25,6 +25,11 @@ type Painter struct {
 	bands [workers]band
 }
 
+// Width is how wide words are, in px of size, in the regular face.
+func (p *Painter) Width(words string, size float64) float64 {
+	return p.fonts.Width(words, size, false)
+}
+
 // workers is how many bands of rows are painted at once.
 const workers = 2
 

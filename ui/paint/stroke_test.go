@@ -57,10 +57,10 @@ func cover(t testing.TB, layer scene.Layer) []float64 {
 	return out
 }
 
-// exact is the cover of the places for which inside holds, by 12 x 12 samples a
+// exact is the cover of the places for which inside holds, by 10 x 10 samples a
 // pixel: plain counting, sharing nothing with the painter.
 func exact(inside func(geom.Point) bool) []float64 {
-	const n = 12
+	const n = 10
 	out := make([]float64, side*side)
 	for i := range out {
 		x, y := float64(i%side), float64(i/side)

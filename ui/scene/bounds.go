@@ -22,7 +22,7 @@ func (l Layer) Bounds(scale float64) geom.Box {
 		b = b.Union(k.Path.Bounds().Grow(grow))
 	}
 	for _, d := range l.Dots {
-		add(d.At, d.Radius+2)
+		add(d.At, d.Radius+2+max(d.DX, -d.DX, d.DY, -d.DY))
 	}
 	for _, t := range l.Texts {
 		add(t.At, textRoom)

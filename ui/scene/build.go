@@ -147,7 +147,8 @@ func (l *Layer) computed(in Input, q model.Piece, edges []geom.Path) {
 
 var foldDash = []float64{14, 4, 2, 4}
 
-// look marks the stretches to look at, outside the line.
+// look marks the stretches to look at, outside the line: a hatched band and a
+// diamond.
 func (l *Layer) look(in Input, q model.Piece, edges []geom.Path) {
 	outside := -11.0
 	if geom.Join(edges...).Area() < 0 {
@@ -163,6 +164,9 @@ func (l *Layer) look(in Input, q model.Piece, edges []geom.Path) {
 			Line{Path: edges[k], Width: 10, Ink: InkLookFill, Alpha: 0.55, Shift: outside},
 			Line{Path: edges[k], Width: 10, Dash: []float64{1.5, 5}, Ink: InkLookLine, Alpha: 1, Shift: outside},
 		)
+		mid, dir := along(edges[k], 0.5)
+		aside := dir.Perp().Scale(outside * 2.6)
+		l.Dots = append(l.Dots, Dot{At: mid, DX: aside.X, DY: aside.Y, Radius: 11, Ink: InkLookFill, Mark: LookAt})
 	}
 }
 

@@ -23,13 +23,14 @@ const (
 	InkRaised
 	InkLookFill
 	InkLookLine
+	InkOnLook
 
 	namedInks
 )
 
 var inkNames = [namedInks]string{
 	"words", "soft", "faint", "table", "grid", "grid-major", "ruler", "sheet", "edge",
-	"accent", "accent-words", "accent-tint", "on-accent", "raised", "look-fill", "look-line",
+	"accent", "accent-words", "accent-tint", "on-accent", "raised", "look-fill", "look-line", "on-look",
 }
 
 // nestInks is where the inks of printed sizes begin: one for each place i among

@@ -41,13 +41,25 @@ type Line struct {
 	Reach float64
 }
 
-// Dot is a round mark of fixed size on screen.
+// Dot is a mark of fixed size on screen.
 type Dot struct {
 	At     geom.Point
+	DX, DY float64 // px from At
 	Radius float64 // px
 	Ink    Ink
-	Button bool // a joining mark: a four-hole button
+	Mark   Mark
 }
+
+// Mark is the shape of a Dot.
+type Mark uint8
+
+// Plain is a round dot, Button a joining mark, a four-hole button, LookAt a
+// diamond with a stroke in it, which takes its own inks.
+const (
+	Plain Mark = iota
+	Button
+	LookAt
+)
 
 // Text is one line of words; At is the middle of its height.
 type Text struct {

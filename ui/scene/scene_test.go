@@ -54,7 +54,7 @@ func dump(l scene.Layer) string {
 		fmt.Fprintf(&b, "  %s\n", way(k.Path))
 	}
 	for _, d := range l.Dots {
-		fmt.Fprintf(&b, "dot   %v %.3g px button %v  %s\n", d.Ink, d.Radius, d.Button, place(d.At))
+		fmt.Fprintf(&b, "dot   %v %.3g px mark %d  %s%+.1f%+.1f\n", d.Ink, d.Radius, d.Mark, place(d.At), d.DX, d.DY)
 	}
 	for _, x := range l.Texts {
 		fmt.Fprintf(&b, "text  %q %v %g px bold %v anchor %d turn %.2f halo %v  %s%+.1f%+.1f\n",

@@ -17,7 +17,7 @@ func (l *Layer) sheets(in Input) {
 	if in.Glue {
 		l.glue(in)
 		for _, b := range in.Buttons {
-			l.Dots = append(l.Dots, Dot{At: b, Radius: 5.5, Ink: InkWords, Button: true})
+			l.Dots = append(l.Dots, Dot{At: b, Radius: 5.5, Ink: InkWords, Mark: Button})
 		}
 	}
 	for _, s := range in.Sheets {
