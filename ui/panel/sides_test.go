@@ -48,6 +48,13 @@ func TestIncrementsShows(t *testing.T) {
 			t.Errorf("the total reads %q", p.total.entry.Text)
 		}
 		v := sampleIncrements()
+		v.Total, v.Choices[2].Figure, v.Gaps[1].Gap = "1 3/4", "1 23/32 in", "13/32"
+		v.Points[1].Down, v.FollowNote[1], v.EdgeNote = "11/32", "44 in at 50", "Underarm to hem, 12 1/2 in"
+		p.SetView(v)
+		mustShow(t, p, "1 23/32 in", "13/32", "11/32", "44 in at 50", "Underarm to hem, 12 1/2 in")
+		if p.total.entry.Text != "1 3/4" {
+			t.Errorf("after a drag the total reads %q", p.total.entry.Text)
+		}
 		v.Hand, v.With, v.Note, v.Points = nil, "", "", v.Points[:2]
 		tall := p.MinSize().Height
 		p.SetView(v)

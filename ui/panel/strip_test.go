@@ -134,6 +134,9 @@ func TestStripCancel(t *testing.T) {
 	if fmt.Sprint(*scrubs) != "[3 8]" || len(*picks) != 0 {
 		t.Errorf("dragged and let go with Escape: scrubbed %v, picked %v", *scrubs, *picks)
 	}
+	if s.view.Target != 8 {
+		t.Errorf("the handle stays at %v", s.view.Target)
+	}
 	if s.Cancel() {
 		t.Error("nothing is held, yet Cancel says so")
 	}
