@@ -85,11 +85,11 @@ func notchCap(s *sheet, sleeve stitching, armholes [2]sheet, sewn [2]stitching) 
 		}
 		from := whole - at // the underarm
 		if half == "front cap" {
-			cap, err := sleeve.length(half)
+			long, err := sleeve.length(half)
 			if err != nil {
 				return err
 			}
-			from = cap - from
+			from = long - from
 		}
 		if s.notches[i], err = sleeve.cutAt(s.edges, half, from); err != nil {
 			return err

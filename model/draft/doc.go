@@ -2,14 +2,16 @@
 // theatre wardrobe, and one draft published in 1911 that grading is checked
 // against.
 //
-// Promise: a garment can be drafted at any place of its chart, so what a grown
-// nest should look like is known and not only guessed. The lines are cutting
-// lines; every control point is linear in the body measures of its edge's two
-// ends, neck and shoulder by steps, underarm by bust, waist by waist, hem by
-// hip, down the paper by back waist length where the chart has it, else by
-// steps. On top of that a few places per piece (front shoulder end, dart
-// width, crown of the sleeve, one corner of its hem) are moved until the
-// seams meet on the stitching line; that part is not linear, and small.
+// Promise: a garment can be drafted at any place of its chart, so what a nest
+// should become is known and not only guessed. The lines are cutting lines;
+// every control point is linear in the body measures of its edge's two ends:
+// neck and shoulder go by steps, underarm by bust, waist by waist, hem by hip,
+// and down the paper all go by back waist length where the chart has it, else
+// by steps. On top of that a few places (the front's shoulder tip, its bust
+// dart, its side below the waist, the sleeve's crown and one corner of its
+// hem) are moved until seams meet on the stitching line. That part, and the
+// peak of the bust dart, is not linear: a sleeve crown carried straight on
+// from sizes 34 to 40 is 0.9 mm off at 48 and 2 mm at 52, all else below 1 mm.
 //
 // Units: millimetres. Not here: drafting for a wearer, rules of any known
 // cutting system; proportions are our own, common practice at most.

@@ -34,3 +34,20 @@ func BackDraft(size int) map[string]geom.Point {
 	}
 	return points
 }
+
+// QuarterFront is a quarter front before and after one grade of 1 1/2 in in
+// the whole bust, worked by hand as shifts of its six corners: 3/8 in at the
+// side, of which 1/16 at the neck and 3/16 at the shoulder, and two lengths of
+// 1/8 in. An example of our own in the way of common practice. Both are in mm:
+// centre front at the waist, side at the waist, underarm, shoulder tip, neck
+// point, centre front at the neck; x from the centre, y down from the waist.
+func QuarterFront() (before, after [6]geom.Point) {
+	const inch = 25.4
+	corners := [6]geom.Vec{{}, {X: 7.5, Y: 0.5}, {X: 9.25, Y: 8}, {X: 7.75, Y: 14.5}, {X: 3, Y: 16}, {Y: 12.5}}
+	shifts := [6]geom.Vec{{}, {X: 0.375}, {X: 0.375, Y: 0.125}, {X: 0.1875, Y: 0.25}, {X: 0.0625, Y: 0.25}, {Y: 0.25}}
+	for i, c := range corners {
+		moved := c.Add(shifts[i])
+		before[i], after[i] = geom.Pt(inch*c.X, -inch*c.Y), geom.Pt(inch*moved.X, -inch*moved.Y)
+	}
+	return before, after
+}

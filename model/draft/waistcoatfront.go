@@ -70,8 +70,8 @@ func fitWaistcoatFront(b body, back sheet) (sheet, error) {
 func drawWaistcoatFront(b body, reach, lower, longer float64) sheet {
 	shoulder := slope(22)
 	neck := geom.Pt(64+2*b.step, -18-b.down)
-	facing := neck.Add(shoulder.Scale(55))
 	tip := by(neck, shoulder.X*(120+2.6*b.step+reach), shoulder.Y*(120+reach))
+	facing := between(neck, tip, 0.45, 0.45, 0, 0)
 	arm := geom.Pt(b.bust+38, 226+3.175*b.down)
 	waist := geom.Pt(b.waist+64, 431+6.35*b.down+lower)
 	hem := geom.Pt(b.hip+8, 507+6.35*b.down+lower+longer)
