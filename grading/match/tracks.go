@@ -3,23 +3,24 @@ package match
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 
 	"quarterstep/model/geom"
 )
 
 const (
-	// weak is the turn, as the middle one of all sizes, that makes a corner
-	// where it is too slight for one size alone; in traced sizes and in
-	// drawn ones. By our own trial: a hand's wobble reaches 7 degrees in the
-	// middle of three or four sizes.
+	// The turn, as the middle one of all sizes, that makes a corner where it
+	// is too slight for one size alone. By our own trial a hand's wobble
+	// reaches 7 degrees in the middle of three or four sizes; what is drawn
+	// smooth has no turn at all.
 	weakTraced = 11 * degree
-	weakDrawn  = 7 * degree
+	weakDrawn  = 3 * degree
+	// faint is the turn below which a drawn size does not show a corner.
+	faint = 1.5 * degree
 	// slack is how far in mm the same place of two sizes may be off when
 	// carried from one to the other by its share of the edge.
 	slack = 5.0
-	// faint is the turn below which a size does not show a corner itself.
-	faint = 4 * degree
 )
 
 // track is one grade point: its place in every ring of a piece.
@@ -240,7 +241,7 @@ func (n *nest) order() {
 func (n *nest) weakTracks() {
 	n.order()
 	profiles := make([]profile, len(n.rings))
-	least := weakDrawn
+	least, reach := weakDrawn, close
 	for i, r := range n.rings {
 		var known []corner
 		for _, t := range n.tracks {
@@ -248,7 +249,7 @@ func (n *nest) weakTracks() {
 		}
 		profiles[i] = widest(newProfile(r, known, roomWeak), int(slack/r.step))
 		if r.dense {
-			least = weakTraced
+			least, reach = weakTraced, 2*close
 		}
 	}
 	lead := n.rings[0]
@@ -265,19 +266,34 @@ func (n *nest) weakTracks() {
 		}
 		middle[k] = median(turns)
 	}
-	for _, k := range peaks(middle, least, int(2*close/lead.step)) {
-		n.addWeak(plateau(middle, k)*lead.step, middle[k], profiles)
+	for _, k := range crests(middle, least, reach/lead.step) {
+		n.addWeak(k*lead.step, middle[int(k)], profiles)
 	}
 	n.order()
 }
 
-// plateau is the middle of the run of equal values that k begins.
-func plateau(p profile, k int) float64 {
-	end := k
-	for end-k < len(p)-1 && math.Abs(p[(end+1)%len(p)]-p[k]) < 1e-3 {
-		end++
+// crests lists the middles of the runs of equal values of at least least,
+// highest first, that lie reach samples or more from a higher one.
+func crests(p profile, least, reach float64) []float64 {
+	var all []int
+	for k, t := range p {
+		if math.Abs(t) >= least {
+			all = append(all, k)
+		}
 	}
-	return float64(k+end) / 2
+	sort.SliceStable(all, func(a, b int) bool { return math.Abs(p[all[a]]) > math.Abs(p[all[b]]) })
+	var out []float64
+	for _, k := range all {
+		end := k
+		for end+1 < len(p) && math.Abs(p[end+1]-p[k]) < 1e-3 {
+			end++
+		}
+		at := float64(k+end) / 2
+		if !slices.ContainsFunc(out, func(o float64) bool { return math.Abs(o-at) < reach }) {
+			out = append(out, at)
+		}
+	}
+	return out
 }
 
 func (n *nest) addWeak(s, turn float64, profiles []profile) {
