@@ -78,9 +78,9 @@ func (l *lens) update() {
 	}
 	l.frame.Move(pos(x, y))
 	l.title.Move(pos(x+14, y+7))
-	unit := "centimetres"
+	unit := string(model.Centimetres)
 	if l.board.unit == model.Inches {
-		unit = "inches"
+		unit = string(model.Inches)
 	}
 	parts := []string{"3.4 × larger", unit}
 	if name := l.board.placeName(l.board.hover); name != "" {

@@ -106,12 +106,12 @@ func (l *Layer) pointNames(in Input, i int) {
 		if g.Name == "" || !g.Locked && g.ID != in.Select.Point && !atEnd {
 			continue
 		}
-		t := Text{Words: g.Name, At: edges[k].Start(), DX: 16, DY: -12, Size: 13, Anchor: Left, Ink: InkAccentWords, Halo: InkTable}
+		t := Text{Words: sentence(g.Name), At: edges[k].Start(), DX: 16, DY: -12, Size: 13, Anchor: Left, Ink: InkAccentWords, Halo: InkTable}
 		if t.At.X < middle.X {
 			t.DX, t.Anchor = -16, Right
 		}
 		if g.Locked {
-			t.Words, t.Ink = g.Name+", locked", InkSoft
+			t.Words, t.Ink = sentence(g.Name)+", locked", InkSoft
 		}
 		l.Texts = append(l.Texts, t)
 	}

@@ -8,6 +8,9 @@ import (
 	"quarterstep/model/geom"
 )
 
+// grainRoom is how long, in px, a grain line must be to carry its name.
+const grainRoom = 48
+
 // lengthenGap is how far apart the two lines of a lengthen-or-shorten line are
 // drawn, in mm.
 const lengthenGap = 4
@@ -31,7 +34,9 @@ func (l *Layer) mark(in Input, k grading.Line, path geom.Path) {
 	switch k.Kind {
 	case model.Grain:
 		line.Width, line.Arrow = 1.3, true
-		l.Texts = append(l.Texts, beside("grain", mid, dir))
+		if reach(path)*in.Scale >= grainRoom {
+			l.Texts = append(l.Texts, beside("grain", mid, dir))
+		}
 	case model.Lengthen:
 		line.Width = 1
 		apart := dir.Perp().Scale(lengthenGap / 2)
@@ -39,9 +44,11 @@ func (l *Layer) mark(in Input, k grading.Line, path geom.Path) {
 		line.Path = path.Move(apart.Scale(-1))
 		words := "Lengthen or shorten here"
 		if k.Name != "" {
-			words = k.Name
+			words = sentence(k.Name)
 		}
-		l.Texts = append(l.Texts, Text{Words: words, At: mid, DY: 13, Size: 13, Ink: InkSoft, Halo: in.ground()})
+		if reach(path)*in.Scale >= 0.8*letterWidth*float64(len(words)) { // they keep within the piece
+			l.Texts = append(l.Texts, Text{Words: words, At: mid, DY: 13, Size: 13, Ink: InkSoft, Halo: in.ground()})
+		}
 	case model.FoldLine:
 		line.Dash = foldDash
 	case model.DartLine:

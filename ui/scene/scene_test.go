@@ -343,6 +343,46 @@ func TestLabelsKeepInside(t *testing.T) {
 	}
 }
 
+type spot struct {
+	at     geom.Point
+	anchor scene.Anchor
+}
+
+// A piece too small for its label has it beside it, clear of its neighbours.
+func TestLabelsBesideKeepClear(t *testing.T) {
+	in := blouse(t, 4)
+	in.Scale = 0.5
+	label := func() spot {
+		for _, x := range scene.Static(in, nil).Texts {
+			if x.Words == "Front neck facing" {
+				return spot{x.At, x.Anchor}
+			}
+		}
+		t.Fatal("the facing has no name")
+		return spot{}
+	}
+	box := geom.Join(in.Edges(1)...).Bounds()
+	if s := label(); s.at.X < box.Max.X || s.anchor != scene.Left {
+		t.Errorf("alone, its name stands at %s", place(s.at))
+	}
+	// With another piece to its right, it goes elsewhere.
+	crowd := in.Pattern
+	q := in.Pattern.Pieces[0]
+	q.ID, q.At = "other", geom.Vec{X: box.Max.X + 2, Y: 30}
+	crowd.Pieces = append(slices.Clone(crowd.Pieces), q)
+	crowded, err := scenetest.Graded(crowd)
+	if err != nil {
+		t.Fatal(err)
+	}
+	in.Pattern, in.Result = crowded.Pattern, crowded.Result
+	s := label()
+	for k, q := range in.Pattern.Pieces {
+		if geom.Join(in.Edges(k)...).Bounds().Contains(s.at) {
+			t.Errorf("its name stands on %s", q.ID)
+		}
+	}
+}
+
 func TestCrossingsAlongARuler(t *testing.T) {
 	in := blouse(t, 4)
 	// Level across the side seam at the waist, from inside to outside.

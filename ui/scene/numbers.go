@@ -1,82 +1,11 @@
 package scene
 
 import (
-	"fmt"
 	"math"
 
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
-
-// label writes what the piece is: inside it where there is room, else beside.
-func (l *Layer) label(in Input, q model.Piece, edges []geom.Path) {
-	outline := geom.Join(edges...)
-	box := outline.Bounds()
-	if box.Height()*in.Scale < 24 && box.Width()*in.Scale < 24 {
-		return
-	}
-	steady := outline
-	if printed := geom.Join(largest(q)...); len(printed) > 0 && len(in.Sheets) == 0 {
-		steady = printed.Transform(in.place(q))
-	}
-	at, room := roomiest(steady, in.obstacles(q))
-	anchor, dx := Middle, 0.0
-	if room*in.Scale < 34 {
-		at, anchor, dx = geom.Pt(box.Max.X, box.Min.Y), Left, 12
-	}
-	lines := labelLines(in, q)
-	if room*in.Scale > 60 && len(in.Sheets) == 0 {
-		name := Text{Words: in.Pattern.Name, Size: 13, Ink: InkSoft}
-		lines = append([]Text{name}, lines...)
-	}
-	dy := -20 * float64(len(lines)-1) / 2
-	if anchor == Left {
-		dy = 8
-	}
-	for _, t := range lines {
-		t.At, t.Anchor, t.DX, t.DY, t.Halo = at, anchor, dx, dy, in.ground()
-		l.Texts = append(l.Texts, t)
-		dy += 20
-	}
-}
-
-func labelLines(in Input, q model.Piece) []Text {
-	cut := cutWords(q)
-	if len(in.Sheets) > 0 && in.Result.Size != "" {
-		cut += ", size " + in.Result.Size
-	}
-	lines := []Text{
-		{Words: q.Name, Size: 16, Bold: true, Ink: InkWords},
-		{Words: cut, Size: 13, Ink: InkSoft},
-	}
-	if lead := leader(in.Pattern, q.ID); lead != "" && len(in.Sheets) == 0 {
-		lines = append(lines, Text{Words: "follows " + lead, Size: 13, Ink: InkSoft})
-	}
-	return lines
-}
-
-func cutWords(q model.Piece) string {
-	words := fmt.Sprintf("Cut %d", q.Copies())
-	for _, e := range q.Edges {
-		if e.Kind == model.Fold {
-			return words + " on the fold"
-		}
-	}
-	return words
-}
-
-// leader is the name of the piece whose line this one follows; empty for none.
-func leader(p model.Pattern, piece string) string {
-	for _, k := range p.Links {
-		if k.Kind != model.SameLine || k.Follow.Piece != piece {
-			continue
-		}
-		if i := p.PieceIndex(k.Lead.Piece); i >= 0 {
-			return p.Pieces[i].Name
-		}
-	}
-	return ""
-}
 
 // sizeNumbers writes each printed size on its line, along the edge where the
 // nest lies widest, one further on than the other so that none covers another.

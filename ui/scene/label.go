@@ -1,0 +1,163 @@
+package scene
+
+import (
+	"fmt"
+	"unicode"
+	"unicode/utf8"
+
+	"quarterstep/model"
+	"quarterstep/model/geom"
+)
+
+// How much room words need, in px: from a label's middle to the nearest line,
+// between its lines of words, and a letter's width on the average.
+const (
+	labelRoom   = 34
+	tightRoom   = 28 // where only marks on the piece are in the way
+	labelLead   = 20
+	letterWidth = 7.5
+)
+
+// label writes what the piece is: inside it where there is room, else beside
+// it, clear of the other pieces where that can be.
+func (l *Layer) label(in Input, q model.Piece, edges []geom.Path) {
+	outline := geom.Join(edges...)
+	box := outline.Bounds()
+	if box.Height()*in.Scale < 24 && box.Width()*in.Scale < 24 {
+		return
+	}
+	lines := labelLines(in, q)
+	steady := outline
+	if printed := geom.Join(largest(q)...); len(printed) > 0 && len(in.Sheets) == 0 {
+		steady = printed.Transform(in.place(q))
+	}
+	w, h := labelSize(in, lines)
+	at, room := roomiest(steady, in.obstacles(q))
+	if room*in.Scale < labelRoom || !fits(steady, at, w, h) {
+		at, room = roomiest(steady, nil)
+		if room*in.Scale < tightRoom || !fits(steady, at, w, h) {
+			l.labelBeside(in, q, box, lines)
+			return
+		}
+	}
+	if room*in.Scale > 60 && len(in.Sheets) == 0 {
+		name := Text{Words: in.Pattern.Name, Size: 13, Ink: InkSoft}
+		lines = append([]Text{name}, lines...)
+	}
+	l.write(in, lines, at, Middle, 0, -labelLead*float64(len(lines)-1)/2)
+}
+
+// labelSize is about how wide and high lines of words are, in mm.
+func labelSize(in Input, lines []Text) (w, h float64) {
+	letters := 0
+	for _, t := range lines {
+		letters = max(letters, utf8.RuneCountInString(t.Words))
+	}
+	return letterWidth * float64(letters) / in.Scale, labelLead * float64(len(lines)) / in.Scale
+}
+
+// fits reports whether a label of w by h mm round at keeps within the outline.
+func fits(outline geom.Path, at geom.Point, w, h float64) bool {
+	pts := outline.Flatten(2)
+	for _, x := range []float64{-w / 2, w / 2} {
+		for _, y := range []float64{-h / 2, h / 2} {
+			if _, in := clearance(at.Add(geom.Vec{X: x, Y: y}), pts); !in {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// write puts lines of words below one another.
+func (l *Layer) write(in Input, lines []Text, at geom.Point, anchor Anchor, dx, dy float64) {
+	for i, t := range lines {
+		t.At, t.Anchor, t.DX, t.DY, t.Halo = at, anchor, dx, dy+labelLead*float64(i), in.ground()
+		l.Texts = append(l.Texts, t)
+	}
+}
+
+// labelBeside writes the label to the right of the piece, below, above or to
+// the left of it: the first of these that is clear of other pieces, else below.
+func (l *Layer) labelBeside(in Input, q model.Piece, box geom.Box, lines []Text) {
+	w, h := labelSize(in, lines)
+	gap := 8 / in.Scale
+	places := []struct {
+		corner geom.Point // upper left of the label
+		anchor Anchor
+	}{
+		{geom.Pt(box.Max.X+gap, box.Min.Y), Left},
+		{geom.Pt(box.Min.X, box.Max.Y+gap), Left},
+		{geom.Pt(box.Min.X, box.Min.Y-gap-h), Left},
+		{geom.Pt(box.Min.X-gap-w, box.Min.Y), Right},
+	}
+	best := places[1]
+	for _, p := range places {
+		if in.clear(q.ID, geom.Box{Min: p.corner, Max: p.corner.Add(geom.Vec{X: w, Y: h})}) {
+			best = p
+			break
+		}
+	}
+	at := best.corner
+	if best.anchor == Right {
+		at.X += w
+	}
+	l.write(in, lines, at, best.anchor, 0, labelLead/2)
+}
+
+// clear reports whether no other piece's box meets b.
+func (in Input) clear(piece string, b geom.Box) bool {
+	for i, q := range in.Pattern.Pieces {
+		if q.ID != piece && geom.Join(in.Edges(i)...).Bounds().Intersects(b) {
+			return false
+		}
+	}
+	return true
+}
+
+// sentence is words with a capital at the front.
+func sentence(words string) string {
+	r, n := utf8.DecodeRuneInString(words)
+	if n == 0 {
+		return ""
+	}
+	return string(unicode.ToUpper(r)) + words[n:]
+}
+
+func labelLines(in Input, q model.Piece) []Text {
+	cut := cutWords(q)
+	if len(in.Sheets) > 0 && in.Result.Size != "" {
+		cut += ", size " + in.Result.Size
+	}
+	lines := []Text{
+		{Words: q.Name, Size: 16, Bold: true, Ink: InkWords},
+		{Words: cut, Size: 13, Ink: InkSoft},
+	}
+	if lead := leader(in.Pattern, q.ID); lead != "" && len(in.Sheets) == 0 {
+		lines = append(lines, Text{Words: "follows " + lead, Size: 13, Ink: InkSoft})
+	}
+	return lines
+}
+
+func cutWords(q model.Piece) string {
+	words := fmt.Sprintf("Cut %d", q.Copies())
+	for _, e := range q.Edges {
+		if e.Kind == model.Fold {
+			return words + " on the fold"
+		}
+	}
+	return words
+}
+
+// leader is the name of the piece whose line this one follows; empty for none.
+func leader(p model.Pattern, piece string) string {
+	for _, k := range p.Links {
+		if k.Kind != model.SameLine || k.Follow.Piece != piece {
+			continue
+		}
+		if i := p.PieceIndex(k.Lead.Piece); i >= 0 {
+			return p.Pieces[i].Name
+		}
+	}
+	return ""
+}
