@@ -231,7 +231,7 @@ func handList(p model.Pattern, q model.Piece, g grading.Piece) []string {
 			continue
 		}
 		across, along := q.AcrossAlong(m.By)
-		out = append(out, fmt.Sprintf("%s %s out, %s%s down", pointName(q, k), amount(outward(q, g, k)*across, p.Unit), amount(along, p.Unit), unit))
+		out = append(out, fmt.Sprintf("%s %s%s out, %s%s down", pointName(q, k), amount(outward(q, g, k)*across, p.Unit), unit, amount(along, p.Unit), unit))
 	}
 	for _, s := range q.Hand.Shapes {
 		name := "an edge that is gone"

@@ -17,11 +17,11 @@ func (w *Window) connectTable() {
 	t := w.table
 	t.OnSelect = w.selected
 	t.OnDragPoint = func(at scene.Ref, by geom.Vec, ph board.Phase) {
-		w.hand = at
+		w.hold(at)
 		w.drag(edit.MovePoint(at.Piece, at.Point, by), "move "+w.refName(at), by, ph)
 	}
 	t.OnDragHandle = func(at scene.Ref, by geom.Vec, ph board.Phase) {
-		w.hand = at
+		w.hold(at)
 		w.drag(edit.MoveControl(at.Piece, at.Edge, at.Control, by), "shape "+w.refName(at), by, ph)
 	}
 	t.OnDragPiece = w.dragPiece
@@ -42,8 +42,22 @@ func (w *Window) selected(at scene.Ref) {
 	if at == (scene.Ref{}) && w.hand.Piece != "" {
 		at.Piece = w.hand.Piece
 	}
-	w.hand = at
+	w.hold(at)
 	w.refresh()
+}
+
+// hold takes at in hand; a grade point at an end of the edge in hand leaves the
+// edge in hand too.
+func (w *Window) hold(at scene.Ref) {
+	p := w.doc.Pattern()
+	if i := p.PieceIndex(at.Piece); i >= 0 && at.Point != "" && at.Edge == "" && at.Piece == w.hand.Piece {
+		q := p.Pieces[i]
+		k, j := q.PointIndex(at.Point), q.EdgeIndex(w.hand.Edge)
+		if j >= 0 && (j == k || (j+1)%len(q.Points) == k) {
+			at.Edge = w.hand.Edge
+		}
+	}
+	w.hand = at
 }
 
 // drag shows a drag while it lasts and keeps it as one step at its end.
@@ -77,7 +91,7 @@ func (w *Window) nudge(by geom.Vec) {
 	switch {
 	case i < 0:
 		return
-	case w.hand.Control > 0:
+	case w.hand.Control > 0 && w.hand.Point == "":
 		w.do("shape "+w.refName(w.hand), edit.MoveControl(w.hand.Piece, w.hand.Edge, w.hand.Control, by))
 	case w.hand.Point != "":
 		w.do("move "+w.refName(w.hand), edit.MovePoint(w.hand.Piece, w.hand.Point, by))

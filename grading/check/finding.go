@@ -11,6 +11,7 @@ type Finding struct {
 	Code  string // stable short name of the check, for programs
 	Piece string // piece ID; empty for the whole pattern
 	Edge  string // edge ID, may be empty
+	Point string // grade point ID, may be empty
 	Where geom.Point
 	Say   string  // what, and by how much, in plain words
 	By    float64 // the amount in mm; 0 where there is none
@@ -52,6 +53,8 @@ func Findings(p model.Pattern, r grading.Result) []Finding {
 		out = append(out, newBends(q, r.Pieces[i])...)
 		out = append(out, crossesPrint(p, q, r.Pieces[i])...)
 	}
-	out = append(out, links(p, r)...)
+	lines := newStitching(p, r)
+	out = append(out, lines.seamless()...)
+	out = append(out, links(p, r, lines)...)
 	return out
 }

@@ -64,7 +64,7 @@ func kinks(q model.Piece, r grading.Piece) []Finding {
 		}
 		if turn > printed+kinkDegrees {
 			out = append(out, Finding{
-				Code: "kink", Piece: q.ID, Edge: q.Edges[k].ID, Where: r.Edges[k].Start(), By: turn, Look: true,
+				Code: "kink", Piece: q.ID, Edge: q.Edges[k].ID, Point: g.ID, Where: r.Edges[k].Start(), Look: true,
 				Say:  fmt.Sprintf("The line of %s has a kink of %.0f degrees between %s and %s.", q.Name, turn, edgeName(q, before), edgeName(q, k)),
 				Help: "Drag the curve handles beside it into one line.",
 			})
@@ -93,7 +93,7 @@ func newBends(q model.Piece, r grading.Piece) []Finding {
 		}
 		if got := bends(e); got > most {
 			out = append(out, Finding{
-				Code: "new-bend", Piece: q.ID, Edge: q.Edges[j].ID, Where: middle(e), By: float64(got - most), Look: true,
+				Code: "new-bend", Piece: q.ID, Edge: q.Edges[j].ID, Where: middle(e), Look: true,
 				Say:  fmt.Sprintf("The %s of %s has a bend that no printed size has.", edgeName(q, j), q.Name),
 				Help: "Look at it up close and drag its curve handles.",
 			})

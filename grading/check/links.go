@@ -10,119 +10,121 @@ import (
 )
 
 // links looks at every link: followers on their leaders, seams of the length
-// they had in print.
-func links(p model.Pattern, r grading.Result) []Finding {
+// they had in print. Links that could not be kept come first.
+func links(p model.Pattern, r grading.Result, lines *stitching) []Finding {
 	var out []Finding
+	broken := map[string]bool{}
 	for _, u := range r.Unlinked {
+		broken[u.Link] = true
 		out = append(out, Finding{
 			Code: "link", Look: true, Say: fmt.Sprintf("A link %s.", u.Why), Help: "Take the link off, or link the edges anew.",
 		})
 	}
 	for _, l := range p.Links {
-		if l.Kind == model.Sewn {
-			if f, ok := seam(p, r, l); ok {
-				out = append(out, f)
-			}
+		if broken[l.ID] {
+			continue
+		}
+		a, b, ok := ends(p, l)
+		if !ok {
+			out = append(out, Finding{Code: "link", Look: true, Say: "A link names a piece or an edge that is not there.", Help: "Take the link off, or link the edges anew."})
+			continue
+		}
+		look := lines.seam
+		if l.Kind == model.SameLine {
+			look = lines.follower
+		}
+		if f, found := look(l, a, b); found {
+			out = append(out, f)
 		}
 	}
 	return out
 }
 
-// seam compares how much longer the follower's stitching line is than the
-// leader's with what it was in print.
-func seam(p model.Pattern, r grading.Result, l model.Link) (Finding, bool) {
-	a, b := p.PieceIndex(l.Lead.Piece), p.PieceIndex(l.Follow.Piece)
-	if a < 0 || b < 0 {
-		return Finding{Code: "link", Look: true, Say: "A link names a piece that is not there.", Help: "Take the link off."}, true
+// ends is the pieces of a link; false when one of them, or an edge, is gone.
+func ends(p model.Pattern, l model.Link) (lead, follow int, ok bool) {
+	lead, follow = p.PieceIndex(l.Lead.Piece), p.PieceIndex(l.Follow.Piece)
+	return lead, follow, lead >= 0 && follow >= 0 && has(p.Pieces[lead], l.Lead) && has(p.Pieces[follow], l.Follow)
+}
+
+func has(q model.Piece, s model.Stretch) bool {
+	for _, e := range s.Edges {
+		if q.EdgeIndex(e) < 0 {
+			return false
+		}
 	}
-	now, err := ease(p, l, r.Pieces[a].Edges, r.Pieces[b].Edges)
-	if err != nil {
-		return Finding{}, false // too narrow to sew: the crossing check speaks of it
-	}
-	want, ok := printedEase(p, l, a, b)
-	if l.EaseFixed {
-		want, ok = l.Ease, true
-	}
-	if !ok || math.Abs(now-want) <= seamsDiffer {
+	return len(s.Edges) > 0
+}
+
+// follower looks whether a follower's line is its leader's, wherever on the
+// paper it lies.
+func (s *stitching) follower(l model.Link, a, b int) (Finding, bool) {
+	const samples = 24
+	lead, errA := geom.Measure(walk(s.p.Pieces[a], l.Lead, s.r.Pieces[a].Edges), arcTol)
+	follow, errB := geom.Measure(walk(s.p.Pieces[b], l.Follow, s.r.Pieces[b].Edges), arcTol)
+	if errA != nil || errB != nil {
 		return Finding{}, false
 	}
-	f := Finding{
-		Code: "seam", Piece: l.Follow.Piece, By: now - want, Look: true,
-		Where: r.Pieces[b].Outline().Bounds().Centre(),
-		Help:  "Correct one of the two lines, or ease it in if the cloth lets you.",
+	from, to := make([]geom.Point, samples+1), make([]geom.Point, samples+1)
+	for i := range from {
+		u := float64(i) / samples
+		from[i], to[i] = lead.At(u*lead.Length()), follow.At(u*follow.Length())
 	}
-	if j := p.Pieces[b].EdgeIndex(l.Follow.Edges[0]); j >= 0 {
-		f.Edge, f.Where = l.Follow.Edges[0], middle(r.Pieces[b].Edges[j])
+	lay, _ := geom.RigidFit(from, to)
+	var off float64
+	var where geom.Point
+	for i := range from {
+		if d := lay.Apply(from[i]).Dist(to[i]); d > off {
+			off, where = d, to[i]
+		}
+	}
+	if off <= followsWithin {
+		return Finding{}, false
+	}
+	return Finding{
+		Code: "follower", Piece: l.Follow.Piece, Edge: l.Follow.Edges[0], Where: where, By: off, Look: true,
+		Say: fmt.Sprintf("The %s of %s lies up to %.2g mm off the %s of %s that it follows.",
+			stretchName(s.p.Pieces[b], l.Follow), s.p.Pieces[b].Name, off, stretchName(s.p.Pieces[a], l.Lead), s.p.Pieces[a].Name),
+		Help: "Take the correction off the follower, or take the link off.",
+	}, true
+}
+
+// walk joins a stretch's edges in the order they are walked.
+func walk(q model.Piece, s model.Stretch, edges []geom.Path) geom.Path {
+	var out geom.Path
+	for _, id := range s.Edges {
+		e := edges[q.EdgeIndex(id)]
+		if s.Reverse {
+			e = e.Reverse()
+		}
+		out = append(out, e...)
+	}
+	return out
+}
+
+// seam compares how much longer the follower's stitching line is than the
+// leader's with what it was in print, or was set to.
+func (s *stitching) seam(l model.Link, a, b int) (Finding, bool) {
+	now, ok := s.ease(l, a, b, newLine)
+	want, known := l.Ease, true
+	if !l.EaseFixed {
+		want, known = s.printedEase(l, a, b)
+	}
+	if !ok || !known || math.Abs(now-want) <= seamsDiffer {
+		return Finding{}, false
 	}
 	word := "longer"
 	if now < want {
 		word = "shorter"
 	}
-	f.Say = fmt.Sprintf("The %s of %s is %s %s than it should be to meet the %s of %s.",
-		stretchName(p.Pieces[b], l.Follow), p.Pieces[b].Name, show(math.Abs(now-want), p), word,
-		stretchName(p.Pieces[a], l.Lead), p.Pieces[a].Name)
-	return f, true
+	q := s.p.Pieces[b]
+	return Finding{
+		Code: "seam", Piece: q.ID, Edge: l.Follow.Edges[0], By: now - want, Look: true,
+		Where: middle(s.r.Pieces[b].Edges[q.EdgeIndex(l.Follow.Edges[0])]),
+		Say: fmt.Sprintf("The %s of %s is %s %s than it should be to meet the %s of %s.",
+			stretchName(q, l.Follow), q.Name, show(math.Abs(now-want), s.p), word,
+			stretchName(s.p.Pieces[a], l.Lead), s.p.Pieces[a].Name),
+		Help: "Correct one of the two lines, or ease it in if the cloth lets you.",
+	}, true
 }
 
-func stretchName(q model.Piece, s model.Stretch) string {
-	if j := q.EdgeIndex(s.Edges[0]); j >= 0 {
-		return edgeName(q, j)
-	}
-	return "edge"
-}
-
-// printedEase is the mean ease of the printed sizes that both pieces have.
-func printedEase(p model.Pattern, l model.Link, a, b int) (float64, bool) {
-	var sum float64
-	count := 0
-	for _, o := range p.Pieces[a].Nest {
-		f, ok := p.Pieces[b].Printed(o.Size)
-		if !ok {
-			continue
-		}
-		if e, err := ease(p, l, o.Edges, f.Edges); err == nil {
-			sum += e
-			count++
-		}
-	}
-	return sum / float64(max(1, count)), count > 0
-}
-
-// ease is the follower's stitching length less the leader's, in mm.
-func ease(p model.Pattern, l model.Link, lead, follow []geom.Path) (float64, error) {
-	a, err := sewnLength(p.Pieces[p.PieceIndex(l.Lead.Piece)], l.Lead, lead)
-	if err != nil {
-		return 0, err
-	}
-	b, err := sewnLength(p.Pieces[p.PieceIndex(l.Follow.Piece)], l.Follow, follow)
-	return b - a, err
-}
-
-// sewnLength is the length of a stretch on the stitching line, in mm.
-func sewnLength(q model.Piece, s model.Stretch, edges []geom.Path) (float64, error) {
-	in := make([]float64, len(q.Edges))
-	seamed := false
-	for j, e := range q.Edges {
-		in[j] = -e.Allowance
-		seamed = seamed || e.Allowance > 0
-	}
-	if seamed {
-		var err error
-		if edges, err = geom.OffsetOutline(edges, in, arcTol); err != nil {
-			return 0, err
-		}
-	}
-	var total float64
-	for _, id := range s.Edges {
-		j := q.EdgeIndex(id)
-		if j < 0 {
-			return 0, fmt.Errorf("%s has no such edge", q.Name)
-		}
-		l, err := edges[j].Length(arcTol)
-		if err != nil {
-			return 0, err
-		}
-		total += l
-	}
-	return total, nil
-}
+func stretchName(q model.Piece, s model.Stretch) string { return edgeName(q, q.EdgeIndex(s.Edges[0])) }

@@ -35,11 +35,12 @@ func shortfall(p model.Pattern, r grading.Result) []Finding {
 	return out
 }
 
-// reach says which pieces go far past their printed sizes, or could not be
-// graded at all.
+// reach says how far the pattern goes past its printed sizes, once for all
+// pieces, and which pieces could not be graded at all.
 func reach(p model.Pattern, r grading.Result) []Finding {
 	var out []Finding
 	t := p.Target.Place
+	far := Finding{Code: "far", Look: true, Help: "Sew a toile, and look at neckline and shoulder first."}
 	for i, q := range p.Pieces {
 		first, last, ok := span(p.Chart, q)
 		if !ok {
@@ -54,14 +55,13 @@ func reach(p model.Pattern, r grading.Result) []Finding {
 			})
 			continue
 		}
-		if steps := math.Max(first-t, t-last); steps > farSteps {
-			out = append(out, Finding{
-				Code: "far", Piece: q.ID, By: steps, Look: true,
-				Where: r.Pieces[i].Outline().Bounds().Centre(),
-				Say:   fmt.Sprintf("%s goes %.3g steps past its printed sizes; a neck and shoulders grow less evenly than that.", q.Name, steps),
-				Help:  "Sew a toile, and look at neckline and shoulder first.",
-			})
+		if steps := math.Max(first-t, t-last); steps > farSteps && steps > far.By {
+			far.By = steps
+			far.Say = fmt.Sprintf("Size %s is %.3g steps past the printed sizes; a neck and shoulders grow less evenly than that.", r.Size, steps)
 		}
+	}
+	if far.By > 0 {
+		out = append(out, far)
 	}
 	return out
 }
