@@ -102,7 +102,8 @@ func drawPiece(p model.Pattern, q model.Piece, i int, results []grading.Result, 
 		m := marks{piece: &out, q: q, r: last}
 		m.draw()
 	}
-	out.Labels = append(out.Labels, pieceWords(p, q, last, note)...)
+	words := pieceWords(p, q, out, note)
+	out.Labels = append(out.Labels, words...)
 	return out
 }
 
@@ -150,9 +151,10 @@ func StitchingLine(q model.Piece, r grading.Piece) ([]geom.Path, error) {
 	return sewn, nil
 }
 
-// pieceWords are the lines of text in the middle of the piece.
-func pieceWords(p model.Pattern, q model.Piece, r grading.Piece, note string) []printing.Label {
-	at := Middle(r.Outline())
+// pieceWords are the lines of text that name a piece, in a block where the
+// piece has most room clear of its own marks; the letters shrink to what room
+// there is, to half at most.
+func pieceWords(p model.Pattern, q model.Piece, drawn printing.Piece, note string) []printing.Label {
 	words := []printing.Label{{Text: q.Name, Size: nameSize, Bold: true}}
 	add := func(s string) { words = append(words, printing.Label{Text: s, Size: wordSize}) }
 	if p.Name != "" {
@@ -167,42 +169,80 @@ func pieceWords(p model.Pattern, q model.Piece, r grading.Piece, note string) []
 		}
 	}
 	add(cut)
-	y := at.Y - float64(len(words)-1)*wordSize*0.8
-	for k := range words {
-		words[k].At = geom.Pt(at.X, y)
-		y += wordSize * 1.6
+	half := 0.0
+	for _, w := range words {
+		half = math.Max(half, letterWidth*w.Size*float64(len([]rune(w.Text)))/2)
+	}
+	at, room := roomiest(drawn, half, float64(len(words))*lineStep*wordSize)
+	k := math.Min(1, math.Max(0.5, 0.95*room/half))
+	y := at.Y - k*lineStep*wordSize*float64(len(words)-2)/2
+	for i := range words {
+		words[i].Size *= k
+		words[i].At = geom.Pt(at.X, y)
+		y += k * lineStep * wordSize
 	}
 	return words
 }
 
-// Middle is a place well inside a closed outline, in mm: the centre of its box
-// where that lies inside and clear of the line, else the best place of a grid.
-func Middle(outline geom.Path) geom.Point {
-	const tol, grid = 0.5, 15
-	pts := outline.Flatten(tol)
-	b := outline.Bounds()
-	best, clear := b.Centre(), -1.0
-	try := func(at geom.Point, bonus float64) {
-		if !insideRing(pts, at) {
-			return
-		}
-		// Words run across, so room to the sides counts more than room above.
-		room := math.Inf(1)
-		for i := range pts {
-			d := pts[i].Sub(at)
-			room = math.Min(room, math.Hypot(d.X*0.5, d.Y))
-		}
-		if room+bonus > clear {
-			best, clear = at, room+bonus
-		}
+// letterWidth is about how wide a letter is, and lineStep how far apart lines
+// of words stand, in letter heights.
+const (
+	letterWidth = 0.52
+	lineStep    = 1.6
+)
+
+// roomiest is the place on a piece that leaves most room to both sides, up to
+// half mm, over a block of words high mm tall: clear of the outline and, where
+// it can be, of what is drawn inside. It says how much room there is, in mm.
+func roomiest(p printing.Piece, half, high float64) (at geom.Point, room float64) {
+	const tol, grid = 0.5, 24
+	outline := p.Outline.Flatten(tol)
+	var marks [][]geom.Point
+	for _, s := range p.Strokes {
+		marks = append(marks, s.Path.Flatten(tol))
 	}
-	try(b.Centre(), 10)
+	b := p.Outline.Bounds()
+	at, best := b.Centre(), -1.0
 	for i := 1; i < grid; i++ {
 		for j := 1; j < grid; j++ {
-			try(geom.Pt(b.Min.X+b.Width()*float64(i)/grid, b.Min.Y+b.Height()*float64(j)/grid), 0)
+			c := geom.Pt(b.Min.X+b.Width()*float64(i)/grid, b.Min.Y+b.Height()*float64(j)/grid)
+			if !insideRing(outline, c) {
+				continue
+			}
+			free := half
+			for _, m := range marks {
+				free = math.Min(free, sideRoom(m, c, high/2))
+			}
+			// Of places with as much room, the one nearest the middle.
+			if score := free - 0.02*c.Dist(b.Centre()); score > best {
+				at, best, room = c, score, free
+			}
 		}
 	}
-	return best
+	return at, room
+}
+
+// sideRoom is how far to the side of c the line comes nearest, within high mm
+// above and below; infinite where it passes neither side.
+func sideRoom(line []geom.Point, c geom.Point, high float64) float64 {
+	room := math.Inf(1)
+	for i := 1; i < len(line); i++ {
+		a, b := line[i-1], line[i]
+		lo, hi := math.Min(a.Y, b.Y), math.Max(a.Y, b.Y)
+		if hi < c.Y-high || lo > c.Y+high {
+			continue
+		}
+		left, right := math.Min(a.X, b.X)-c.X, math.Max(a.X, b.X)-c.X
+		switch {
+		case left <= 0 && right >= 0:
+			return 0
+		case left > 0:
+			room = math.Min(room, left)
+		default:
+			room = math.Min(room, -right)
+		}
+	}
+	return room
 }
 
 func insideRing(pts []geom.Point, at geom.Point) bool {

@@ -3,6 +3,7 @@ package app
 import (
 	"fmt"
 	"io"
+	"math"
 	"slices"
 
 	"quarterstep/assets"
@@ -61,7 +62,45 @@ func Plan(p model.Pattern, c PrintChoice, s tile.Setup) (Job, error) {
 	if err != nil {
 		return Job{}, err
 	}
+	for i := range placed {
+		if placed[i].At.A < 0 {
+			placed[i].Piece.Labels = upright(placed[i].Piece.Labels)
+		}
+	}
 	return Job{drawing: d}.lay(placed, s)
+}
+
+// upright turns the words of a piece that lies the other way up, so that they
+// read from the same side as the rest. The block that names the piece, all
+// lines of which stand on one axis, turns as one; any other word about its own
+// middle.
+func upright(labels []printing.Label) []printing.Label {
+	const waist = 0.35 // the middle of letters above their baseline, in letter heights
+	out := slices.Clone(labels)
+	first := max(0, len(out)-blockLines(out))
+	var middle geom.Point
+	if n := len(out) - first; n > 0 {
+		a, b := out[first], out[len(out)-1]
+		middle = a.At.Lerp(b.At, 0.5).Add(geom.Vec{Y: -waist * (a.Size + b.Size) / 2})
+	}
+	for i, l := range out {
+		about := middle
+		if i < first {
+			about = l.At.Add(geom.Rotate(l.Turn).ApplyVec(geom.Vec{Y: -waist * l.Size}))
+		}
+		out[i].At = about.Add(about.Sub(l.At))
+		out[i].Turn = l.Turn + math.Pi
+	}
+	return out
+}
+
+// blockLines is how many labels at the end stand on one axis.
+func blockLines(labels []printing.Label) int {
+	n := 0
+	for i := len(labels) - 1; i >= 0 && labels[i].At.X == labels[len(labels)-1].At.X && labels[i].Turn == 0; i-- {
+		n++
+	}
+	return n
 }
 
 // Relay is the job with piece i moved by v over the sheets, mm.

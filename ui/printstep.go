@@ -107,6 +107,7 @@ func (s *printStep) onTable(in *scene.Input) {
 	}
 	plan := s.now().Plan
 	in.Names, in.Glue, in.Page = true, s.buttons, s.page
+	in.Nest, in.Seam, in.Select = s.choice.Nest, s.choice.Stitching, scene.Ref{Piece: in.Select.Piece}
 	in.Placement = map[string]geom.Affine{}
 	for i, pl := range plan.Pieces {
 		if i < len(s.ids) {
@@ -152,8 +153,8 @@ func (s *printStep) pagesView(p model.Pattern, r string) panel.PagesView {
 	v.Shown = []panel.ToggleView{
 		{Word: "Printed nest", On: s.choice.Nest},
 		{Word: "Seam line", On: s.choice.Stitching},
-		{Word: "Notches, grain, marks", On: s.choice.Marks},
-		{Word: "Joining buttons on the Table", On: s.buttons},
+		{Word: "Notches, marks", On: s.choice.Marks},
+		{Word: "Joining buttons", On: s.buttons},
 	}
 	v.Sizes = append(v.Sizes, panel.ToggleView{Word: "New line, " + r, On: len(s.chosen(p)) == 0})
 	for _, size := range p.Chart.Sizes {
