@@ -11,6 +11,10 @@ const (
 	ringTol = 1e-4 // mm; how closely places along a ring are measured
 	spacing = 1.0  // mm between the samples of a ring
 
+	// mostSamples bounds the samples of a ring: no pattern piece is longer
+	// round than so many mm, and one that is gets wider spacing.
+	mostSamples = 12_000
+
 	// denseBelow is the mean length in mm of a ring's curves below which it
 	// counts as traced. What a person draws as curves has joints a few
 	// centimetres apart; traces have one every few millimetres. So does a
@@ -51,7 +55,7 @@ func newRing(o exchange.RawOutline) (*ring, error) {
 		}
 	}
 	r.dense = r.length < denseBelow*float64(len(p)) || len(p) > manyStraight && 10*straight > 9*len(p)
-	n := max(60, int(math.Ceil(r.length/spacing)))
+	n := max(60, min(mostSamples, int(math.Ceil(r.length/spacing))))
 	r.step = r.length / float64(n)
 	var sum geom.Vec
 	for k := range n {

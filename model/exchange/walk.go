@@ -15,9 +15,9 @@ const (
 	mostShown  = 400_000
 )
 
-// reach is how far from the sheet's corner a line may lie, in mm: a kilometre
-// is no pattern.
-const reach = 1e6
+// reach is how far from the sheet's corner a line may lie, in mm: fifty metres
+// are no pattern.
+const reach = 5e4
 
 // found is one run of the drawing on paper, in mm, with what is known of it.
 type found struct {
