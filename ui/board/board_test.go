@@ -15,6 +15,7 @@ import (
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/measure"
 	"quarterstep/ui/scene"
 	"quarterstep/ui/scene/scenetest"
 	"quarterstep/ui/theme/palette"
@@ -508,6 +509,42 @@ func TestMeasuringReadsTheGap(t *testing.T) {
 	f.show(25.4*27/16, "", 10, 10)
 	if f.amount.Text != "1\u200911\u204416" {
 		t.Errorf("1 11/16 in is shown as %q", f.amount.Text)
+	}
+}
+
+// The close-up names the lines it shows and measures the gaps level with the
+// pointer: as far apart as the lines themselves.
+func TestCloseUpReadsTheGaps(t *testing.T) {
+	b := newTable(t)
+	b.SetCloseUp(true)
+	y := b.in.Pattern.Pieces[0].At.Y + 400
+	all := scene.Crossings(b.in, geom.Pt(150, y), geom.Pt(400, y), 1e-3)
+	_, to, ok := scene.Reading(all)
+	if !ok {
+		t.Fatal("no gap there")
+	}
+	here := geom.Pt(150+to.S-20, y)
+	b.MouseMoved(mouse(b.at(here), 0))
+	v := view.View{Scale: b.view.Scale * lensZoom}
+	v.Origin = here.Add(v.MM(px(150, 80)).Scale(-1))
+	l := b.parts.lens.gaps(v, 300, 160)
+	var words []string
+	for _, x := range l.Texts {
+		words = append(words, x.Words)
+	}
+	gap, _ := splitUnit(measure.FormatMM(all[len(all)-1].S-all[len(all)-2].S, model.Inches))
+	for _, want := range []string{"40", "48", gap} {
+		if !slices.Contains(words, want) {
+			t.Errorf("the close-up says %q, not %q", words, want)
+		}
+	}
+	for _, k := range l.Lines {
+		if a, z := k.Path.Start(), k.Path.End(); a.Y == z.Y {
+			mm := (z.X - a.X) / v.Scale
+			if shown, _ := splitUnit(measure.FormatMM(mm, model.Inches)); !slices.Contains(words, shown) {
+				t.Errorf("a bar of %.2f mm has no figure among %q", mm, words)
+			}
+		}
 	}
 }
 

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"fmt"
+	"math"
 	"unicode"
 	"unicode/utf8"
 
@@ -78,7 +79,7 @@ func (l *Layer) write(in Input, lines []Text, at geom.Point, anchor Anchor, dx, 
 }
 
 // labelBeside writes the label to the right of the piece, below, above or to
-// the left of it: the first of these that is clear of other pieces, else below.
+// the left of it: the first of these that covers least of the other pieces.
 func (l *Layer) labelBeside(in Input, q model.Piece, box geom.Box, lines []Text) {
 	w, h := labelSize(in, lines)
 	gap := 8 / in.Scale
@@ -91,11 +92,11 @@ func (l *Layer) labelBeside(in Input, q model.Piece, box geom.Box, lines []Text)
 		{geom.Pt(box.Min.X, box.Min.Y-gap-h), Left},
 		{geom.Pt(box.Min.X-gap-w, box.Min.Y), Right},
 	}
-	best := places[1]
+	best, least := places[0], math.Inf(1)
 	for _, p := range places {
-		if in.clear(q.ID, geom.Box{Min: p.corner, Max: p.corner.Add(geom.Vec{X: w, Y: h})}) {
-			best = p
-			break
+		label := geom.Box{Min: p.corner, Max: p.corner.Add(geom.Vec{X: w, Y: h})}
+		if c := in.covered(q.ID, label); c < least {
+			best, least = p, c
 		}
 	}
 	at := best.corner
@@ -105,14 +106,17 @@ func (l *Layer) labelBeside(in Input, q model.Piece, box geom.Box, lines []Text)
 	l.write(in, lines, at, best.anchor, 0, labelLead/2)
 }
 
-// clear reports whether no other piece's box meets b.
-func (in Input) clear(piece string, b geom.Box) bool {
+// covered is how much of other pieces' boxes lies under b, in mm².
+func (in Input) covered(piece string, b geom.Box) float64 {
+	var sum float64
 	for i, q := range in.Pattern.Pieces {
-		if q.ID != piece && geom.Join(in.Edges(i)...).Bounds().Intersects(b) {
-			return false
+		if q.ID == piece {
+			continue
 		}
+		under := overlap(b, geom.Join(in.Edges(i)...).Bounds())
+		sum += under.Width() * under.Height()
 	}
-	return true
+	return sum
 }
 
 // sentence is words with a capital at the front.
