@@ -49,6 +49,7 @@ func Findings(p model.Pattern, r grading.Result) []Finding {
 	for i, q := range p.Pieces {
 		out = append(out, crossing(q, r.Pieces[i])...)
 		out = append(out, lostEdges(q, r.Pieces[i])...)
+		out = append(out, turnedEdges(q, r.Pieces[i])...)
 		out = append(out, kinks(q, r.Pieces[i])...)
 		out = append(out, newBends(q, r.Pieces[i])...)
 		out = append(out, crossesPrint(p, q, r.Pieces[i])...)

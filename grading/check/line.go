@@ -49,6 +49,25 @@ func lostEdges(q model.Piece, r grading.Piece) []Finding {
 	return out
 }
 
+// turnedEdges finds edges whose ends have passed each other: the straight way
+// from one to the other points back against the printed one.
+func turnedEdges(q model.Piece, r grading.Piece) []Finding {
+	var out []Finding
+	printed := q.Nest[len(q.Nest)-1]
+	for j, e := range r.Edges {
+		was, now := printed.Edges[j].End().Sub(printed.Edges[j].Start()), e.End().Sub(e.Start())
+		if was.Len() < shortEdge || now.Len() < shortEdge || was.Dot(now) > 0 {
+			continue
+		}
+		out = append(out, Finding{
+			Code: "edge-turned", Piece: q.ID, Edge: q.Edges[j].ID, Where: middle(e), By: now.Len(), Look: true,
+			Say:  fmt.Sprintf("The ends of the %s of %s have changed places.", edgeName(q, j), q.Name),
+			Help: "Choose a size nearer the printed ones, or move the points back.",
+		})
+	}
+	return out
+}
+
 // kinks finds smooth points where the new line turns and no printed line does.
 func kinks(q model.Piece, r grading.Piece) []Finding {
 	var out []Finding
