@@ -2,14 +2,25 @@ package draft
 
 import "quarterstep/model"
 
-// Seam allowances and ease of the blouse, mm.
+// Seam allowances of the blouse, mm: what home patterns have in metric sizes,
+// common practice.
 const (
-	blouseSeam   = 15
-	blouseNeck   = 10
-	blouseHem    = 25
-	shoulderEase = 6  // the back shoulder is this much longer than the front's
-	frontCapEase = 8  // the front of the sleeve cap is longer than the front armhole
-	backCapEase  = 12 // and the back than the back armhole
+	blouseSeam = 15
+	blouseNeck = 10
+	blouseHem  = 25
+)
+
+// Ease, mm.
+const (
+	// shoulderEase is by how much the back shoulder is longer than the front's,
+	// 1/4 in: Every Woman's Encyclopaedia, vol. 4, about 1911, dressmaking
+	// lessons.
+	shoulderEase = 6.35
+	// frontCapEase and backCapEase are by how much each half of the sleeve cap
+	// is longer than its armhole: above the 3/8 in of a sewing school's rule,
+	// seen quoted.
+	frontCapEase = 10
+	backCapEase  = 12
 )
 
 const demoNote = "Invented for trying Quarterstep: a wardrobe for the Lantern Street Players, a theatre that does not exist. " +

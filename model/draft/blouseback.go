@@ -42,7 +42,7 @@ func drawBlouseBack(b body) (sheet, error) {
 	tip := neck.Add(backSlope.Scale(153 + 2.6*b.step))
 	arm := geom.Pt(b.bust+37, 217+4*b.down)
 	waist := geom.Pt(b.waist+55, 432+4*b.down)
-	hem := geom.Pt(b.hip+25, 645+5*b.down)
+	hem := geom.Pt(b.hip+33, 645+5*b.down)
 	centreHem := geom.Pt(0, 653+5*b.down)
 	s := sheet{
 		edges: []geom.Path{
@@ -60,7 +60,7 @@ func drawBlouseBack(b body) (sheet, error) {
 			line(geom.Pt(0, 330+4*b.down), by(waist, -20, -102)),
 			line(geom.Pt(0, arm.Y+15), by(arm, -8, 15)),
 			line(geom.Pt(0, waist.Y), by(waist, -8, 0)),
-			line(geom.Pt(0, waist.Y+185), geom.Pt(b.hip+10, waist.Y+185)),
+			line(geom.Pt(0, waist.Y+185), geom.Pt(b.hip+18, waist.Y+185)),
 			fisheye(geom.Pt(0.42*b.bust, waist.Y), 12, 165, 130),
 		},
 	}

@@ -90,7 +90,7 @@ func drawBlouseFront(b body, reach, wide, longer float64) sheet {
 	upper := by(arm, -2, 75)
 	lower := by(upper, 0, 28+wide)
 	waist := geom.Pt(b.waist+58, 459+4*b.down)
-	hem := geom.Pt(b.hip+28, 672+5*b.down+longer)
+	hem := geom.Pt(b.hip+36, 672+5*b.down+longer)
 	centreHem := geom.Pt(0, 690+5*b.down)
 	side := curve(lower, by(lower, -7, 44), by(waist, 0, -46), waist)
 	apex := geom.Pt(0.45*b.bust+28, upper.Lerp(lower, 0.5).Y)
@@ -119,7 +119,7 @@ func drawBlouseFront(b body, reach, wide, longer float64) sheet {
 			line(geom.Pt(standEdge, 380+4*b.down), by(waist, -20, -79)),
 			line(geom.Pt(standEdge, apex.Y), geom.Pt(apex.X, apex.Y)),
 			line(geom.Pt(standEdge, waist.Y), by(waist, -8, 0)),
-			line(geom.Pt(standEdge, waist.Y+185), geom.Pt(b.hip+13, waist.Y+185)),
+			line(geom.Pt(standEdge, waist.Y+185), geom.Pt(b.hip+21, waist.Y+185)),
 		},
 	}
 }

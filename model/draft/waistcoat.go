@@ -6,9 +6,6 @@ import "quarterstep/model"
 // edges of its facings, mm: 5/8 in.
 const waistcoatSeam = 15.875
 
-// waistcoatEase is by how much its back shoulder is longer, mm: 3/16 in.
-const waistcoatEase = 4.7625
-
 // Waistcoat drafts the demo waistcoat in the named sizes of a chart that has
 // bust, waist and hip, smallest first: front, back and two facings, in inches.
 // Otherwise as Blouse.
@@ -36,7 +33,7 @@ func waistcoat() garment {
 			sameLine("back-neckline",
 				edges("back", "neckline", "shoulder by the neck"),
 				edges("back-facing", "neckline", "shoulder")),
-			sewn("shoulders", edges("front", shoulderEdges...), edges("back", shoulderEdges...), waistcoatEase),
+			sewn("shoulders", edges("front", shoulderEdges...), edges("back", shoulderEdges...), shoulderEase),
 			sewn("sides", edges("back", "side seam"), edges("front", "side seam"), 0),
 			sewn("sides-below-the-waist", edges("back", belowWaist...), edges("front", belowWaist...), 0),
 		},

@@ -37,7 +37,7 @@ func drawWaistcoatBack(b body) (sheet, error) {
 	neck := geom.Pt(78+2*b.step, -18-b.down)
 	tip := by(neck, shoulder.X*(126+2.6*b.step), shoulder.Y*126)
 	facing := between(neck, tip, 0.43, 0.43, 0, 0)
-	arm := geom.Pt(b.bust+50, 232+3.175*b.down)
+	arm := geom.Pt(b.bust+53, 232+3.175*b.down)
 	waist := geom.Pt(b.waist+76, 437+6.35*b.down)
 	hem := geom.Pt(b.hip+18, 513+6.35*b.down)
 	centreHem := geom.Pt(0, 516+6.35*b.down)

@@ -48,7 +48,7 @@ func fitWaistcoatFront(b body, back sheet) (sheet, error) {
 	if err != nil {
 		return sheet{}, err
 	}
-	want[0] -= waistcoatEase
+	want[0] -= shoulderEase
 	fit, err := settle([]float64{0, 0, 0}, func(x []float64) ([]float64, error) {
 		s, err := waistcoatFront().stitch(drawWaistcoatFront(b, x[0], x[1], x[2]).edges)
 		if err != nil {
@@ -72,7 +72,7 @@ func drawWaistcoatFront(b body, reach, lower, longer float64) sheet {
 	neck := geom.Pt(64+2*b.step, -18-b.down)
 	tip := by(neck, shoulder.X*(120+2.6*b.step+reach), shoulder.Y*(120+reach))
 	facing := between(neck, tip, 0.45, 0.45, 0, 0)
-	arm := geom.Pt(b.bust+38, 226+3.175*b.down)
+	arm := geom.Pt(b.bust+41, 226+3.175*b.down)
 	waist := geom.Pt(b.waist+64, 431+6.35*b.down+lower)
 	hem := geom.Pt(b.hip+8, 507+6.35*b.down+lower+longer)
 	point := geom.Pt(42, 585+6.35*b.down)
