@@ -134,6 +134,7 @@ func TestFarPastThePrint(t *testing.T) {
 			t.Errorf("place %g: far is %v", place, got)
 		}
 	}
+	p.Target.Place = 5
 	if f := one(t, check.Findings(p, graded(p, ring(10), ring(10))), "far"); !f.Look || !strings.Contains(f.Help, "toile") {
 		t.Errorf("%+v", f)
 	}
