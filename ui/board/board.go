@@ -62,6 +62,9 @@ type Board struct {
 	// OnDragHandle moves control point at.Control of edge at.Edge, counted in
 	// geom.Path.Controls. An inner joint does not bring its neighbours along.
 	OnDragHandle func(at scene.Ref, by geom.Vec, phase Phase)
+	// OnDragEdge moves the edge in hand as a whole, taken anywhere on its line.
+	// Without it such a drag slides the paper.
+	OnDragEdge func(at scene.Ref, by geom.Vec, phase Phase)
 	// OnDragPiece moves a piece about the Table, in the Table's millimetres.
 	OnDragPiece func(piece string, by geom.Vec, phase Phase)
 	// OnNudge moves what is selected by an arrow key, in the Table's mm.

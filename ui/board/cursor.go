@@ -92,5 +92,8 @@ func (b *Board) Cursor() desktop.Cursor {
 	if h, ok := b.handle(b.hover); ok && h.State != scene.Locked {
 		return desktop.PointerCursor
 	}
+	if b.tool == Move && b.hover.Edge != "" && b.draggable(b.hover) {
+		return desktop.PointerCursor
+	}
 	return desktop.DefaultCursor
 }

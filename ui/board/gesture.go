@@ -16,6 +16,7 @@ const (
 	sliding
 	pointDrag  // a grade point
 	handleDrag // a handle that shapes an edge
+	edgeDrag   // an edge as a whole
 	pieceDrag
 	measuringDrag
 	rulerDrag
@@ -39,7 +40,11 @@ type gesture struct {
 // dragging reports whether the sewist is changing something, rather than
 // looking about or measuring.
 func (g gesture) dragging() bool {
-	return g.moved && (g.kind == pointDrag || g.kind == handleDrag || g.kind == pieceDrag)
+	switch g.kind {
+	case pointDrag, handleDrag, edgeDrag, pieceDrag:
+		return g.moved
+	}
+	return false
 }
 
 // report tells the owner of the board about the drag under way.
@@ -55,6 +60,8 @@ func (b *Board) report(phase Phase) {
 		if b.OnDragHandle != nil {
 			b.OnDragHandle(g.ref, b.ofPiece(g.ref.Piece, by), phase)
 		}
+	case edgeDrag:
+		b.OnDragEdge(g.ref, b.ofPiece(g.ref.Piece, by), phase)
 	case pieceDrag:
 		if b.OnDragPiece != nil {
 			b.OnDragPiece(g.ref.Piece, by, phase)
@@ -89,7 +96,7 @@ func (b *Board) movedTo(at view.Px) {
 	case rulerTurn:
 		g.last = at
 		b.parts.ruler.turn(at)
-	case pointDrag, handleDrag, pieceDrag:
+	case pointDrag, handleDrag, edgeDrag, pieceDrag:
 		if first {
 			g.last = g.from
 			b.redraw()

@@ -51,6 +51,7 @@ func (b *Board) sliding() bool { return b.tool == Slide || b.space }
 // take begins what a press with the plain hand means at a place: a drag of the
 // handle there, a choice of the edge or piece there, else sliding.
 func (b *Board) take(at view.Px) {
+	ref, _, onEdge := b.edgeAt(at)
 	if h, ok := b.handleAt(at); ok {
 		g := &b.gesture
 		g.ref, g.start = h.Ref, h.At
@@ -65,15 +66,17 @@ func (b *Board) take(at view.Px) {
 		b.selected(h.Ref)
 		return
 	}
-	ref, _, onEdge := b.edgeAt(at)
 	if !onEdge {
 		ref = scene.Ref{Piece: b.pieceAt(at)}
 	}
 	b.gesture.kind, b.gesture.ref = sliding, ref
 	switch {
 	case ref.Piece != "":
-		if b.tool == Arrange {
+		switch {
+		case b.tool == Arrange:
 			b.gesture.kind, ref.Edge = pieceDrag, ""
+		case onEdge && b.draggable(ref):
+			b.gesture.kind = edgeDrag
 		}
 		b.selected(ref)
 	case b.pageAt(at) != "" && b.OnPage != nil:
@@ -199,7 +202,21 @@ func (b *Board) handle(r scene.Ref) (scene.Handle, bool) {
 	return hs[i], true
 }
 
-// handleAt is the nearest handle within reach of at.
+// draggable reports whether an edge can be dragged as a whole: it is in hand
+// already, and is neither fold nor centre line.
+func (b *Board) draggable(r scene.Ref) bool {
+	in := b.in.Select
+	return b.OnDragEdge != nil && r.Piece == in.Piece && r.Edge == in.Edge && scene.Bendable(b.in.Pattern, r)
+}
+
+// Where a handle's reach lies over its line: farther than handleCore px from
+// the handle and nearer than onLine px to a line, the line is meant.
+const (
+	handleCore = 12
+	onLine     = 4
+)
+
+// handleAt is the nearest handle within reach of at, unless a line is meant.
 func (b *Board) handleAt(at view.Px) (scene.Handle, bool) {
 	hs := b.handles()
 	places := make([]geom.Point, len(hs))
@@ -209,6 +226,11 @@ func (b *Board) handleAt(at view.Px) (scene.Handle, bool) {
 	i, ok := b.view.Spot(at, places, view.HandleReach)
 	if !ok {
 		return scene.Handle{}, false
+	}
+	if b.view.ToPx(places[i]).Sub(at).Len() > handleCore {
+		if _, on, ok := b.edgeAt(at); ok && b.view.ToPx(on).Sub(at).Len() <= onLine {
+			return scene.Handle{}, false
+		}
 	}
 	return hs[i], true
 }

@@ -5,8 +5,12 @@ import (
 	"quarterstep/model/geom"
 )
 
+// bendRoom is how far apart, in px, the ends of an edge must be to have the
+// handles that shape it: closer, they would lie on one another.
+const bendRoom = 72
+
 // Handles lists the handles of the piece selected: its grade points, and for
-// the edge in hand the handles that shape it.
+// the edge in hand the handles that shape it, where there is room for them.
 func Handles(in Input) []Handle {
 	i := in.Pattern.PieceIndex(in.Select.Piece)
 	if i < 0 || len(in.Sheets) > 0 {
@@ -19,7 +23,7 @@ func Handles(in Input) []Handle {
 	}
 	linked := linkedPoints(in.Pattern, q)
 	var out []Handle
-	if k := q.EdgeIndex(in.Select.Edge); k >= 0 && shapeable(q.Edges[k]) {
+	if k := q.EdgeIndex(in.Select.Edge); k >= 0 && shapeable(q.Edges[k]) && reach(edges[k])*in.Scale >= bendRoom {
 		out = bends(in, q, k, edges[k])
 	}
 	for k, g := range q.Points {
@@ -38,6 +42,16 @@ func Handles(in Input) []Handle {
 		out = append(out, h)
 	}
 	return out
+}
+
+// Bendable reports whether the edge a ref names may be bent and moved by hand.
+func Bendable(p model.Pattern, r Ref) bool {
+	i := p.PieceIndex(r.Piece)
+	if i < 0 {
+		return false
+	}
+	k := p.Pieces[i].EdgeIndex(r.Edge)
+	return k >= 0 && shapeable(p.Pieces[i].Edges[k])
 }
 
 // shapeable reports whether an edge may be bent by hand: a fold may not.
