@@ -12,9 +12,9 @@
 //
 // Promise: every size of a piece has the same grade points and edges, in the
 // same order; what was drawn as curves is kept, cut at the grade points; what
-// was traced is drawn anew within 0.1 mm, 0.2 mm where a polygon's sides are
-// too long for a bend. A guess is told as a Doubt, and can be mended: AddPoint,
-// RemovePoint, MovePoint.
+// was traced is drawn anew within 0.2 mm of the line (of a polygon's with its
+// corners rounded), and within 0.1 mm where a calm line can. A guess is told as
+// a Doubt, and can be mended: AddPoint, RemovePoint, MovePoint.
 //
 // Units: millimetres on the sheet as drawn.
 //

@@ -163,6 +163,9 @@ func TestTracedNests(t *testing.T) {
 				if len(o.Edges) != len(joints) {
 					t.Fatalf("%s: %s, size %s has %d edges, want %d", file, q.Name, o.Size, len(o.Edges), len(joints))
 				}
+				if x := geom.SelfCrossings(geom.Join(o.Edges...), 0.001); len(x) > 0 {
+					t.Errorf("%s: %s, size %s crosses itself: %+v", file, q.Name, o.Size, x)
+				}
 				for k, e := range o.Edges {
 					edges, after = edges+1, after+len(e)
 					if len(e) >= 23 {
