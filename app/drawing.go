@@ -3,6 +3,7 @@ package app
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"quarterstep/grading"
@@ -16,6 +17,8 @@ type PrintChoice struct {
 	// Sizes are chart sizes to print; empty prints the target alone, with the
 	// hand corrections in either case.
 	Sizes []string
+	// WithTarget prints the target beside the Sizes, as the last of them.
+	WithTarget bool
 	// Nest adds the printed sizes, thin and dashed.
 	Nest bool
 	// Stitching adds the stitching line where the piece has an allowance.
@@ -62,8 +65,16 @@ func printResults(g *grading.Grader, p model.Pattern, c PrintChoice) ([]grading.
 		r, err := g.Grade(p)
 		return []grading.Result{r}, []string{r.Size}, err
 	}
-	results, err := g.GradeSizes(p, c.Sizes)
-	return results, c.Sizes, err
+	names := c.Sizes
+	results, err := g.GradeSizes(p, names)
+	if err != nil || !c.WithTarget {
+		return results, names, err
+	}
+	r, err := g.Grade(p)
+	if slices.Contains(names, r.Size) {
+		return results, names, err
+	}
+	return append(results, r), append(slices.Clone(names), r.Size), err
 }
 
 func sizeNote(p model.Pattern, names []string) string {

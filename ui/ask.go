@@ -72,7 +72,7 @@ func helpView() panel.HelpView {
 			{Keys: "Tab, Shift+Tab", Does: "Next or previous handle"},
 			{Keys: ", and .", Does: "One size down or up; with Shift half a size"},
 			{Keys: "M S R P", Does: "Move, slide, measure, add a point"},
-			{Keys: "N, C", Does: "Nest, close-up"},
+			{Keys: "N I C U", Does: "Nest, seam line, close-up, ruler"},
 			{Keys: "L", Does: "Lock or free the point in hand"},
 			{Keys: "Delete", Does: "Remove the grade point in hand from the nest"},
 			{Keys: "+ - 0 9", Does: "Zoom, fit, true size"},

@@ -101,6 +101,8 @@ func (w *Window) rune(r rune) {
 		'r': func() { w.setTool(board.Measure) }, 'p': func() { w.setTool(board.AddPoint) },
 		'n': func() { w.nest = !w.nest; w.refresh() },
 		'c': func() { w.table.SetCloseUp(!w.table.CloseUp()); w.refresh() },
+		'i': func() { w.seam = !w.seam; w.refresh() },
+		'u': func() { w.table.SetRuler(!w.table.Ruler()); w.refresh() },
 		'l': w.lock,
 		'e': func() { w.unfold("Increments") }, 'w': func() { w.unfold("Wearer") }, 'h': func() { w.unfold("Checks") },
 		'+': func() { w.zoom(true) }, '=': func() { w.zoom(true) }, '-': func() { w.zoom(false) },

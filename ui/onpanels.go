@@ -67,6 +67,8 @@ func (w *Window) connectTools() {
 			w.seam = on
 		case 2:
 			w.table.SetCloseUp(on)
+		case 3:
+			w.table.SetRuler(on)
 		}
 		w.refresh()
 	}

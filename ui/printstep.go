@@ -20,7 +20,8 @@ import (
 type printStep struct {
 	setup   tile.Setup
 	choice  app.PrintChoice
-	sizes   map[string]bool // sizes chosen besides or instead of the target
+	target  bool            // print the size wanted
+	sizes   map[string]bool // sizes chosen besides
 	buttons bool
 	page    string
 
@@ -41,7 +42,7 @@ func newPrintStep(paper string) printStep {
 		s, _ = app.PrintSetup(firstPaper, "", "")
 	}
 	return printStep{
-		setup: s, of: -1, buttons: true, sizes: map[string]bool{},
+		setup: s, of: -1, buttons: true, target: true, sizes: map[string]bool{},
 		choice: app.PrintChoice{Marks: true, Stitching: true},
 	}
 }
@@ -56,10 +57,10 @@ func (s *printStep) plan(p model.Pattern, serial int) {
 	}
 	s.stale()
 	c := s.choice
-	for _, size := range p.Chart.Sizes {
-		if s.sizes[size.Name] {
-			c.Sizes = append(c.Sizes, size.Name)
-		}
+	c.Sizes, c.WithTarget = s.chosen(p), s.target
+	if len(c.Sizes) == 0 && !s.target {
+		s.job, s.of, s.why, s.ids = app.Job{}, serial, "Choose at least one size to print.", nil
+		return
 	}
 	job, err := app.Plan(p, c, s.setup)
 	s.job, s.of, s.why, s.ids = job, serial, "", nil
@@ -151,12 +152,12 @@ func (s *printStep) pagesView(p model.Pattern, r string) panel.PagesView {
 	v.Count, v.Summary = pages, pagesSummary(plan)
 	v.Save = "Save PDF, " + pages
 	v.Shown = []panel.ToggleView{
+		{Word: "New line, " + r, On: s.target},
 		{Word: "Printed nest", On: s.choice.Nest},
 		{Word: "Seam line", On: s.choice.Stitching},
 		{Word: "Notches, marks", On: s.choice.Marks},
 		{Word: "Joining buttons", On: s.buttons},
 	}
-	v.Sizes = append(v.Sizes, panel.ToggleView{Word: "New line, " + r, On: len(s.chosen(p)) == 0})
 	for _, size := range p.Chart.Sizes {
 		v.Sizes = append(v.Sizes, panel.ToggleView{Word: size.Name, On: s.sizes[size.Name]})
 	}
@@ -263,15 +264,11 @@ func (w *Window) connectPages() {
 	w.pages.OnOverlap = length(func(s *tile.Setup, mm float64) { s.Overlap = mm })
 	w.pages.OnMargin = length(func(s *tile.Setup, mm float64) { s.Margin = mm })
 	w.pages.OnShown = func(i int, on bool) {
-		*[]*bool{&w.print.choice.Nest, &w.print.choice.Stitching, &w.print.choice.Marks, &w.print.buttons}[i] = on
+		*[]*bool{&w.print.target, &w.print.choice.Nest, &w.print.choice.Stitching, &w.print.choice.Marks, &w.print.buttons}[i] = on
 		anew()
 	}
 	w.pages.OnSize = func(i int, on bool) {
-		if i == 0 {
-			clear(w.print.sizes)
-		} else {
-			w.print.sizes[w.doc.Pattern().Chart.Sizes[i-1].Name] = on
-		}
+		w.print.sizes[w.doc.Pattern().Chart.Sizes[i].Name] = on
 		anew()
 	}
 	w.pages.OnSave = w.savePDF

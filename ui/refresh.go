@@ -158,13 +158,14 @@ func (w *Window) toolsView() panel.ToolsView {
 			{Name: theme.Pointer, Word: "Move", Hint: "Move a point or an edge (M)"},
 			{Name: theme.Slide, Word: "Slide", Hint: "Slide the Table (S, or hold Space)"},
 			{Name: theme.Measure, Word: "Measure", Hint: "Measure from place to place (R)"},
-			{Name: theme.AddPoint, Word: "Add point", Hint: "Add a grade point on an edge (P)"},
+			{Name: theme.AddPoint, Word: "Point", Hint: "Add a grade point on an edge (P)"},
 		},
 		Chosen: chosenTool(w.table.Tool()),
 		Toggles: []panel.ToggleView{
 			{Word: "Nest", Hint: "Show the printed sizes (N)", On: w.nest},
-			{Word: "Seam line", Hint: "Show the stitching line", On: w.seam},
+			{Word: "Seam", Hint: "Show the stitching line (I)", On: w.seam},
 			{Word: "Close-up", Hint: "Show the pointer's place larger (C)", On: w.table.CloseUp()},
+			{Word: "Ruler", Hint: "Lay the see-through ruler on the Table (U)", On: w.table.Ruler()},
 		},
 		Zoom: fmt.Sprintf("%.0f %%", w.table.Percent()),
 	}

@@ -40,6 +40,7 @@ func shortfall(p model.Pattern, r grading.Result) []Finding {
 func reach(p model.Pattern, r grading.Result) []Finding {
 	var out []Finding
 	t := p.Target.Place
+	most := float64(farSteps)
 	far := Finding{Code: "far", Look: true, Help: "Sew a toile, and look at neckline and shoulder first."}
 	for i, q := range p.Pieces {
 		first, last, ok := span(p.Chart, q)
@@ -55,12 +56,12 @@ func reach(p model.Pattern, r grading.Result) []Finding {
 			})
 			continue
 		}
-		if steps := math.Max(first-t, t-last); steps > farSteps && steps > far.By {
-			far.By = steps
+		if steps := math.Max(first-t, t-last); steps > most {
+			most = steps
 			far.Say = fmt.Sprintf("Size %s is %.3g steps past the printed sizes; a neck and shoulders grow less evenly than that.", r.Size, steps)
 		}
 	}
-	if far.By > 0 {
+	if far.Say != "" {
 		out = append(out, far)
 	}
 	return out

@@ -53,7 +53,7 @@ func (s series) dot(t series) float64 {
 // fitDrawn reads the share of every control point of an edge that all sizes
 // draw with the same number of cubics. It is false when they do not keep to
 // shares within drawnWithin: then the sizes were not drawn by one construction.
-func fitDrawn(n print, ctl [][]axes, e [2]ends) ([][2]carry, bool) {
+func fitDrawn(n print, ctl [][]axes, e [2]ends, runs [2]bool) ([][2]carry, bool) {
 	count := len(ctl[0])
 	for _, c := range ctl {
 		if len(c) != count {
@@ -64,7 +64,7 @@ func fitDrawn(n print, ctl [][]axes, e [2]ends) ([][2]carry, bool) {
 	out[count-1] = [2]carry{{w: 1}, {w: 1}}
 	for k := 1; k < count-1; k++ {
 		for a := range 2 {
-			c, miss := fitControl(n, ctl, e[a], k, a)
+			c, miss := fitControl(n, ctl, e[a], k, a, usualShare(k, count-1, runs))
 			if miss > drawnWithin {
 				return nil, false
 			}
@@ -74,12 +74,25 @@ func fitDrawn(n print, ctl [][]axes, e [2]ends) ([][2]carry, bool) {
 	return out, true
 }
 
+// usualShare is the share of control point k of last where the print cannot
+// tell, because both ends moved alike: evenly along the edge; but the handle at
+// an end where the line runs smoothly on goes with that end, so that it still
+// does.
+func usualShare(k, last int, runs [2]bool) float64 {
+	switch {
+	case k == 1 && runs[0]:
+		return 0
+	case k == last-1 && runs[1]:
+		return 1
+	}
+	return float64(k) / float64(last)
+}
+
 // fitControl fits control point k in direction a, and says by how much the
 // printed sizes miss the fit at worst, in mm. Shares alone come first; a
 // movement of its own is added only where shares do not explain the print.
-func fitControl(n print, ctl [][]axes, e ends, k, a int) (carry, float64) {
+func fitControl(n print, ctl [][]axes, e ends, k, a int, usual float64) (carry, float64) {
 	last := len(ctl[0]) - 1
-	usual := float64(k) / float64(last)
 	span := newSeries(len(ctl), func(i int) float64 { return ctl[i][last][a] - ctl[i][0][a] })
 	rest := newSeries(len(ctl), func(i int) float64 { return ctl[i][k][a] - ctl[i][0][a] })
 	miss := func(w, own float64, body series) float64 {

@@ -17,8 +17,9 @@ type edge struct {
 	between  [][2][]axes  // neighbouring sizes brought to the same cubics
 }
 
-// newEdge reads an edge; e is how its two ends move, per direction.
-func newEdge(n print, f frame, paths []geom.Path, e [2]ends, tol float64) (edge, error) {
+// newEdge reads an edge; e is how its two ends move, per direction, and runs
+// says at which of them the line runs smoothly on.
+func newEdge(n print, f frame, paths []geom.Path, e [2]ends, runs [2]bool, tol float64) (edge, error) {
 	out := edge{printed: paths, ctl: make([][]axes, len(paths))}
 	for i, p := range paths {
 		for _, c := range p.Controls() {
@@ -37,7 +38,7 @@ func newEdge(n print, f frame, paths []geom.Path, e [2]ends, tol float64) (edge,
 		return out, nil
 	}
 	var ok bool
-	if out.drawn, ok = fitDrawn(n, out.ctl, e); !ok {
+	if out.drawn, ok = fitDrawn(n, out.ctl, e, runs); !ok {
 		out.drawn = nil
 		if err := out.fitTraced(n, traces, e, tol); err != nil {
 			return edge{}, err

@@ -2,6 +2,7 @@ package nest
 
 import (
 	"fmt"
+	"math"
 
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -48,13 +49,28 @@ func New(q model.Piece, chart model.SizeChart) (*Fit, error) {
 		}
 		a, b := fit.points[j], fit.points[(j+1)%len(fit.points)]
 		read, err := newEdge(fit.print, fit.frame, paths,
-			[2]ends{{a.rates[0], b.rates[0]}, {a.rates[1], b.rates[1]}}, arcTol)
+			[2]ends{{a.rates[0], b.rates[0]}, {a.rates[1], b.rates[1]}},
+			[2]bool{fit.runsOn(j), fit.runsOn((j + 1) % len(fit.points))}, arcTol)
 		if err != nil {
 			return nil, fmt.Errorf("%s, %s: %w", q.Name, edgeName(e, j), err)
 		}
 		fit.edges = append(fit.edges, read)
 	}
 	return fit, fit.readMarks()
+}
+
+// runsOn reports whether the line runs smoothly through grade point k in every
+// printed size.
+func (fit *Fit) runsOn(k int) bool {
+	const slight = 0.02 // radians, about a degree: what a drawing program rounds away
+	n := len(fit.points)
+	for _, o := range fit.piece.Nest {
+		u, v := o.Edges[(k+n-1)%n].EndDir(), o.Edges[k].StartDir()
+		if math.Abs(math.Atan2(u.Cross(v), u.Dot(v))) > slight {
+			return false
+		}
+	}
+	return true
 }
 
 func edgeName(e model.Edge, i int) string {
