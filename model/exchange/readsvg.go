@@ -42,6 +42,9 @@ func ReadSVG(r io.Reader, chart model.SizeChart) (Sheet, error) {
 	for _, size := range w.hidden {
 		sheet.Warnings = append(sheet.Warnings, fmt.Sprintf("The layer of size %s is hidden and was left out.", size))
 	}
+	for _, name := range w.odd {
+		sheet.Warnings = append(sheet.Warnings, fmt.Sprintf("The layer “%s” is no size of the chart and was left out.", shorten(name)))
+	}
 	return sheet, nil
 }
 

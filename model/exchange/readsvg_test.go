@@ -375,6 +375,26 @@ func TestLines(t *testing.T) {
 	}
 }
 
+// TestLeftOut: a hidden size and a layer that is no size of the chart are told
+// of by name.
+func TestLeftOut(t *testing.T) {
+	const ring = `<path d="M0 0H40V40H0z"><title>Front</title></path>`
+	svg := strings.Replace(drawing(ring), "</svg>",
+		`<g inkscape:label="60">`+ring+`</g><g inkscape:label="size 40" style="display:none">`+ring+`</g></svg>`, 1)
+	s, err := ReadSVG(strings.NewReader(svg), euChart())
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []string{
+		"One line belongs to no piece and was left out.",
+		"The layer of size 40 is hidden and was left out.",
+		"The layer “60” is no size of the chart and was left out.",
+	}
+	if strings.Join(s.Warnings, "|") != strings.Join(want, "|") || len(s.Pieces[0].Outlines) != 1 {
+		t.Errorf("warnings %q, pieces %+v", s.Warnings, s.Pieces)
+	}
+}
+
 func TestLinesForAllSizes(t *testing.T) {
 	svg := strings.Replace(drawing(`<path d="M0 0H40V40H0z"><title>Front</title></path>`), "</svg>",
 		`<g inkscape:label="marks"><path d="M10 5V35" id="grain"/></g><rect width="90" height="90"/></svg>`, 1)

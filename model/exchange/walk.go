@@ -2,6 +2,7 @@ package exchange
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"quarterstep/model"
@@ -39,6 +40,7 @@ type walker struct {
 	runs   []found
 	groups []string // names of groups that are no sizes
 	hidden []string // sizes whose layers are hidden
+	odd    []string // layers named by a number that is no size of the chart
 	sizes  int      // size layers met
 	parts  int
 	cubics int
@@ -116,6 +118,9 @@ func (w *walker) enter(e *element, at place) place {
 		at.outer = firstOf(groupTitle(e), at.outer)
 		if e.name == "g" && name != "" {
 			w.groups = append(w.groups, name)
+			if _, err := strconv.Atoi(bareSize(groupTitle(e))); err == nil {
+				w.odd = append(w.odd, name)
+			}
 		}
 	}
 	return at
