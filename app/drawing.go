@@ -66,6 +66,11 @@ func printResults(g *grading.Grader, p model.Pattern, c PrintChoice) ([]grading.
 		return []grading.Result{r}, []string{r.Size}, err
 	}
 	names := c.Sizes
+	for _, s := range names {
+		if _, ok := p.Chart.Place(s); !ok {
+			return nil, nil, noSize(p.Chart, s)
+		}
+	}
 	results, err := g.GradeSizes(p, names)
 	if err != nil || !c.WithTarget {
 		return results, names, err

@@ -55,6 +55,9 @@ func WriteFile(path string, write func(io.Writer) error) error {
 
 // plainFile says in plain words why a file could not be read or written.
 func plainFile(path string, err error) error {
+	if info, statErr := os.Stat(path); statErr == nil && info.IsDir() {
+		return fmt.Errorf("%s is a folder; give the name of a file", path)
+	}
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return fmt.Errorf("%s is not there, or its folder is not", path)

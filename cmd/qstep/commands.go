@@ -64,7 +64,7 @@ func grade(args []string, out io.Writer) error {
 	}
 	method := model.Method(*by)
 	if method != model.ByChart && method != model.BySteps {
-		return fmt.Errorf("%w: -by is chart or steps", errUsage)
+		return fmt.Errorf("%w: --by is chart or steps", errUsage)
 	}
 	p, err := app.Open(files[0])
 	if err != nil {
@@ -127,7 +127,7 @@ func export(args []string, out io.Writer) error {
 		return err
 	}
 	if *as != "svg" && *as != "json" && *as != "csv" {
-		return fmt.Errorf("%w: -as is svg, json or csv", errUsage)
+		return fmt.Errorf("%w: --as is svg, json or csv", errUsage)
 	}
 	p, err := app.Open(files[0])
 	if err != nil {
@@ -157,7 +157,9 @@ func printPDF(args []string, out io.Writer) error {
 	}
 	choice := app.PrintChoice{Stitching: true, Marks: true}
 	if *sizes != "" {
-		choice.Sizes = strings.Split(*sizes, ",")
+		for s := range strings.SplitSeq(*sizes, ",") {
+			choice.Sizes = append(choice.Sizes, strings.TrimSpace(s))
+		}
 	}
 	job, err := app.Plan(p, choice, setup)
 	if err != nil {

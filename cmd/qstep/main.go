@@ -3,8 +3,8 @@
 // checks; sewists use the window.
 //
 // Exit status: 0 done; 1 check found something to look at; 2 wrong usage; 3
-// input it cannot use, said in one sentence on standard error, with nothing
-// written.
+// input it cannot use. 2 and 3 are said in one sentence, on one line of standard
+// error, with nothing written.
 package main
 
 import (
@@ -45,6 +45,9 @@ CHART is a built-in chart's id (see qstep charts) or a CSV file. L is a length
 such as 10mm or 3/8in. SIZE is a size of the pattern's chart.
 `
 
+// seeHelp ends what is said of a command line that cannot be read.
+const seeHelp = "qstep help shows how"
+
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 
 // run is main with its outside world passed in.
@@ -63,7 +66,7 @@ func run(args []string, out, errs io.Writer) int {
 	}
 	command, ok := commands[args[0]]
 	if !ok {
-		fmt.Fprintf(errs, "qstep: there is no command %q\n\n%s", args[0], usage)
+		fmt.Fprintf(errs, "qstep: there is no command %q; %s\n", args[0], seeHelp)
 		return exitUsage
 	}
 	err := command(args[1:], out)
@@ -72,8 +75,11 @@ func run(args []string, out, errs io.Writer) int {
 		return exitDone
 	case errors.Is(err, errLook):
 		return exitLook
+	case errors.Is(err, flag.ErrHelp):
+		fmt.Fprint(out, usage)
+		return exitDone
 	case errors.Is(err, errUsage):
-		fmt.Fprintf(errs, "qstep %s: %s\n\n%s", args[0], strings.TrimPrefix(err.Error(), "usage: "), usage)
+		fmt.Fprintf(errs, "qstep %s: %s; %s\n", args[0], strings.TrimPrefix(oneSentence(err), "usage: "), seeHelp)
 		return exitUsage
 	}
 	fmt.Fprintf(errs, "qstep %s: %s\n", args[0], oneSentence(err))
@@ -92,7 +98,7 @@ func parse(fs *flag.FlagSet, args []string, n int, must ...string) ([]string, er
 	var files []string
 	for len(args) > 0 {
 		if err := fs.Parse(args); err != nil {
-			return nil, fmt.Errorf("%w: %s", errUsage, err.Error())
+			return nil, fmt.Errorf("%w: %w", errUsage, err)
 		}
 		if args = fs.Args(); len(args) > 0 {
 			files, args = append(files, args[0]), args[1:]
@@ -103,7 +109,7 @@ func parse(fs *flag.FlagSet, args []string, n int, must ...string) ([]string, er
 	}
 	for _, name := range must {
 		if f := fs.Lookup(name); f.Value.String() == "" {
-			return nil, fmt.Errorf("%w: -%s is missing", errUsage, name)
+			return nil, fmt.Errorf("%w: --%s is missing", errUsage, name)
 		}
 	}
 	return files, nil
