@@ -9,9 +9,10 @@ import (
 )
 
 // shape is a piece as naming sees it: the largest printed size with the grain
-// hanging down.
+// hanging down, or standing on its head.
 type shape struct {
 	q     model.Piece
+	head  bool // upside down
 	edges []geom.Path
 	pt    []flat // grade points
 	lo    flat   // smallest across and along
@@ -22,8 +23,8 @@ type shape struct {
 // flat is a place or a movement by its parts across and along the grain, mm.
 type flat struct{ across, along float64 }
 
-func newShape(q model.Piece) *shape {
-	s := &shape{q: q, edges: q.Nest[len(q.Nest)-1].Edges, title: strings.ToLower(q.Name)}
+func newShape(q model.Piece, head bool) *shape {
+	s := &shape{q: q, head: head, edges: q.Nest[len(q.Nest)-1].Edges, title: strings.ToLower(q.Name)}
 	lo, hi := flat{math.Inf(1), math.Inf(1)}, flat{math.Inf(-1), math.Inf(-1)}
 	for _, e := range s.edges {
 		s.pt = append(s.pt, s.flat(geom.Vec(e.Start())))
@@ -39,6 +40,9 @@ func newShape(q model.Piece) *shape {
 
 func (s *shape) flat(v geom.Vec) flat {
 	x, y := s.q.AcrossAlong(v)
+	if s.head {
+		x, y = -x, -y
+	}
 	return flat{x, y}
 }
 

@@ -10,25 +10,14 @@ import (
 
 // named gives a piece's edges and points the names their place tells, and the
 // edges their kinds. The words front, back, sleeve, facing, skirt and the like
-// in the piece's name count; where the shape does not fit what is usual for
-// such a piece, edges are numbered.
+// in the piece's name count. A piece may lie on its head. Where the shape does
+// not fit what is usual for such a piece, edges are numbered.
 func named(q model.Piece) model.Piece {
-	s := newShape(q)
-	n := &namer{shape: s, edge: make([]string, s.n()), point: make([]string, s.n()), kind: make([]model.EdgeKind, s.n())}
-	for k, g := range q.Points {
-		n.point[k] = g.Name
-	}
-	switch {
-	case s.has("sleeve"):
-		n.sleeve()
-	case s.has("facing"):
-		n.facing()
-	case s.has("skirt", "trouser", "pants", "shorts"):
-		n.lower()
-	case s.has("collar", "cuff", "band", "pocket", "belt", "binding"):
-		// Too many shapes to tell.
-	default:
-		n.bodice()
+	n := newNamer(q, false)
+	if !n.all() {
+		if other := newNamer(q, true); other.all() {
+			n = other
+		}
 	}
 	n.folds()
 	for k := range n.edge {
@@ -45,6 +34,31 @@ func named(q model.Piece) model.Piece {
 		q.Points[k].Name = n.point[k]
 	}
 	return q
+}
+
+func newNamer(q model.Piece, head bool) *namer {
+	s := newShape(q, head)
+	n := &namer{shape: s, edge: make([]string, s.n()), point: make([]string, s.n()), kind: make([]model.EdgeKind, s.n())}
+	for k, g := range q.Points {
+		n.point[k] = g.Name
+	}
+	return n
+}
+
+// all names what it can and reports whether the shape is what is usual for the
+// piece, so that all of it is named.
+func (n *namer) all() bool {
+	switch {
+	case n.has("sleeve"):
+		return n.sleeve()
+	case n.has("facing"):
+		return n.facing()
+	case n.has("skirt", "trouser", "pants", "shorts"):
+		return n.lower()
+	case n.has("collar", "cuff", "band", "pocket", "belt", "binding"):
+		return true // too many shapes to tell
+	}
+	return n.bodice()
 }
 
 type namer struct {
@@ -161,13 +175,13 @@ func (n *namer) setHems(first int) map[int]bool {
 // bodice names a body piece by walking from the top of the centre line:
 // neckline up to the neck point, shoulder down to its tip, armhole to the
 // underarm, side seam to the hem.
-func (n *namer) bodice() {
+func (n *namer) bodice() bool {
 	c, h := n.centre(0.35), n.hem()
 	if h >= 0 {
 		n.setHems(h)
 	}
 	if c < 0 || h < 0 {
-		return
+		return false
 	}
 	up := n.setCentre(c)
 	edges, points := n.walk(c, up)
@@ -184,11 +198,11 @@ func (n *namer) bodice() {
 	}
 	neck := n.neckPoint(points[:min(last+1, len(points))])
 	if neck < 1 || last-neck < 3 {
-		return
+		return false
 	}
 	corners := n.cornersFrom(points, neck+1, last)
 	if len(corners) < 2 || !n.slopesDown(edges[neck]) {
-		return
+		return false
 	}
 	tip, arm := corners[0], corners[1]
 	n.point[points[0]], n.point[points[neck]] = "centre neck", "neck point"
@@ -197,6 +211,7 @@ func (n *namer) bodice() {
 	n.fill(edges[neck:tip], "shoulder")
 	n.fill(edges[tip:arm], "armhole")
 	n.sideSeam(edges, points, arm, last, corners[2:])
+	return true
 }
 
 // lowEnd is the grade point at the lower end of an edge.
@@ -259,20 +274,20 @@ func (n *namer) fill(edges []int, name string) {
 }
 
 // facing names a neck facing: neckline, shoulder, inner edge.
-func (n *namer) facing() {
+func (n *namer) facing() bool {
 	c := n.centre(0.2)
 	if c < 0 {
-		return
+		return false
 	}
 	up := n.setCentre(c)
 	edges, points := n.walk(c, up)
 	neck := n.neckPoint(points)
 	if neck < 1 {
-		return
+		return false
 	}
 	corners := n.cornersFrom(points, neck+1, len(points))
 	if len(corners) != 1 {
-		return
+		return false
 	}
 	end := corners[0]
 	n.point[points[0]], n.point[points[neck]] = "centre neck", "neck point"
@@ -280,16 +295,17 @@ func (n *namer) facing() {
 	n.fill(edges[:neck], "neckline")
 	n.fill(edges[neck:end], "shoulder")
 	n.fill(edges[end:], "inner edge")
+	return true
 }
 
 // lower names a skirt or trouser piece: waistline, side seam, hem.
-func (n *namer) lower() {
+func (n *namer) lower() bool {
 	c, h := n.centre(0.5), n.hem()
 	if h >= 0 {
 		n.setHems(h)
 	}
 	if c < 0 || h < 0 {
-		return
+		return false
 	}
 	up := n.setCentre(c)
 	edges, points := n.walk(c, up)
@@ -302,18 +318,19 @@ func (n *namer) lower() {
 		last++
 	}
 	if i == 0 || last == len(edges) {
-		return
+		return false
 	}
 	n.fill(edges[:i], "waistline")
 	n.fill(edges[i:last], "side seam")
 	n.point[points[0]], n.point[points[i]] = "centre waist", "side waist"
 	n.point[points[last]], n.point[n.lowEnd(c)] = "side hem", "centre hem"
+	return true
 }
 
 // sleeve names a sleeve from its crown: cap, underarm seams, hem. The half of
 // the cap with a double notch is the back one (common practice); without one
 // the halves are told by where they lie on paper.
-func (n *namer) sleeve() {
+func (n *namer) sleeve() bool {
 	crown := -1
 	for k, name := range n.point {
 		if name == "crown" {
@@ -324,8 +341,8 @@ func (n *namer) sleeve() {
 	if h >= 0 {
 		n.edge[h], n.kind[h] = "sleeve hem", model.Hem
 	}
-	if crown < 0 || h < 0 {
-		return
+	if crown < 0 || h < 0 || n.height(crown) < 0.9 {
+		return false
 	}
 	after, before := n.halves(crown)
 	n.edge[crown], n.edge[n.before(crown)] = after+" cap", before+" cap"
@@ -337,6 +354,7 @@ func (n *namer) sleeve() {
 	for k := n.next(h); k != n.before(crown) && k != crown; k = n.next(k) {
 		n.edge[k] = before + " underarm seam"
 	}
+	return true
 }
 
 // halves says which half of a sleeve the outline runs along after the crown

@@ -16,6 +16,9 @@ const (
 	crownArc = 30.0
 	// crownRoom is how far in mm a crown must lie from the corners.
 	crownRoom = 40.0
+	// crownRise is how far in mm it must stand above them: a straight hem is
+	// no cap.
+	crownRise = 20.0
 	// snap is how near in mm to a drawn joint a match point is put on it.
 	snap = 4.0
 	// levelRoom is how near in mm to a corner a bust, waist or hip line needs
@@ -42,7 +45,7 @@ func (n *nest) crown(grain geom.Vec) {
 			if i == 0 {
 				edge = e
 			}
-			if e != edge || n.nearTrack(i, s, crownRoom) {
+			if e != edge || n.nearTrack(i, s, crownRoom) || n.rise(i, s, e, up) < crownRise {
 				edge = -1
 				break
 			}
@@ -54,6 +57,16 @@ func (n *nest) crown(grain geom.Vec) {
 			return
 		}
 	}
+}
+
+// rise is how far in mm place s of ring i stands above the higher end of edge e.
+func (n *nest) rise(i int, s float64, e int, up geom.Vec) float64 {
+	r := n.rings[i]
+	least := math.Inf(1)
+	for _, k := range []int{e, (e + 1) % len(n.tracks)} {
+		least = math.Min(least, r.m.At(s).Sub(n.at(n.tracks[k], i)).Dot(up))
+	}
+	return least
 }
 
 // highest is the place furthest in direction up.
