@@ -1,7 +1,7 @@
 # Quarterstep. The two to know: `make run` opens the window on the demo,
 # `make test` runs every check. Both install what a Debian-like machine lacks.
 
-GO        ?= go
+GO        ?= .ci/go
 BIN       := bin
 GOFUMPT   := mvdan.cc/gofumpt@v0.9.2
 STATIC    := honnef.co/go/tools/cmd/staticcheck@v0.7.0
@@ -10,7 +10,7 @@ STATIC    := honnef.co/go/tools/cmd/staticcheck@v0.7.0
 PKG_BUILD := gcc libc6-dev pkg-config libgl1-mesa-dev libx11-dev libxcursor-dev \
              libxrandr-dev libxinerama-dev libxi-dev libxxf86vm-dev
 PKG_RUN   := libgl1 libgl1-mesa-dri
-PKG_TEST  := poppler-utils xvfb xdotool imagemagick
+PKG_TEST  := poppler-utils xvfb xdotool imagemagick unzip
 
 # The packages that need no C compiler and no display.
 PLAIN := ./app/... ./assets/... ./cmd/qstep/... ./grading/... ./model/... ./printing/... .
@@ -27,18 +27,15 @@ run:
 
 build:
 	@.ci/need $(PKG_BUILD) $(PKG_RUN)
-	@.ci/need-go
 	$(GO) build -trimpath -o $(BIN)/quarterstep ./cmd/quarterstep
 
 demo:
-	@.ci/need-go
 	@CGO_ENABLED=0 $(GO) run ./cmd/qstep demo -o build/demo
 
 test: check unit window-test
 
 unit:
 	@.ci/need poppler-utils
-	@.ci/need-go
 	CGO_ENABLED=0 $(GO) test $(PLAIN) ./ui/...
 
 window-test: build
@@ -46,7 +43,6 @@ window-test: build
 	.ci/window-run build/window
 
 check:
-	@.ci/need-go
 	@out="$$($(GO) run $(GOFUMPT) -l $$(git ls-files '*.go'))"; \
 		if [ -n "$$out" ]; then echo "gofumpt would change:"; echo "$$out"; exit 1; fi
 	CGO_ENABLED=0 $(GO) vet $(PLAIN) ./ui/...
@@ -54,7 +50,6 @@ check:
 	CGO_ENABLED=0 $(GO) test -run TestArrows .
 
 bench:
-	@.ci/need-go
 	CGO_ENABLED=0 $(GO) test -run '^$$' -bench . -benchmem $(PLAIN) ./ui/...
 
 clean:
