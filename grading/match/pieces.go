@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"sync"
 
 	"quarterstep/model"
 	"quarterstep/model/exchange"
@@ -21,16 +22,29 @@ import (
 // On a drawn piece every corner is exactly the drawn joint and the curves are
 // kept, cut at the corners only.
 func Pieces(sheet exchange.Sheet, chart model.SizeChart) ([]model.Piece, []Doubt, error) {
+	type answer struct {
+		piece  model.Piece
+		doubts []Doubt
+		err    error
+	}
+	answers := make([]answer, len(sheet.Pieces))
+	var all sync.WaitGroup
+	for i, raw := range sheet.Pieces {
+		all.Go(func() {
+			q, d, err := onePiece(raw, chart)
+			q.ID = fmt.Sprintf("piece%d", i+1)
+			answers[i] = answer{q, d, err}
+		})
+	}
+	all.Wait()
 	var out []model.Piece
 	var doubts []Doubt
-	for i, raw := range sheet.Pieces {
-		q, d, err := onePiece(raw, chart)
-		if err != nil {
-			return nil, nil, fmt.Errorf("matching the sizes of %s: %w", raw.Name, err)
+	for i, a := range answers {
+		if a.err != nil {
+			return nil, nil, fmt.Errorf("matching the sizes of %s: %w", sheet.Pieces[i].Name, a.err)
 		}
-		q.ID = fmt.Sprintf("piece%d", i+1)
-		out = append(out, q)
-		doubts = append(doubts, d...)
+		out = append(out, a.piece)
+		doubts = append(doubts, a.doubts...)
 	}
 	return out, doubts, nil
 }

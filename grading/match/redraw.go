@@ -21,7 +21,7 @@ const (
 	// a corner, which tell no direction.
 	stub = 0.6
 	// sampleEvery is the distance in mm of the places the drawing keeps to.
-	sampleEvery = 2.0
+	sampleEvery = 6.0
 )
 
 // counts are the numbers of curves tried.
