@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -104,8 +105,9 @@ func unitOf(c model.SizeChart) model.Unit {
 	if len(c.Sizes) == 0 {
 		return model.Centimetres
 	}
+	const rounding = 1e-9
 	quarters := c.Sizes[0].Body[model.Bust] / 25.4 * 4
-	if quarters > 0 && quarters == float64(int(quarters+0.5)) {
+	if quarters > 0 && math.Abs(quarters-math.Round(quarters)) < rounding {
 		return model.Inches
 	}
 	return model.Centimetres

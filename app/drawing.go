@@ -38,6 +38,7 @@ const (
 	arrowHead   = 7.0
 	nameSize    = 7.0 // letter height
 	wordSize    = 4.5
+	markSize    = 3.5
 )
 
 // dashes tell sizes apart on a printer without colour; the last size of a job
@@ -187,7 +188,7 @@ func pieceWords(p model.Pattern, q model.Piece, drawn printing.Piece, note strin
 	add(cut)
 	half := 0.0
 	for _, w := range words {
-		half = math.Max(half, letterWidth*w.Size*float64(len([]rune(w.Text)))/2)
+		half = math.Max(half, halfWidth(w))
 	}
 	at, room := roomiest(drawn, half, float64(len(words))*lineStep*wordSize)
 	k := math.Min(1, math.Max(0.5, 0.95*room/half))
@@ -200,12 +201,8 @@ func pieceWords(p model.Pattern, q model.Piece, drawn printing.Piece, note strin
 	return words
 }
 
-// letterWidth is about how wide a letter is, and lineStep how far apart lines
-// of words stand, in letter heights.
-const (
-	letterWidth = 0.52
-	lineStep    = 1.6
-)
+// lineStep is how far apart lines of words stand, in letter heights.
+const lineStep = 1.6
 
 // roomiest is the place on a piece that leaves most room to both sides, up to
 // half mm, over a block of words high mm tall: clear of the outline and, where
@@ -213,10 +210,7 @@ const (
 func roomiest(p printing.Piece, half, high float64) (at geom.Point, room float64) {
 	const tol, grid = 0.5, 24
 	outline := p.Outline.Flatten(tol)
-	var marks [][]geom.Point
-	for _, s := range p.Strokes {
-		marks = append(marks, s.Path.Flatten(tol))
-	}
+	marks := obstacles(p, tol)
 	b := p.Outline.Bounds()
 	at, best := b.Centre(), -1.0
 	for i := 1; i < grid; i++ {

@@ -1,7 +1,7 @@
 package app
 
 import (
-	"math"
+	"slices"
 
 	"quarterstep/grading"
 	"quarterstep/model"
@@ -14,9 +14,10 @@ type marks struct {
 	piece *printing.Piece
 	q     model.Piece
 	r     grading.Piece
+	words [][]printing.Label // for each word, the places it may stand at
 }
 
-func (m marks) draw() {
+func (m *marks) draw() {
 	for _, l := range m.r.Lines {
 		m.line(l)
 	}
@@ -31,17 +32,31 @@ func (m marks) draw() {
 			m.fold(m.r.Edges[j])
 		}
 	}
+	m.layWords()
 }
 
-func (m marks) stroke(p geom.Path, dash ...float64) {
+// layWords puts each word at the first of its places that is clear, or at the
+// very first where none is.
+func (m *marks) layWords() {
+	const tol = 0.1
+	ring := m.piece.Outline.Flatten(tol)
+	for _, places := range m.words {
+		lines := obstacles(*m.piece, tol)
+		at := max(0, slices.IndexFunc(places, func(l printing.Label) bool { return standsClear(l, ring, lines) }))
+		m.piece.Labels = append(m.piece.Labels, places[at])
+	}
+}
+
+func (m *marks) stroke(p geom.Path, dash ...float64) {
 	m.piece.Strokes = append(m.piece.Strokes, printing.Stroke{Path: p, Width: thinWidth, Dash: dash})
 }
 
-func (m marks) word(text string, at geom.Point, turn float64) {
-	m.piece.Labels = append(m.piece.Labels, printing.Label{Text: text, At: at, Size: 3.5, Turn: turn})
+// word asks for a word beside the line from a to b, as besideLine.
+func (m *marks) word(text string, a, b geom.Point, share, gap float64, below bool) {
+	m.words = append(m.words, besideLine(text, markSize, a, b, share, gap, below))
 }
 
-func (m marks) line(l grading.Line) {
+func (m *marks) line(l grading.Line) {
 	if len(l.Path) == 0 {
 		return
 	}
@@ -54,10 +69,10 @@ func (m marks) line(l grading.Line) {
 		side := l.Path.StartDir().Perp().Scale(lengthenGap / 2)
 		m.stroke(l.Path.Move(side))
 		m.stroke(l.Path.Move(side.Scale(-1)))
-		m.word("Lengthen or shorten here", l.Path.Start().Lerp(l.Path.End(), 0.5).Add(geom.Vec{Y: 7}), 0)
+		m.word("Lengthen or shorten here", l.Path.Start(), l.Path.End(), 0.5, lengthenGap, true)
 	case model.BustLine, model.WaistLine, model.HipLine:
 		m.stroke(l.Path, 8, 3, 2, 3)
-		m.word(string(l.Kind), l.Path.Start().Lerp(l.Path.End(), 0.85).Add(geom.Vec{Y: -1.5}), 0)
+		m.word(string(l.Kind), l.Path.Start(), l.Path.End(), 0.85, 1.5, false)
 	case model.DartLine:
 		m.stroke(l.Path, 3, 2)
 	default:
@@ -66,13 +81,13 @@ func (m marks) line(l grading.Line) {
 }
 
 // arrow draws an arrow head with its tip at tip, pointing along dir.
-func (m marks) arrow(tip geom.Point, dir geom.Vec) {
+func (m *marks) arrow(tip geom.Point, dir geom.Vec) {
 	back := tip.Add(dir.Scale(-arrowHead))
 	side := dir.Perp().Scale(arrowHead * 0.35)
 	m.stroke(geom.Polyline(back.Add(side), tip, back.Add(side.Scale(-1))))
 }
 
-func (m marks) notch(n grading.Notch) {
+func (m *marks) notch(n grading.Notch) {
 	along := n.In.Perp()
 	shifts := []float64{0}
 	if n.Double {
@@ -85,7 +100,7 @@ func (m marks) notch(n grading.Notch) {
 }
 
 // fold draws the bracket that says: lay this edge on the fold.
-func (m marks) fold(e geom.Path) {
+func (m *marks) fold(e geom.Path) {
 	dir := e.End().Sub(e.Start()).Unit()
 	in := dir.Perp()
 	if m.r.Outline().Area() < 0 {
@@ -96,9 +111,5 @@ func (m marks) fold(e geom.Path) {
 	m.stroke(geom.Polyline(a, a2, b2, b))
 	m.arrow(a, in.Scale(-1))
 	m.arrow(b, in.Scale(-1))
-	turn := math.Atan2(dir.Y, dir.X)
-	if turn > math.Pi/2 || turn <= -math.Pi/2 {
-		turn += math.Pi
-	}
-	m.word("Place on the fold", a2.Lerp(b2, 0.5).Add(in.Scale(5)), turn)
+	m.word("Place on the fold", a2, b2, 0.5, 2.4, true)
 }

@@ -38,17 +38,12 @@ func WriteFile(path string, write func(io.Writer) error) error {
 	if err := write(&buf); err != nil {
 		return err
 	}
-	tmp, err := os.CreateTemp(filepath.Dir(path), ".quarterstep-*")
+	err := store.Replace(path, func(w io.Writer) error {
+		_, err := buf.WriteTo(w)
+		return err
+	})
 	if err != nil {
 		return plainFile(path, err)
-	}
-	_, err = tmp.Write(buf.Bytes())
-	err = errors.Join(err, tmp.Chmod(0o644), tmp.Sync(), tmp.Close())
-	if err == nil {
-		err = os.Rename(tmp.Name(), path)
-	}
-	if err != nil {
-		return plainFile(path, errors.Join(err, os.Remove(tmp.Name())))
 	}
 	return nil
 }

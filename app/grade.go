@@ -48,8 +48,12 @@ func ShortText(p model.Pattern, r grading.Result) []string {
 		if by < 0 {
 			side, by = "too wide", -by
 		}
-		out = append(out, fmt.Sprintf("By steps the %s would be %s %s: the chart grows %s from %s to %s, the printed steps %s.",
-			s.Measure, Length(by, p.Unit), side, Length(s.ByChart, p.Unit), s.From, r.Size, Length(s.BySteps, p.Unit)))
+		goes, chart, steps := "grows", s.ByChart, s.BySteps
+		if chart < 0 && steps <= 0 {
+			goes, chart, steps = "shrinks", -chart, -steps
+		}
+		out = append(out, fmt.Sprintf("By steps the %s would be %s %s: the chart %s %s from %s to %s, the printed steps %s.",
+			s.Measure, Length(by, p.Unit), side, goes, Length(chart, p.Unit), s.From, r.Size, Length(steps, p.Unit)))
 	}
 	return out
 }

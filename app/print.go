@@ -71,36 +71,27 @@ func Plan(p model.Pattern, c PrintChoice, s tile.Setup) (Job, error) {
 }
 
 // upright turns the words of a piece that lies the other way up, so that they
-// read from the same side as the rest. The block that names the piece, all
-// lines of which stand on one axis, turns as one; any other word about its own
-// middle.
+// read from the same side as the rest and take up the same room. The block
+// that names the piece, from its bold first line on, turns as one; any other
+// word about its own middle.
 func upright(labels []printing.Label) []printing.Label {
-	const waist = 0.35 // the middle of letters above their baseline, in letter heights
+	const tall = 0.7 // letters above their baseline, in letter heights
 	out := slices.Clone(labels)
-	first := max(0, len(out)-blockLines(out))
+	first := slices.IndexFunc(out, func(l printing.Label) bool { return l.Bold })
 	var middle geom.Point
-	if n := len(out) - first; n > 0 {
+	if first >= 0 {
 		a, b := out[first], out[len(out)-1]
-		middle = a.At.Lerp(b.At, 0.5).Add(geom.Vec{Y: -waist * (a.Size + b.Size) / 2})
+		middle = a.At.Add(geom.Vec{Y: -tall * a.Size}).Lerp(b.At, 0.5)
 	}
 	for i, l := range out {
 		about := middle
-		if i < first {
-			about = l.At.Add(geom.Rotate(l.Turn).ApplyVec(geom.Vec{Y: -waist * l.Size}))
+		if first < 0 || i < first {
+			about = l.At.Add(geom.Rotate(l.Turn).ApplyVec(geom.Vec{Y: -tall / 2 * l.Size}))
 		}
 		out[i].At = about.Add(about.Sub(l.At))
 		out[i].Turn = l.Turn + math.Pi
 	}
 	return out
-}
-
-// blockLines is how many labels at the end stand on one axis.
-func blockLines(labels []printing.Label) int {
-	n := 0
-	for i := len(labels) - 1; i >= 0 && labels[i].At.X == labels[len(labels)-1].At.X && labels[i].Turn == 0; i-- {
-		n++
-	}
-	return n
 }
 
 // Relay is the job with piece i moved by v over the sheets, mm.

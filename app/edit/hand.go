@@ -106,11 +106,14 @@ func MoveEdge(piece, edge string, v geom.Vec) func(model.Pattern) (model.Pattern
 		if j < 0 {
 			return p, fmt.Errorf("%s has no such edge", q.Name)
 		}
-		p, err := MovePoint(piece, q.Points[j].ID, v)(p)
+		moved, err := MovePoint(piece, q.Points[j].ID, v)(p)
+		if err == nil {
+			moved, err = MovePoint(piece, q.Points[(j+1)%len(q.Points)].ID, v)(moved)
+		}
 		if err != nil {
 			return p, err
 		}
-		return MovePoint(piece, q.Points[(j+1)%len(q.Points)].ID, v)(p)
+		return moved, nil
 	}
 }
 

@@ -14,7 +14,7 @@ import (
 // has it, and only then takes the old one's place: on an error the old file is
 // untouched and nothing is left behind.
 func Save(path string, f File) error {
-	if err := replace(path, func(w io.Writer) error { return Write(w, f) }); err != nil {
+	if err := Replace(path, func(w io.Writer) error { return Write(w, f) }); err != nil {
 		return fmt.Errorf("saving the pattern: %w", err)
 	}
 	return nil
@@ -45,9 +45,10 @@ func load(path string) (File, error) {
 	return Read(in, info.Size())
 }
 
-// replace puts what write gives at path, whole or not at all, with the rights
-// the old file had.
-func replace(path string, write func(io.Writer) error) error {
+// Replace puts what write gives at path, whole or not at all, with the rights
+// the old file had. On an error the old file is untouched and nothing is left
+// behind.
+func Replace(path string, write func(io.Writer) error) error {
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real // write the file a link leads to, not over the link
 	}

@@ -252,7 +252,7 @@ func TestSaveReplacesWholeOrNotAtAll(t *testing.T) {
 		t.Error("a pattern that cannot be was saved")
 	}
 	broken := errors.New("the disk is full")
-	if err := replace(path, func(w io.Writer) error {
+	if err := Replace(path, func(w io.Writer) error {
 		_, err := w.Write(make([]byte, 1<<16))
 		return errors.Join(err, broken)
 	}); !errors.Is(err, broken) {
