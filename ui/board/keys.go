@@ -39,8 +39,6 @@ func (b *Board) TypedRune(r rune) {
 		b.Fit()
 	case r == '9':
 		b.TrueSize()
-	case r == 'c':
-		b.SetCloseUp(!b.CloseUp())
 	case r == ' ':
 	default:
 		t, ok := tools[r]
@@ -70,11 +68,12 @@ func (b *Board) TypedKey(e *fyne.KeyEvent) {
 	case fyne.KeyTab:
 		b.nextHandle(shift)
 	case fyne.KeyEscape:
-		b.escape()
-	default:
-		if b.OnKey != nil {
-			b.OnKey(e)
+		if !b.escape() {
+			b.selected(scene.Ref{})
+			b.passOn(e)
 		}
+	default:
+		b.passOn(e)
 	}
 }
 
@@ -162,15 +161,22 @@ func same(h, selected scene.Ref) bool {
 	return h == selected
 }
 
-// escape lets go of what is under way: the drag, else the measure, else what is
-// selected.
-func (b *Board) escape() {
+func (b *Board) passOn(e *fyne.KeyEvent) {
+	if b.OnKey != nil {
+		b.OnKey(e)
+	}
+}
+
+// escape lets go of what is under way, the drag or else the measure; false for
+// neither.
+func (b *Board) escape() bool {
 	switch {
 	case b.gesture.kind != idle:
 		b.cancel()
-	case b.parts.measure.shown():
+	case b.parts.measure.taken:
 		b.parts.measure.clear()
 	default:
-		b.selected(scene.Ref{})
+		return false
 	}
+	return true
 }

@@ -82,8 +82,6 @@ func TestKeysOfTheView(t *testing.T) {
 		t.Error("R does not measure")
 	}
 	b.expect("tool 2")
-	b.TypedRune('c')
-	if !b.CloseUp() {
-		t.Error("C does not show the close-up")
-	}
+	b.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	b.expect("select ///0", "key Escape")
 }

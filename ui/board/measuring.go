@@ -123,8 +123,6 @@ func (m *measuring) straight(at view.Px) (geom.Point, bool) {
 	return m.a.Add(d.Unit().Scale(best)), true
 }
 
-func (m *measuring) shown() bool { return m.taken }
-
 func (m *measuring) clear() {
 	m.taken = false
 	m.place()
