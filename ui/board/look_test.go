@@ -159,7 +159,9 @@ func TestPaintedInBothColours(t *testing.T) {
 		b := newTable(t)
 		b.SetPalette(p)
 		b.SetCloseUp(true)
+		b.SetRuler(true)
 		b.click(b.midEdge("side seam"))
+		b.MouseIn(mouse(b.at(geom.Pt(600, 400)), 0))
 		img := test.NewTempWindow(t, b.Board).Canvas()
 		img.(test.WindowlessCanvas).SetPadded(false)
 		img.(test.WindowlessCanvas).Resize(fyne.NewSize(1000, 760))
@@ -174,6 +176,15 @@ func TestPaintedInBothColours(t *testing.T) {
 			if seen[c] < 50 {
 				t.Errorf("%s is seen on %d pixels", name, seen[c])
 			}
+		}
+		mark := b.parts.edges.markTop.Position().AddXY(5, 3)
+		if at := nearest(shot, mark, p.Accent); at > 2 {
+			t.Errorf("the top ruler's mark is %.1f px from the pointer", at)
+		}
+		// The see-through ruler's mark at zero.
+		zero := b.view.ToPx(b.parts.ruler.zero)
+		if at := nearest(shot, pos(zero.X+rulerLeft, zero.Y+rulerTop+6), p.Ink); at > 2 {
+			t.Errorf("the see-through ruler's zero is %.1f px from its place", at)
 		}
 		if at := nearest(shot, b.pointAt("underarm"), p.Accent); at > 6 {
 			t.Errorf("the new line is %.1f px from its underarm", at)
@@ -192,4 +203,34 @@ func nearest(img image.Image, p fyne.Position, c color.NRGBA) float64 {
 		}
 	}
 	return best
+}
+
+func TestCentreBringsAPlaceIntoSight(t *testing.T) {
+	b := newTable(t)
+	b.ZoomBy(8)
+	scale := b.View().Scale
+	at := b.in.Edges(0)[4].Start()
+	b.Centre(at)
+	w, h := b.paperSize()
+	if d := b.View().ToPx(at).Sub(px(w/2, h/2)).Len(); d > 0.01 || b.View().Scale != scale {
+		t.Errorf("the place lies %.1f px from the middle, at scale %g of %g", d, b.View().Scale, scale)
+	}
+}
+
+// The board shows that the keys go to it, and lets go of the space bar when
+// they no longer do.
+func TestFocusIsShown(t *testing.T) {
+	b := newTable(t)
+	b.click(b.midEdge("side seam"))
+	if !b.parts.focus.Visible() {
+		t.Error("a click does not bring the keys to the Table")
+	}
+	if !b.AcceptsTab() {
+		t.Error("Tab leaves the Table")
+	}
+	b.KeyDown(&fyne.KeyEvent{Name: fyne.KeySpace})
+	b.FocusLost()
+	if b.parts.focus.Visible() || b.sliding() {
+		t.Error("the Table keeps its focus or the space bar")
+	}
 }
