@@ -71,12 +71,12 @@ func BringIn(path string, chart model.SizeChart) (Brought, error) {
 }
 
 // BringInByAnyChart brings in the nest by the chart that knows most of its
-// sizes; of two as good, the earlier one. When none knows any, the error is that
-// of the first chart.
+// sizes; of several, by the one whose steps the printed gaps follow best. When
+// none knows any, the error is that of the first chart.
 func BringInByAnyChart(path string, charts []model.SizeChart) (Brought, error) {
 	var best Brought
 	var first error
-	most := 0
+	most, least := 0, 0.0
 	for _, c := range charts {
 		got, err := BringIn(path, c)
 		if err != nil {
@@ -85,18 +85,35 @@ func BringInByAnyChart(path string, charts []model.SizeChart) (Brought, error) {
 			}
 			continue
 		}
-		outlines := 0
+		outlines, miss := 0, misfit(got.Pattern)
 		for _, q := range got.Pattern.Pieces {
 			outlines += len(q.Nest)
 		}
-		if outlines > most {
-			best, most = got, outlines
+		if outlines > most || outlines == most && miss < least {
+			best, most, least = got, outlines, miss
 		}
 	}
 	if most == 0 {
 		return Brought{}, first
 	}
 	return best, nil
+}
+
+// misfit is by how much, on the mean of all grade points in mm, the printed
+// sizes miss the measures they follow; infinite where they cannot be graded.
+func misfit(p model.Pattern) float64 {
+	r, err := Grade(p)
+	if err != nil {
+		return math.Inf(1)
+	}
+	var sum, n float64
+	for _, q := range r.Pieces {
+		for _, inc := range q.Points {
+			sum += inc.Across.Residual + inc.Along.Residual
+			n++
+		}
+	}
+	return sum / math.Max(1, n)
 }
 
 // unitOf is the unit a chart's readers think in: inches where the bust of its

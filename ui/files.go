@@ -274,6 +274,7 @@ func (w *Window) bringInFile(path string) {
 	w.settings.Folder = filepath.Dir(path)
 	w.keepSettings()
 	w.doubts = got.Remarks
+	w.refresh()
 	if len(got.Remarks) > 0 {
 		w.fail("Brought in, with something to look at", errors.New(strings.Join(got.Remarks, "\n")))
 	} else {

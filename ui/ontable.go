@@ -24,6 +24,10 @@ func (w *Window) connectTable() {
 		w.hold(at)
 		w.drag(edit.MoveControl(at.Piece, at.Edge, at.Control, by), "shape "+w.refName(at), by, ph)
 	}
+	t.OnDragEdge = func(at scene.Ref, by geom.Vec, ph board.Phase) {
+		w.hold(at)
+		w.drag(edit.MoveEdge(at.Piece, at.Edge, by), "move "+w.refName(at), by, ph)
+	}
 	t.OnDragPiece = w.dragPiece
 	t.OnNudge = func(by geom.Vec, _ board.Step) { w.nudge(by) }
 	t.OnAddPoint = w.addPoint
@@ -129,6 +133,9 @@ func (w *Window) addPoint(at scene.Ref, place geom.Point) {
 		w.say("Click on an edge to add a grade point.")
 		return
 	}
+	if w.mend(p, i, at, place) {
+		return
+	}
 	line := w.doc.Result().Pieces[i].Edges[j]
 	s, _, err := line.NearestS(place, tol)
 	if err != nil {
@@ -147,6 +154,25 @@ func (w *Window) addPoint(at scene.Ref, place geom.Point) {
 		return
 	}
 	w.do("add a grade point", edit.AddPoint(at.Piece, largest.Size, printed.At(s/now.Length()*printed.Length())))
+}
+
+// mendReach is how near the point in hand a click mends its place, mm.
+const mendReach = 15.0
+
+// mend moves the grade point in hand along the line of the printed size that is
+// shown, where the sewist clicked near it: its corner was found in the wrong
+// place. It is false where that is not what the click means.
+func (w *Window) mend(p model.Pattern, i int, at scene.Ref, place geom.Point) bool {
+	q, r := p.Pieces[i], w.doc.Result().Pieces[i]
+	k := q.PointIndex(w.hand.Point)
+	if at.Piece != w.hand.Piece || k < 0 || !r.Printed {
+		return false
+	}
+	if r.Edges[k].Start().Dist(place) > mendReach {
+		return false
+	}
+	w.do("mend a corner of size "+w.doc.Result().Size, edit.MendPoint(q.ID, q.Points[k].ID, w.doc.Result().Size, place))
+	return true
 }
 
 // do makes one edit and says why when it cannot.

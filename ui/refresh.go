@@ -29,11 +29,31 @@ func (w *Window) refresh() {
 	w.increments.SetView(incrementsView(p, r, i, j, k))
 	w.wearer.SetView(wearerView(p, r))
 	w.links.SetView(linksView(p, r))
-	w.checks.SetView(checksView(report))
+	w.checks.SetView(checksView(report, w.doubts))
 	w.showPages(p)
 	w.foldStates(p, r, report.Look, i)
+	w.relaySide()
 	w.win.SetTitle(w.title())
 	w.showStatus()
+}
+
+// relaySide stacks the side panels anew when one of them grew or shrank.
+func (w *Window) relaySide() {
+	var high float32
+	for _, f := range w.folds {
+		if f.Visible() {
+			high += f.MinSize().Height
+		}
+	}
+	if high == w.sideHigh {
+		return
+	}
+	w.sideHigh = high
+	w.side.Resize(w.side.Size().AddWidthHeight(0, 1))
+	w.side.Resize(w.side.Size().SubtractWidthHeight(0, 1))
+	for _, f := range w.folds {
+		f.Refresh()
+	}
 }
 
 // quick shows a preview under way: the Table and the figures, not the rest.
@@ -131,9 +151,19 @@ func (w *Window) foldStates(p model.Pattern, r grading.Result, look, piece int) 
 	if p.Target.Wearer != "" {
 		size = p.Target.Wearer + ", " + size
 	}
+	if len(p.Pieces) == 0 {
+		size = ""
+	}
 	w.folds["Wearer"].SetState(size, false)
-	w.folds["Links"].SetState(count(len(p.Links), "link"), len(r.Unlinked) > 0)
+	linked := "none yet"
+	if len(p.Links) > 0 {
+		linked = count(len(p.Links), "link")
+	}
+	w.folds["Links"].SetState(linked, len(r.Unlinked) > 0)
 	checks := "all fine"
+	if len(p.Pieces) == 0 {
+		checks = "nothing to check yet"
+	}
 	if look > 0 {
 		checks = fmt.Sprintf("%d to look at", look)
 	}
@@ -158,7 +188,7 @@ func (w *Window) toolsView() panel.ToolsView {
 			{Name: theme.Pointer, Word: "Move", Hint: "Move a point or an edge (M)"},
 			{Name: theme.Slide, Word: "Slide", Hint: "Slide the Table (S, or hold Space)"},
 			{Name: theme.Measure, Word: "Measure", Hint: "Measure from place to place (R)"},
-			{Name: theme.AddPoint, Word: "Point", Hint: "Add a grade point on an edge (P)"},
+			{Name: theme.AddPoint, Word: "Point", Hint: "Add a grade point on an edge; at a printed size, click beside the point in hand to mend its corner (P)"},
 		},
 		Chosen: chosenTool(w.table.Tool()),
 		Toggles: []panel.ToggleView{

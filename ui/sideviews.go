@@ -90,11 +90,17 @@ func stretchLength(q model.Piece, g grading.Piece, s model.Stretch) float64 {
 	return total
 }
 
-// checksView is the Checks panel: what to look at first, then the rest.
-func checksView(report app.Report) panel.ChecksView {
+// checksView is the Checks panel: what to look at, then what was doubtful when
+// the nest was brought in.
+func checksView(report app.Report, doubts []string) panel.ChecksView {
 	v := panel.ChecksView{Empty: "Nothing to look at."}
 	for _, f := range ordered(report) {
 		v.Findings = append(v.Findings, panel.FindingView{What: f.Say, Help: f.Help})
+	}
+	for _, d := range doubts {
+		v.Findings = append(v.Findings, panel.FindingView{
+			What: d, Help: "Add a grade point with the Point tool, or take the one in hand out with Delete.",
+		})
 	}
 	return v
 }

@@ -50,7 +50,9 @@ type Window struct {
 	checks     *panel.Checks
 	pages      *panel.Pages
 	folds      map[string]*panel.Fold
-	dialogOpen bool // one dialog at a time
+	side       fyne.CanvasObject // the folds, stacked
+	sideHigh   float32           // how high they were when last stacked
+	dialogOpen bool              // one dialog at a time
 }
 
 // Open makes the window on a document; settingsDir is where habits are kept,
@@ -80,10 +82,23 @@ func (w *Window) ShowAndRun() {
 func (w *Window) take(doc *session.Session) {
 	w.doc = doc
 	w.doc.Listen(w.changed)
-	w.hand = firstEdge(doc.Pattern())
+	w.hand, w.doubts = firstEdge(doc.Pattern()), nil
 	w.print = newPrintStep(w.settings.Paper)
+	if step := w.firstStep(); step != w.step {
+		w.goTo(step)
+		return
+	}
 	w.refresh()
 	w.table.Fit()
+}
+
+// firstStep is where work begins: bringing in while there is nothing, else
+// grading.
+func (w *Window) firstStep() int {
+	if len(w.doc.Pattern().Pieces) == 0 {
+		return stepBringIn
+	}
+	return stepGrade
 }
 
 // firstEdge is what is in hand when a pattern is opened: a side seam of its
@@ -133,10 +148,10 @@ func (w *Window) build() {
 	w.connectPanels()
 	w.connectPages()
 	w.connectKeys()
+	w.side = panel.NewSide(w.folds["Pages"], w.folds["Increments"], w.folds["Wearer"], w.folds["Links"], w.folds["Checks"])
 	w.win.SetContent(panel.NewFrame(panel.Frame{
 		Rail: w.rail, RedStrip: w.red, Shelf: w.shelf, Tools: w.tools, Table: w.table, Strip: w.strip,
-		Side:   panel.NewSide(w.folds["Pages"], w.folds["Increments"], w.folds["Wearer"], w.folds["Links"], w.folds["Checks"]),
-		Status: w.status,
+		Side: w.side, Status: w.status,
 	}))
 	w.goTo(w.step)
 }

@@ -21,6 +21,15 @@ func RemovePoint(piece, point string) func(model.Pattern) (model.Pattern, error)
 	return recut(piece, func(q model.Piece) (model.Piece, error) { return match.RemovePoint(q, point) })
 }
 
+// MendPoint moves a grade point of one printed size along that size's line, to
+// where it is nearest to at (mm, the piece's own coordinates); the other sizes
+// stay.
+func MendPoint(piece, point, size string, at geom.Point) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) { return match.MovePoint(q, point, size, at) })
+	}
+}
+
 // recut changes how a piece is cut into edges and brings the links in line.
 func recut(piece string, f func(model.Piece) (model.Piece, error)) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
