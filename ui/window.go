@@ -132,6 +132,9 @@ func (w *Window) changed() {
 func (w *Window) build() {
 	w.table = board.New()
 	w.table.SetPalette(w.palette())
+	if w.settings.Screen > 0 {
+		w.table.SetScreen(w.settings.Screen)
+	}
 	w.rail, w.shelf = panel.NewRail(stepCount), panel.NewShelf()
 	w.tools, w.strip, w.status = panel.NewTools(), panel.NewStrip(), panel.NewStatus()
 	w.increments, w.wearer, w.links = panel.NewIncrements(), panel.NewWearer(), panel.NewLinks()

@@ -330,6 +330,18 @@ func TestBringIn(t *testing.T) {
 	}
 }
 
+func TestTrueSizeByARulerOnTheScreen(t *testing.T) {
+	w := open(t)
+	w.setScreen(400, "a hand")
+	if w.settings.Screen != 0 {
+		t.Error("words were taken for a length")
+	}
+	w.setScreen(400, "4 in")
+	if got := w.table.View().Scale; math.Abs(got-100/25.4) > 1e-9 || math.Abs(w.table.Percent()-100) > 1e-9 {
+		t.Errorf("true size shows %.4f px a mm, want %.4f", got, 100/25.4)
+	}
+}
+
 func TestEmptyWindow(t *testing.T) {
 	doc, err := session.New(model.Pattern{})
 	if err != nil {

@@ -21,6 +21,7 @@ type Settings struct {
 	Dark   bool     `json:"dark,omitempty"`
 	Folder string   `json:"folder,omitempty"` // where files were last opened or saved
 	Paper  string   `json:"paper,omitempty"`  // id of the paper last printed on
+	Screen float64  `json:"screen,omitempty"` // window pixels a mm of this screen, 0 while not measured
 }
 
 // Dir is the folder where settings live on this system.
