@@ -13,7 +13,7 @@ type Drawing struct {
 type Piece struct {
 	Name    string
 	Outline geom.Path // closed; what is arranged and kept clear of other pieces
-	Grain   geom.Vec  // unit; pieces are turned only so that grain stays parallel to the sheet's long side: 0 or 180 degrees
+	Grain   geom.Vec  // unit; pieces are turned only so that their grain runs down the sheet, one way or the other
 	Strokes []Stroke
 	Labels  []Label
 }

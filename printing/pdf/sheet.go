@@ -34,7 +34,7 @@ func (d *document) sheet(s tile.Sheet) {
 		d.tip(p, m, s, side)
 	}
 	d.write(p, words{text: s.Name, at: m.Apply(s.NameAt), size: tile.NameSize, bold: true, left: true, ink: grey(0.35)})
-	if !d.plan.Cover() {
+	if !d.plan.Cover() && d.plan.Sheets[d.plan.PanelOn].Name == s.Name {
 		d.panel(p, onPage(m, d.plan.Panel))
 	}
 	p.flush()

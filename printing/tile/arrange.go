@@ -9,8 +9,8 @@ import (
 	"quarterstep/printing"
 )
 
-// Arrange places the pieces so that few sheets are printed. Grain stays along
-// the sheets' long side; a piece that fits on one sheet lies on one sheet;
+// Arrange places the pieces so that few sheets are printed. Grain runs down the
+// sheets, tall or wide; a piece that fits on one sheet lies on one sheet;
 // pieces keep Clear mm apart. It tries several widths of the grid and orders
 // of the pieces, puts each piece where it opens the fewest new sheets, and
 // keeps the try with the fewest sheets and, among those, few joins through
@@ -70,7 +70,7 @@ type view struct {
 type cellAt struct{ r, c int }
 
 func (m mesh) newItem(p printing.Piece, setup Setup) (*item, error) {
-	base := upright(p.Grain, setup)
+	base := upright(p.Grain)
 	it := &item{}
 	for k := range it.views {
 		turn := base + float64(k)*math.Pi
@@ -96,17 +96,14 @@ func zeroCorner(b geom.Box) geom.Vec {
 	return geom.Pt(border, border).Sub(b.Min)
 }
 
-// upright is the turn, in radians, that lays the grain along the sheets' long
-// side: of the two, the smaller one. A piece without grain is not turned.
-func upright(grain geom.Vec, setup Setup) float64 {
+// upright is the turn, in radians, that lays the grain down the sheet, so that
+// the words on a piece read as the page does: of the two, the smaller one. A
+// piece without grain is not turned.
+func upright(grain geom.Vec) float64 {
 	if grain.IsZero() {
 		return 0
 	}
-	along := math.Pi / 2
-	if w, h := setup.Size(); w > h {
-		along = 0
-	}
-	turn := math.Remainder(along-math.Atan2(grain.Y, grain.X), math.Pi)
+	turn := math.Remainder(math.Pi/2-math.Atan2(grain.Y, grain.X), math.Pi)
 	if math.Abs(turn) < 1e-12 {
 		return 0
 	}

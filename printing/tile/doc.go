@@ -8,7 +8,7 @@
 // corner; Plan.OnPage takes the layout to it.
 //
 // Promises: pieces are only turned and shifted, never stretched, and their
-// grain stays along the sheets' long side; pieces that Arrange places keep
+// grain runs down the sheets; pieces that Arrange places keep
 // Clear mm apart; all that is drawn inside the layout is on at least one sheet
 // that is printed; the same input gives the same plan.
 //

@@ -86,10 +86,11 @@ type Plan struct {
 	// Rows and Cols count the grid, blank sheets included.
 	Rows, Cols int
 	Sheets     []Sheet
-	// Panel is where the scale check and its words stand on the only sheet, in
-	// layout mm. Where there is no room it is empty, and they have a page of
-	// their own before the sheets.
-	Panel geom.Box
+	// Panel is where the scale check and its words stand, in layout mm, on
+	// sheet PanelOn. Where there is no room it is empty, and they have a page
+	// of their own before the sheets.
+	Panel   geom.Box
+	PanelOn int // index in Sheets
 }
 
 // Cover reports whether a page of its own with the scale check, the page map

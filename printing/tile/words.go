@@ -112,26 +112,53 @@ func free(b geom.Box, shapes []shape, buttons []Button) bool {
 // panelGap keeps the scale check clear of pieces, mm.
 const panelGap = 5.0
 
-// placePanel puts the scale check on the only sheet, in the first free place
-// from the lower right, where it fits.
+// largeSheet is the area in mm² from which a sheet is too dear to be printed
+// for the scale check alone: A2.
+const largeSheet = 420 * 594
+
+// placePanel puts the scale check on a sheet with the pieces, in the first free
+// place from the lower right where it fits: on the only sheet, or on the first
+// of several large ones that has room.
 func (p *Plan) placePanel(shapes []shape) {
-	if len(p.Sheets) != 1 {
+	if len(p.Sheets) > 1 && p.Setup.Paper.Width*p.Setup.Paper.Height < largeSheet {
 		return
 	}
+	for i, s := range p.Sheets {
+		if b, ok := p.panelOn(s, shapes); ok {
+			p.Panel, p.PanelOn = b, i
+			return
+		}
+	}
+}
+
+// panelOn finds room for the scale check on one sheet, clear of its joins.
+func (p *Plan) panelOn(s Sheet, shapes []shape) (geom.Box, bool) {
 	kx, ky := p.Setup.Printer.Scale()
 	w, h := PanelWidth/kx, PanelHeight/ky
-	window := p.Sheets[0].Window
-	name := nameBox(p.Sheets[0].NameAt)
+	room := s.Window
+	for side, inset := range [4]geom.Vec{Left: {X: 1}, Up: {Y: 1}, Right: {X: -1}, Down: {Y: -1}} {
+		if s.Beside[side] == "" {
+			continue
+		}
+		strip := s.Strip(Side(side))
+		across := math.Min(strip.Width(), strip.Height()) + cornerButton + panelGap
+		if Side(side) == Left || Side(side) == Up {
+			room.Min = room.Min.Add(inset.Scale(across))
+		} else {
+			room.Max = room.Max.Add(inset.Scale(across))
+		}
+	}
+	name := nameBox(s.NameAt)
 	const step = 10.0
-	for y := window.Max.Y - h; y >= window.Min.Y-1e-9; y -= step {
-		for x := window.Max.X - w; x >= window.Min.X-1e-9; x -= step {
+	for y := room.Max.Y - h; y >= room.Min.Y-1e-9; y -= step {
+		for x := room.Max.X - w; x >= room.Min.X-1e-9; x -= step {
 			b := geom.Box{Min: geom.Pt(x, y), Max: geom.Pt(x+w, y+h)}
 			if clear(b.Grow(panelGap), shapes) && !name.Intersects(b) {
-				p.Panel = b
-				return
+				return b, true
 			}
 		}
 	}
+	return geom.Box{}, false
 }
 
 // clear reports whether no shape has a line, its inside or a word in b.
