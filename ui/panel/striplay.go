@@ -66,9 +66,17 @@ type stripPen struct {
 
 func (l *stripLine) CreateRenderer() fyne.WidgetRenderer {
 	d := &drawn{}
-	d.paint = func(theme.Palette) {}
+	// The shapes are made anew, but only for a new view, colour or size: the
+	// window lays out whatever holds new shapes, so that making them at every
+	// layout would never end.
+	stale, drawnAt := true, fyne.Size{}
+	d.paint = func(theme.Palette) { stale = true }
 	d.min = func() fyne.Size { return fyne.NewSize(300, theme.Px(100)) }
-	d.lay = func(fyne.Size) {
+	d.lay = func(size fyne.Size) {
+		if !stale && size == drawnAt {
+			return
+		}
+		stale, drawnAt = false, size
 		pen := &stripPen{line: l, p: theme.Now()}
 		pen.draw()
 		d.objects = pen.objects
