@@ -7,7 +7,7 @@ import (
 )
 
 // chordTol is how far, in device px, a chord may depart from its curve.
-const chordTol = 0.1
+const chordTol = 0.15
 
 // pt is a place in device px.
 type pt struct{ x, y float64 }

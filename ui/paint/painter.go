@@ -5,6 +5,7 @@ import (
 	"image/color"
 	"math"
 	"sync"
+	"sync/atomic"
 
 	"quarterstep/model/geom"
 	"quarterstep/ui/scene"
@@ -22,7 +23,7 @@ type Painter struct {
 	runs  []run
 	line  []pt // one line before it is cut into dashes
 	ops   []op
-	bands [workers]band
+	bands [bandCount]band
 }
 
 // Width is how wide words are, in px of size, in the regular face.
@@ -30,8 +31,12 @@ func (p *Painter) Width(words string, size float64) float64 {
 	return p.fonts.Width(words, size, false)
 }
 
-// workers is how many bands of rows are painted at once.
-const workers = 2
+// A picture is painted in bandCount bands of rows, by workers that each take
+// the next band when they are done with one: pieces lie unevenly.
+const (
+	workers   = 2
+	bandCount = 4
+)
 
 // New is a Painter with these fonts and colours.
 func New(fonts *Fonts, colours palette.Palette) *Painter {
@@ -47,6 +52,8 @@ type op struct {
 	ink      ink
 	mask     *image.Alpha
 	x, y     int // where the mask's origin goes
+	// top and low are the rows it may touch, of strokes and fills.
+	top, low int
 }
 
 type opKind uint8
@@ -113,22 +120,35 @@ func (p *Painter) layer(l scene.Layer, m geom.Affine, factor float64, seen geom.
 func (p *Painter) run(img *image.RGBA) {
 	h := img.Rect.Dy()
 	var done sync.WaitGroup
-	for i := range workers {
-		b := &p.bands[i]
-		b.pix, b.stride, b.width = img.Pix, img.Stride, img.Rect.Dx()
-		b.top, b.low = h*i/workers, h*(i+1)/workers
-		if need := (b.low - b.top) * b.width; len(b.mask) < need {
-			b.mask = make([]uint8, need)
-		}
+	var next atomic.Int32
+	for range workers {
 		done.Add(1)
 		go func() {
 			defer done.Done()
-			for _, o := range p.ops {
-				b.op(p, o)
+			for {
+				i := int(next.Add(1)) - 1
+				if i >= bandCount {
+					return
+				}
+				p.bands[i].run(p, img, h*i/bandCount, h*(i+1)/bandCount)
 			}
 		}()
 	}
 	done.Wait()
+}
+
+// run paints the rows of img from top to low.
+func (b *band) run(p *Painter, img *image.RGBA, top, low int) {
+	b.pix, b.stride, b.width = img.Pix, img.Stride, img.Rect.Dx()
+	b.top, b.low = top, low
+	if need := (low - top) * b.width; len(b.mask) < need {
+		b.mask = make([]uint8, need)
+	}
+	for _, o := range p.ops {
+		if o.kind == opMask || o.top < low && o.low > top {
+			b.op(p, o)
+		}
+	}
 }
 
 func (b *band) op(p *Painter, o op) {
@@ -162,12 +182,29 @@ func (p *Painter) inkOf(k scene.Ink, share float64) ink {
 
 // addFill adds what was appended to runs since from as one fill.
 func (p *Painter) addFill(from int, k ink) {
-	p.ops = append(p.ops, op{kind: opFill, from: from, to: len(p.runs), ink: k})
+	p.add(op{kind: opFill, from: from, to: len(p.runs), ink: k})
 }
 
 // addStroke adds what was appended to runs since from as one line.
 func (p *Painter) addStroke(from int, width float64, round bool, k ink) {
-	p.ops = append(p.ops, op{kind: opStroke, from: from, to: len(p.runs), radius: width / 2, round: round, ink: k})
+	p.add(op{kind: opStroke, from: from, to: len(p.runs), radius: width / 2, round: round, ink: k})
+}
+
+// add adds a stroke or fill with the rows it may touch.
+func (p *Painter) add(o op) {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, u := range p.runs[o.from:o.to] {
+		for _, q := range p.pts[u.from:u.to] {
+			lo, hi = min(lo, q.y), max(hi, q.y)
+		}
+	}
+	if lo > hi {
+		return
+	}
+	const farAway = 1 << 30
+	o.top = int(max(lo-o.radius-1, -farAway))
+	o.low = int(min(hi+o.radius+2, farAway))
+	p.ops = append(p.ops, o)
 }
 
 // ring appends pts as one run.
