@@ -6,25 +6,30 @@ import (
 )
 
 // Nest is the colour of the printed size number i of n, counted from 0 at the
-// smallest: Nest1 to Nest4 spread evenly over the sizes, mixed in OKLab
-// (B. Ottosson, "A perceptual color space for image processing", 2020).
+// smallest: evenly spread in lightness from Nest1 to Nest4, along the colours
+// between, mixed in OKLab (B. Ottosson, "A perceptual color space for image
+// processing", 2020). Four sizes have the palette's own.
 func (p Palette) Nest(i, n int) color.NRGBA {
-	stops := []color.NRGBA{p.Nest1, p.Nest2, p.Nest3, p.Nest4}
-	if n < 2 {
-		return p.Nest4
+	own := [4]color.NRGBA{p.Nest1, p.Nest2, p.Nest3, p.Nest4}
+	switch {
+	case n <= 1:
+		return own[3]
+	case n == 4:
+		return own[min(max(i, 0), 3)]
 	}
-	last := len(stops) - 1
-	at := float64(last) * float64(min(max(i, 0), n-1)) / float64(n-1)
-	k := min(int(at), last-1)
-	return mix(stops[k], stops[k+1], at-float64(k))
-}
-
-func mix(a, b color.NRGBA, t float64) color.NRGBA {
-	la, lb := toLab(a), toLab(b)
-	for i := range la {
-		la[i] += t * (lb[i] - la[i])
+	var lab [4][3]float64
+	for k, c := range own {
+		lab[k] = toLab(c)
 	}
-	return fromLab(la)
+	share := min(max(float64(i)/float64(n-1), 0), 1)
+	want := lab[0][0] + share*(lab[3][0]-lab[0][0])
+	k := 0
+	for k < 2 && (want-lab[k][0])/(lab[k+1][0]-lab[k][0]) > 1 {
+		k++
+	}
+	a, b := lab[k], lab[k+1]
+	t := (want - a[0]) / (b[0] - a[0])
+	return fromLab([3]float64{want, a[1] + t*(b[1]-a[1]), a[2] + t*(b[2]-a[2])})
 }
 
 func toLab(c color.NRGBA) [3]float64 {
