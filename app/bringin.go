@@ -93,6 +93,9 @@ func BringInByAnyChart(path string, charts []model.SizeChart) (Brought, error) {
 			best, most, least = got, outlines, miss
 		}
 	}
+	if most == 0 && first == nil {
+		first = errors.New("choose a size chart first: the nest is read by it")
+	}
 	if most == 0 {
 		return Brought{}, first
 	}
