@@ -50,7 +50,7 @@ check:
 	CGO_ENABLED=0 $(GO) test -run TestArrows .
 
 bench:
-	CGO_ENABLED=0 $(GO) test -run '^$$' -bench . -benchmem $(PLAIN) ./ui/...
+	CGO_ENABLED=0 $(GO) test -p 1 -run '^$$' -bench . -benchmem $(PLAIN) ./ui/...
 
 clean:
 	rm -rf $(BIN) build
