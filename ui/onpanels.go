@@ -52,9 +52,14 @@ func (w *Window) hint(text string) {
 // is nothing yet.
 func (w *Window) enter(step int) {
 	w.goTo(step)
-	if step == stepBringIn && len(w.doc.Pattern().Pieces) == 0 {
-		w.bringIn()
+	if step != stepBringIn {
+		return
 	}
+	if len(w.doc.Pattern().Pieces) == 0 {
+		w.bringIn()
+		return
+	}
+	w.say("Press + on the Shelf, or drop an SVG of another nest on the window.")
 }
 
 func (w *Window) connectTools() {
