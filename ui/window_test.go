@@ -315,7 +315,11 @@ func TestSaveOpenAndRecover(t *testing.T) {
 
 func TestBringIn(t *testing.T) {
 	w := open(t)
-	w.bringInFile(filepath.Join("..", "testdata", "nests", "waistcoat-us-12-18.svg"))
+	bring := func(path string) {
+		got, err := app.BringInByAnyChart(path, w.charts())
+		w.broughtIn(path, got, err)
+	}
+	bring(filepath.Join("..", "testdata", "nests", "waistcoat-us-12-18.svg"))
 	p := w.doc.Pattern()
 	if len(p.Pieces) != 3 || p.Chart.ID != "us-misses" || p.Unit != model.Inches {
 		t.Errorf("%d pieces by chart %s in %s", len(p.Pieces), p.Chart.ID, p.Unit)
@@ -324,7 +328,7 @@ func TestBringIn(t *testing.T) {
 	if err := os.WriteFile(bad, []byte("<svg><path d='M0"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	w.bringInFile(bad)
+	bring(bad)
 	if len(w.doc.Pattern().Pieces) != 3 {
 		t.Error("a bad drawing changed the document")
 	}
