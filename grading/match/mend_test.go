@@ -278,3 +278,51 @@ func TestRelink(t *testing.T) {
 		t.Errorf("kept %+v, lost %+v", kept, lost)
 	}
 }
+
+// A stretch that leaves an edge out, as a side seam does its dart, goes on
+// leaving it out; a point that joins what it holds to what it leaves out loses
+// the link.
+func TestRelinkKeepsGaps(t *testing.T) {
+	q := blouseBack(t)
+	stretch := func(reverse bool, edges ...string) []model.Link {
+		return []model.Link{{ID: "a", Lead: model.Stretch{Piece: q.ID, Edges: edges, Reverse: reverse}, Follow: model.Stretch{Piece: "other", Edges: []string{"e1"}}}}
+	}
+	m, err := geom.Measure(q.Nest[0].Edges[2], 1e-6)
+	if err != nil {
+		t.Fatal(err)
+	}
+	onGap, err := AddPoint(q, "36", m.At(60)) // on e3
+	if err != nil {
+		t.Fatal(err)
+	}
+	shoulder, err := geom.Measure(q.Nest[0].Edges[1], 1e-6)
+	if err != nil {
+		t.Fatal(err)
+	}
+	onHeld, err := AddPoint(q, "36", shoulder.At(60)) // on e2
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		after model.Piece
+		links []model.Link
+		want  []string
+	}{
+		{onGap, stretch(false, "e2", "e4"), []string{"e2", "e4"}},
+		{onGap, stretch(true, "e4", "e2"), []string{"e4", "e2"}},
+		{onHeld, stretch(false, "e2", "e4"), []string{"e2", "e8", "e4"}},
+		{onHeld, stretch(true, "e4", "e2"), []string{"e4", "e8", "e2"}},
+	} {
+		kept, lost := Relink(c.links, q, c.after)
+		if len(lost) > 0 || !slices.Equal(kept[0].Lead.Edges, c.want) {
+			t.Errorf("kept %+v, lost %+v, want %v", kept, lost, c.want)
+		}
+	}
+	less, err := RemovePoint(q, "p3") // between e2 and e3
+	if err != nil {
+		t.Fatal(err)
+	}
+	if kept, lost := Relink(stretch(false, "e2", "e4"), q, less); len(kept) != 0 || len(lost) != 1 {
+		t.Errorf("kept %+v, lost %+v", kept, lost)
+	}
+}

@@ -98,8 +98,9 @@ func shiftNotches(q model.Piece, before, k int, size string, was float64, c cutA
 
 // Relink brings links in line after AddPoint or RemovePoint changed a piece:
 // an edge that was cut is followed by its second part, edges that became one
-// are named once. Links that held only part of a new edge cannot be kept and
-// are returned as lost.
+// are named once. A stretch may leave edges out, as a side seam leaves out its
+// dart. Links that held only part of a new edge cannot be kept and are returned
+// as lost.
 func Relink(links []model.Link, before, after model.Piece) (kept, lost []model.Link) {
 	for _, l := range links {
 		lead, ok1 := relinked(l.Lead, before, after)
@@ -114,34 +115,51 @@ func Relink(links []model.Link, before, after model.Piece) (kept, lost []model.L
 	return kept, lost
 }
 
-// relinked names the same stretch by the edges of after; false where it does
-// not begin and end at grade points any more.
+// relinked names the same stretch by the edges of after; false where a run of
+// it does not begin and end at grade points any more.
 func relinked(s model.Stretch, before, after model.Piece) (model.Stretch, bool) {
 	if s.Piece != before.ID || len(s.Edges) == 0 {
 		return s, true
 	}
-	first, last := before.EdgeIndex(s.Edges[0]), before.EdgeIndex(s.Edges[len(s.Edges)-1])
+	old := slices.Clone(s.Edges)
 	if s.Reverse {
-		first, last = last, first
-	}
-	if first < 0 || last < 0 {
-		return s, false
-	}
-	from := after.PointIndex(before.Points[first].ID)
-	to := after.PointIndex(before.Points[(last+1)%len(before.Points)].ID)
-	if from < 0 || to < 0 {
-		return s, false
+		slices.Reverse(old)
 	}
 	var edges []string
-	for k := from; ; k = (k + 1) % len(after.Edges) {
-		edges = append(edges, after.Edges[k].ID)
-		if (k+1)%len(after.Edges) == to {
-			break
+	for len(old) > 0 {
+		first := before.EdgeIndex(old[0])
+		if first < 0 {
+			return s, false
 		}
+		last, n := first, 1
+		for ; n < len(old) && before.EdgeIndex(old[n]) == (last+1)%len(before.Edges); n++ {
+			last = before.EdgeIndex(old[n])
+		}
+		old = old[n:]
+		run, ok := between(after, before.Points[first].ID, before.Points[(last+1)%len(before.Points)].ID)
+		if !ok {
+			return s, false
+		}
+		edges = append(edges, run...)
 	}
 	if s.Reverse {
 		slices.Reverse(edges)
 	}
 	s.Edges = edges
 	return s, true
+}
+
+// between names the edges of q from one grade point to another, in outline
+// order; false where one of them is gone.
+func between(q model.Piece, from, to string) (edges []string, ok bool) {
+	k, end := q.PointIndex(from), q.PointIndex(to)
+	if k < 0 || end < 0 {
+		return nil, false
+	}
+	for {
+		edges = append(edges, q.Edges[k].ID)
+		if k = (k + 1) % len(q.Edges); k == end {
+			return edges, true
+		}
+	}
 }
