@@ -277,3 +277,16 @@ func TestSVGReadsBack(t *testing.T) {
 		}
 	}
 }
+
+func TestExportsAreTheSameBytesTwice(t *testing.T) {
+	folder := t.TempDir()
+	p := cleanBlouse(t, folder)
+	for _, as := range []string{"svg", "json", "csv"} {
+		a, b := filepath.Join(folder, "a."+as), filepath.Join(folder, "b."+as)
+		done(t, "export", p, "--size", "48", "--as", as, "-o", a)
+		done(t, "export", "-o", b, "--as", as, p, "--size", "48")
+		if got := read(t, a); len(got) == 0 || !bytes.Equal(got, read(t, b)) {
+			t.Errorf("%s: %d bytes, and others the second time", as, len(got))
+		}
+	}
+}
