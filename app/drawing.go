@@ -72,15 +72,17 @@ func printResults(g *grading.Grader, p model.Pattern, c PrintChoice) ([]grading.
 			return nil, nil, noSize(p.Chart, s)
 		}
 	}
-	results, err := g.GradeSizes(p, names)
-	if err != nil || !c.WithTarget {
+	if !c.WithTarget {
+		results, err := g.GradeSizes(p, names)
 		return results, names, err
 	}
 	r, err := g.Grade(p)
-	if slices.Contains(names, r.Size) {
-		return results, names, err
+	if err != nil {
+		return nil, nil, err
 	}
-	return append(results, r), append(slices.Clone(names), r.Size), err
+	names = slices.DeleteFunc(slices.Clone(names), func(s string) bool { return s == r.Size })
+	results, err := g.GradeSizes(p, names)
+	return append(results, r), append(names, r.Size), err
 }
 
 func sizeNote(p model.Pattern, names []string) string {
