@@ -139,6 +139,14 @@ func TakeBackEdge(piece, edge string) func(model.Pattern) (model.Pattern, error)
 
 // LockPoint locks a grade point against the hand, or frees it.
 func LockPoint(piece, point string, locked bool) func(model.Pattern) (model.Pattern, error) {
+	return onPoint(piece, point, func(g model.GradePoint) model.GradePoint {
+		g.Locked = locked
+		return g
+	})
+}
+
+// onPoint changes the grade point with that ID.
+func onPoint(piece, point string, f func(model.GradePoint) model.GradePoint) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			k := q.PointIndex(point)
@@ -146,7 +154,7 @@ func LockPoint(piece, point string, locked bool) func(model.Pattern) (model.Patt
 				return q, fmt.Errorf("%s has no such grade point", q.Name)
 			}
 			q.Points = slices.Clone(q.Points)
-			q.Points[k].Locked = locked
+			q.Points[k] = f(q.Points[k])
 			return q, nil
 		})
 	}

@@ -64,21 +64,14 @@ func Chart(c model.SizeChart) func(model.Pattern) (model.Pattern, error) {
 
 // Follow has a grade point follow another measure across or along the grain.
 func Follow(piece, point string, along bool, m model.Measure) func(model.Pattern) (model.Pattern, error) {
-	return func(p model.Pattern) (model.Pattern, error) {
-		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
-			k := q.PointIndex(point)
-			if k < 0 {
-				return q, fmt.Errorf("%s has no such grade point", q.Name)
-			}
-			q.Points = slices.Clone(q.Points)
-			if along {
-				q.Points[k].Along = m
-			} else {
-				q.Points[k].Across = m
-			}
-			return q, nil
-		})
-	}
+	return onPoint(piece, point, func(g model.GradePoint) model.GradePoint {
+		if along {
+			g.Along = m
+		} else {
+			g.Across = m
+		}
+		return g
+	})
 }
 
 // FollowEdge has both ends of an edge follow a measure across the grain.
