@@ -63,7 +63,7 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	for i, q := range p.Pieces {
 		r := &out.Pieces[i]
 		r.Edges = lines[i]
-		r.Printed = r.Printed && len(q.Hand.Moves) == 0 && len(q.Hand.Shapes) == 0 && sameLine(r.Base, r.Edges)
+		r.Printed = r.Printed && q.Hand.IsZero() && sameLine(r.Base, r.Edges)
 		if err := mark(r, q, fits[i], t, method); err != nil {
 			return Result{}, fmt.Errorf("marking %s: %w", q.Name, err)
 		}
@@ -95,7 +95,8 @@ func (g *Grader) read(p model.Pattern) ([]*nest.Fit, error) {
 // on the Table changed.
 func sameNest(a, b model.Piece) bool {
 	return a.Name == b.Name && same(a.Points, b.Points) && same(a.Edges, b.Edges) && same(a.Nest, b.Nest) &&
-		same(a.Lines, b.Lines) && same(a.Notches, b.Notches) && same(a.Darts, b.Darts)
+		same(a.Lines, b.Lines) && same(a.Notches, b.Notches) && same(a.Darts, b.Darts) &&
+		a.OneForAll == b.OneForAll && same(a.Gaps, b.Gaps) && same(a.Cuts, b.Cuts)
 }
 
 // same reports that two slices are the very same storage: edits replace

@@ -12,7 +12,7 @@ const straightTol = 0.01
 // layHand lays the sewist's corrections of piece q on its computed edges and
 // returns the corrected edges. Locked points and points that are gone stay.
 func layHand(q model.Piece, edges []geom.Path) []geom.Path {
-	if len(q.Hand.Moves) == 0 && len(q.Hand.Shapes) == 0 {
+	if q.Hand.IsZero() {
 		return edges
 	}
 	n := len(edges)

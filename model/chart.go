@@ -102,3 +102,49 @@ func (c SizeChart) NameAt(place float64) string {
 	}
 	return fmt.Sprintf("%s + %.1f", c.Sizes[i].Name, f)
 }
+
+// Beyond is At carried on past the chart's ends by its first or last step. It
+// is false for a measure the chart lacks there.
+func (c SizeChart) Beyond(place float64, m Measure) (float64, bool) {
+	last := len(c.Sizes) - 1
+	switch {
+	case math.IsNaN(place) || last < 0:
+		return 0, false
+	case m == Steps:
+		return place, true
+	case place < 0:
+		return c.carried(0, min(1, last), place, m)
+	case place > float64(last):
+		return c.carried(last, max(0, last-1), place, m)
+	}
+	return c.At(place, m)
+}
+
+// carried goes on straight from size i, away from its neighbour j.
+func (c SizeChart) carried(i, j int, place float64, m Measure) (float64, bool) {
+	a, okA := c.Sizes[i].Body[m]
+	b, okB := c.Sizes[j].Body[m]
+	if i == j {
+		return a, okA
+	}
+	return a + (place-float64(i))*(b-a)/float64(j-i), okA && okB
+}
+
+// PlaceOf is where on the chart a measure of v mm lies, straight between two
+// sizes and carried on past the chart's ends by its first or last step. It is
+// false for a measure the chart lacks or that does not grow from size to size.
+func (c SizeChart) PlaceOf(m Measure, v float64) (float64, bool) {
+	last := len(c.Sizes) - 1
+	if math.IsNaN(v) || math.IsInf(v, 0) || last < 1 || m == Steps || !c.Has(m) {
+		return 0, false
+	}
+	i := 0
+	for i+1 < last && v > c.Sizes[i+1].Body[m] {
+		i++
+	}
+	a, b := c.Sizes[i].Body[m], c.Sizes[i+1].Body[m]
+	if b <= a {
+		return 0, false
+	}
+	return float64(i) + (v-a)/(b-a), true
+}

@@ -61,3 +61,49 @@ func TestNamesOfPlaces(t *testing.T) {
 		}
 	}
 }
+
+// Beyond its ends the chart goes on by its first and last step.
+func TestBeyondTheChart(t *testing.T) {
+	c := sound().Chart
+	c.Sizes[2].Body[model.Bust] = 980 // steps of 40 and 60 mm
+	for place, want := range map[float64]float64{-1: 840, 0.5: 900, 2: 980, 3.5: 1070} {
+		if got, ok := c.Beyond(place, model.Bust); !ok || got != want {
+			t.Errorf("at %v bust is %v, %v, want %v", place, got, ok, want)
+		}
+		if got, ok := c.PlaceOf(model.Bust, want); !ok || math.Abs(got-place) > 1e-12 {
+			t.Errorf("a bust of %v is at %v, %v, want %v", want, got, ok, place)
+		}
+	}
+	if _, ok := c.Beyond(5, "waist"); ok {
+		t.Error("a measure the chart lacks goes beyond it")
+	}
+	for _, v := range []float64{math.NaN(), math.Inf(1)} {
+		if _, ok := c.PlaceOf(model.Bust, v); ok {
+			t.Errorf("a bust of %v has a place", v)
+		}
+	}
+	if _, ok := c.PlaceOf(model.Steps, 1); ok {
+		t.Error("steps are no body measure")
+	}
+}
+
+// A wearer's own measure takes the chart's place, each by itself.
+func TestTheWearersOwnMeasures(t *testing.T) {
+	c := sound().Chart
+	want := model.Target{Place: 1, Body: map[model.Measure]float64{model.Bust: 950, "upper arm": 300}}
+	if got := want.PlaceFor(c, model.Bust); got != 1.75 {
+		t.Errorf("a bust of 950 is at %v", got)
+	}
+	if got := want.PlaceFor(c, "upper arm"); got != 1 {
+		t.Errorf("a measure the chart lacks is at %v", got)
+	}
+	if v, ok := want.Value(c, model.Bust); !ok || v != 950 {
+		t.Errorf("bust is %v, %v", v, ok)
+	}
+	if v, ok := (model.Target{Place: 1}).Value(c, model.Bust); !ok || v != 920 {
+		t.Errorf("the chart's bust is %v, %v", v, ok)
+	}
+	if _, ok := want.Value(c, "knee"); ok {
+		t.Error("a measure nobody has is known")
+	}
+}

@@ -42,6 +42,12 @@ type Target struct {
 	Method Method
 	// Wearer is the name of the person it is for; may be empty.
 	Wearer string
+	// Body is the wearer's own measurements, in mm, in place of the chart's; a
+	// measure she did not give is that of Place.
+	Body map[Measure]float64
+	// Stages keeps each new hand correction with the size it was made at:
+	// sizes beyond go on from the corrected one.
+	Stages bool
 }
 
 // Piece is one paper piece with its printed nest.
@@ -59,6 +65,13 @@ type Piece struct {
 	Lines   []Line    // grain, lengthen, bust line, internal lines
 	Notches []Notch
 	Darts   []Dart
+
+	// OneForAll marks a piece that is the same in all sizes, such as a pocket.
+	OneForAll bool
+	// Gaps and Cuts say how a piece printed in one size grows; a nest of
+	// several sizes says it by itself, and they are then left aside.
+	Gaps []Gap
+	Cuts []Cut
 
 	Hand Hand     // the sewist's own corrections
 	At   geom.Vec // where the piece lies on the Table, added to its coordinates
@@ -97,11 +110,29 @@ type Edge struct {
 	Allowance float64
 }
 
-// Outline is the printed line of one size: one path per edge of the piece,
-// each starting where the one before ends and the last closing the ring.
+// Outline is the printed line of one size, or of neighbouring sizes that share
+// one line: one path per edge of the piece, each starting where the one before
+// ends and the last closing the ring.
 type Outline struct {
-	Size  string // a size of the chart
+	Size  string   // a size of the chart
+	Also  []string // the sizes above it that were printed on the same line
 	Edges []geom.Path
+}
+
+// Gap is how far a grade point of a piece printed in one size moves to the
+// next size up on the chart, in mm, as typed by the sewist.
+type Gap struct {
+	Point         string // grade point ID
+	Across, Along float64
+}
+
+// Cut is a straight line across a piece printed in one size, at which the
+// paper is cut and spread, square to the line, by Share of what Measure grows.
+type Cut struct {
+	ID       string // unique in the piece
+	From, To geom.Point
+	Measure  Measure
+	Share    float64 // mm of spread per mm of the measure: 1/16 at each of four cuts in a quarter
 }
 
 // LineKind says what a line on the piece is for.
@@ -162,27 +193,6 @@ type Dart struct {
 type SizedPoint struct {
 	Size string
 	At   geom.Point
-}
-
-// Hand is what the sewist changed by eye on the computed line. It is kept
-// beside the line and laid on again whatever the target.
-type Hand struct {
-	Moves  []PointMove
-	Shapes []EdgeShape
-}
-
-// PointMove shifts a grade point of the computed line, in mm.
-type PointMove struct {
-	Point string // grade point ID
-	By    geom.Vec
-}
-
-// EdgeShape shifts the inner control points of an edge's computed path, in mm:
-// By[k] belongs to control point k+1 of geom.Path.Controls. A shorter list
-// leaves the rest alone.
-type EdgeShape struct {
-	Edge string // edge ID
-	By   []geom.Vec
 }
 
 // LinkKind says what a link promises.

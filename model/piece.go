@@ -32,10 +32,13 @@ func (q Piece) EdgeIndex(id string) int {
 // Copies is how many of the piece to cut: Cut, at least 1.
 func (q Piece) Copies() int { return max(q.Cut, 1) }
 
+// Sizes is every size printed on the line, smallest first.
+func (o Outline) Sizes() []string { return append([]string{o.Size}, o.Also...) }
+
 // Printed is the outline of that size; false when it was not printed.
 func (q Piece) Printed(size string) (Outline, bool) {
 	for _, o := range q.Nest {
-		if o.Size == size {
+		if o.Size == size || slices.Contains(o.Also, size) {
 			return o, true
 		}
 	}

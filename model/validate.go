@@ -15,7 +15,8 @@ const MaxAllowance = 100
 //
 //  1. The chart of a pattern with pieces has sizes; no two share a name or
 //     second name; body measures are above 0.
-//  2. The target lies on the chart; unit and method are known ones.
+//  2. The target lies on the chart; unit and method are known ones; the
+//     wearer's measurements are above 0.
 //  3. IDs are not empty; pieces' and links' differ in the pattern; those of
 //     points, edges, lines, notches and darts each differ in their piece.
 //  4. A piece has as many grade points as edges, at least two; cutting counts
@@ -23,17 +24,19 @@ const MaxAllowance = 100
 //  5. Edge, line and link kinds are known; allowances are from 0 to below
 //     MaxAllowance.
 //  6. A piece is printed in at least one size; each size is on the chart, once,
-//     smallest first.
+//     smallest first, also where several share a line.
 //  7. A printed line has one path per edge, each whole and joined to the next
 //     within 1e-6 mm, the last to the first.
 //  8. Lines are whole, and drawn once for each size they name, on the chart.
 //  9. Notches lie on an edge of the piece, within its printed length and half
 //     a millimetre, in at least one size, once for each.
 //  10. Darts stand between two different points of the piece and have an apex.
-//  11. Hand corrections are of points and edges of the piece, once each, by
-//     ordinary amounts.
+//  11. Hand corrections are of points and edges of the piece, once each (for
+//     each stage and style), by ordinary amounts; stages are sizes of the chart.
 //  12. Links join edges that are there, each end at least one, with ordinary
 //     ease.
+//  13. Typed gaps are of points of the piece, once each; cuts have a length, a
+//     measure and an ordinary share.
 func (p Pattern) Validate() error {
 	c := checker{p: p}
 	c.chart()
@@ -101,6 +104,11 @@ func (c *checker) target() {
 	}
 	if !slices.Contains([]Method{"", ByChart, BySteps}, t.Method) {
 		c.add(2, "", "size wanted", "there is no way of grading called %q", t.Method)
+	}
+	for _, m := range sortedMeasures(t.Body) {
+		if v := t.Body[m]; m == Steps || m == "" || !ordinary(v) || v <= 0 {
+			c.add(2, "", "wearer", "%s cannot be %v mm", m, v)
+		}
 	}
 	if !slices.Contains([]Unit{"", Centimetres, Inches}, c.p.Unit) {
 		c.add(2, "", "unit", "lengths cannot be shown in %q", c.p.Unit)

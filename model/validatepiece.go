@@ -41,6 +41,7 @@ func (c *pieceChecker) all() {
 	c.notches()
 	c.darts()
 	c.hand()
+	c.growth()
 }
 
 func (c *pieceChecker) id(ids idSet, id, place string) {
@@ -78,14 +79,16 @@ func (c *pieceChecker) nest() {
 	}
 	before := -1
 	for _, o := range c.q.Nest {
-		place, ok := c.p.Chart.Place(o.Size)
-		switch {
-		case !ok:
-			c.add(6, o.Size, "", "the chart has no such size")
-		case place <= before:
-			c.add(6, o.Size, "", "printed sizes must go from the smallest up, each once")
-		default:
-			before = place
+		for _, size := range o.Sizes() {
+			place, ok := c.p.Chart.Place(size)
+			switch {
+			case !ok:
+				c.add(6, size, "", "the chart has no such size")
+			case place <= before:
+				c.add(6, size, "", "printed sizes must go from the smallest up, each once")
+			default:
+				before = place
+			}
 		}
 		c.outline(o)
 	}
@@ -231,32 +234,3 @@ func (c *pieceChecker) darts() {
 		}
 	}
 }
-
-func (c *pieceChecker) hand() {
-	moved, shaped := map[string]bool{}, map[string]bool{}
-	for _, m := range c.q.Hand.Moves {
-		i := c.q.PointIndex(m.Point)
-		if i < 0 {
-			c.add(11, "", "hand corrections", "a grade point that was moved is not there")
-			continue
-		}
-		place := or(c.q.Points[i].Name, "grade point", i)
-		if moved[m.Point] || !finiteVec(m.By) {
-			c.add(11, "", place, "its correction must be one, by an ordinary amount")
-		}
-		moved[m.Point] = true
-	}
-	for _, s := range c.q.Hand.Shapes {
-		i := c.q.EdgeIndex(s.Edge)
-		if i < 0 {
-			c.add(11, "", "hand corrections", "an edge that was shaped is not there")
-			continue
-		}
-		if shaped[s.Edge] || slices.ContainsFunc(s.By, func(v geom.Vec) bool { return !finiteVec(v) }) {
-			c.add(11, "", c.edgeName(i), "its correction must be one, by ordinary amounts")
-		}
-		shaped[s.Edge] = true
-	}
-}
-
-func finiteVec(v geom.Vec) bool { return ordinary(v.X) && ordinary(v.Y) }

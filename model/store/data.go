@@ -31,22 +31,27 @@ type (
 		Body map[string]float64 `json:"body,omitempty"`
 	}
 	targetData struct {
-		Place  float64 `json:"place"`
-		Method string  `json:"method,omitempty"`
-		Wearer string  `json:"wearer,omitempty"`
+		Place  float64            `json:"place"`
+		Method string             `json:"method,omitempty"`
+		Wearer string             `json:"wearer,omitempty"`
+		Body   map[string]float64 `json:"body,omitempty"`
+		Stages bool               `json:"stages,omitempty"`
 	}
 	pieceData struct {
-		ID      string        `json:"id"`
-		Name    string        `json:"name,omitempty"`
-		Cut     int           `json:"cut,omitempty"`
-		At      pair          `json:"at,omitzero"`
-		Points  []pointData   `json:"points"`
-		Edges   []edgeData    `json:"edges"`
-		Nest    []outlineData `json:"nest,omitempty"`
-		Lines   []lineData    `json:"lines,omitempty"`
-		Notches []notchData   `json:"notches,omitempty"`
-		Darts   []dartData    `json:"darts,omitempty"`
-		Hand    handData      `json:"hand,omitzero"`
+		ID        string        `json:"id"`
+		Name      string        `json:"name,omitempty"`
+		Cut       int           `json:"cut,omitempty"`
+		At        pair          `json:"at,omitzero"`
+		Points    []pointData   `json:"points"`
+		Edges     []edgeData    `json:"edges"`
+		Nest      []outlineData `json:"nest,omitempty"`
+		Lines     []lineData    `json:"lines,omitempty"`
+		Notches   []notchData   `json:"notches,omitempty"`
+		Darts     []dartData    `json:"darts,omitempty"`
+		OneForAll bool          `json:"oneForAll,omitempty"`
+		Gaps      []gapData     `json:"gaps,omitempty"`
+		Cuts      []cutData     `json:"cuts,omitempty"`
+		Hand      handData      `json:"hand,omitzero"`
 	}
 	pointData struct {
 		ID     string `json:"id"`
@@ -64,7 +69,20 @@ type (
 	}
 	outlineData struct {
 		Size  string    `json:"size"`
+		Also  []string  `json:"also,omitempty"`
 		Edges [][]curve `json:"edges"`
+	}
+	gapData struct {
+		Point  string  `json:"point"`
+		Across float64 `json:"across,omitempty"`
+		Along  float64 `json:"along,omitempty"`
+	}
+	cutData struct {
+		ID      string  `json:"id"`
+		From    pair    `json:"from"`
+		To      pair    `json:"to"`
+		Measure string  `json:"measure"`
+		Share   float64 `json:"share"`
 	}
 	lineData struct {
 		ID    string          `json:"id"`
@@ -100,16 +118,32 @@ type (
 		At   pair   `json:"at"`
 	}
 	handData struct {
-		Moves  []moveData  `json:"moves,omitempty"`
-		Shapes []shapeData `json:"shapes,omitempty"`
+		Curves  []curveData `json:"curves,omitempty"`
+		Moves   []moveData  `json:"moves,omitempty"`
+		Shifts  []shiftData `json:"shifts,omitempty"`
+		Shapes  []shapeData `json:"shapes,omitempty"`
+		Through []string    `json:"through,omitempty"`
+	}
+	curveData struct {
+		Edge string `json:"edge"`
+		Kind string `json:"kind"`
+		Size string `json:"size,omitempty"`
 	}
 	moveData struct {
 		Point string `json:"point"`
 		By    pair   `json:"by"`
+		Stage string `json:"stage,omitempty"`
+		Style string `json:"style,omitempty"`
+	}
+	shiftData struct {
+		Edge  string  `json:"edge"`
+		Out   float64 `json:"out"`
+		Stage string  `json:"stage,omitempty"`
 	}
 	shapeData struct {
-		Edge string `json:"edge"`
-		By   []pair `json:"by,omitempty"`
+		Edge  string `json:"edge"`
+		By    []pair `json:"by,omitempty"`
+		Stage string `json:"stage,omitempty"`
 	}
 	linkData struct {
 		ID        string      `json:"id"`
@@ -127,7 +161,9 @@ type (
 )
 
 // IsZero reports that h has no corrections.
-func (h handData) IsZero() bool { return len(h.Moves) == 0 && len(h.Shapes) == 0 }
+func (h handData) IsZero() bool {
+	return len(h.Curves) == 0 && len(h.Moves) == 0 && len(h.Shifts) == 0 && len(h.Shapes) == 0 && len(h.Through) == 0
+}
 
 // pair is a point or a movement.
 type pair [2]float64

@@ -9,10 +9,26 @@ func fromPattern(p model.Pattern) patternData {
 	return patternData{
 		Name: p.Name, Note: p.Note, Unit: string(p.Unit),
 		Chart:  fromChart(p.Chart),
-		Target: targetData{Place: p.Target.Place, Method: string(p.Target.Method), Wearer: p.Target.Wearer},
+		Target: fromTarget(p.Target),
 		Pieces: each(p.Pieces, fromPiece),
 		Links:  each(p.Links, fromLink),
 	}
+}
+
+func fromTarget(t model.Target) targetData {
+	return targetData{Place: t.Place, Method: string(t.Method), Wearer: t.Wearer, Body: fromBody(t.Body), Stages: t.Stages}
+}
+
+// fromBody is body measures by plain name; none gives nothing.
+func fromBody(body map[model.Measure]float64) map[string]float64 {
+	if len(body) == 0 {
+		return nil
+	}
+	out := make(map[string]float64, len(body))
+	for m, mm := range body {
+		out[string(m)] = mm
+	}
+	return out
 }
 
 func fromChart(c model.SizeChart) chartData {
@@ -24,26 +40,38 @@ func fromChart(c model.SizeChart) chartData {
 }
 
 func fromSize(s model.ChartSize) sizeData {
-	d := sizeData{Name: s.Name, Code: s.Alt, Body: make(map[string]float64, len(s.Body))}
-	for m, mm := range s.Body {
-		d.Body[string(m)] = mm
-	}
-	return d
+	return sizeData{Name: s.Name, Code: s.Alt, Body: fromBody(s.Body)}
 }
 
 func fromPiece(q model.Piece) pieceData {
 	return pieceData{
 		ID: q.ID, Name: q.Name, Cut: q.Cut, At: fromVec(q.At),
-		Points:  each(q.Points, fromPoint),
-		Edges:   each(q.Edges, fromEdge),
-		Nest:    each(q.Nest, fromOutline),
-		Lines:   each(q.Lines, fromLine),
-		Notches: each(q.Notches, fromNotch),
-		Darts:   each(q.Darts, fromDart),
-		Hand: handData{
-			Moves:  each(q.Hand.Moves, fromMove),
-			Shapes: each(q.Hand.Shapes, fromShape),
-		},
+		Points:    each(q.Points, fromPoint),
+		Edges:     each(q.Edges, fromEdge),
+		Nest:      each(q.Nest, fromOutline),
+		Lines:     each(q.Lines, fromLine),
+		Notches:   each(q.Notches, fromNotch),
+		Darts:     each(q.Darts, fromDart),
+		OneForAll: q.OneForAll,
+		Gaps:      each(q.Gaps, func(g model.Gap) gapData { return gapData(g) }),
+		Cuts:      each(q.Cuts, fromCut),
+		Hand:      fromHand(q.Hand),
+	}
+}
+
+func fromCut(c model.Cut) cutData {
+	return cutData{ID: c.ID, From: fromVec(geom.Vec(c.From)), To: fromVec(geom.Vec(c.To)), Measure: string(c.Measure), Share: c.Share}
+}
+
+func fromHand(h model.Hand) handData {
+	return handData{
+		Curves: each(h.Curves, func(c model.EdgeCurve) curveData {
+			return curveData{Edge: c.Edge, Kind: string(c.Kind), Size: c.Size}
+		}),
+		Moves:   each(h.Moves, fromMove),
+		Shifts:  each(h.Shifts, func(s model.EdgeShift) shiftData { return shiftData(s) }),
+		Shapes:  each(h.Shapes, fromShape),
+		Through: h.Through,
 	}
 }
 
@@ -56,7 +84,7 @@ func fromEdge(e model.Edge) edgeData {
 }
 
 func fromOutline(o model.Outline) outlineData {
-	return outlineData{Size: o.Size, Edges: each(o.Edges, fromPath)}
+	return outlineData{Size: o.Size, Also: o.Also, Edges: each(o.Edges, fromPath)}
 }
 
 func fromLine(l model.Line) lineData {
@@ -80,10 +108,12 @@ func fromDart(d model.Dart) dartData {
 	}
 }
 
-func fromMove(m model.PointMove) moveData { return moveData{Point: m.Point, By: fromVec(m.By)} }
+func fromMove(m model.PointMove) moveData {
+	return moveData{Point: m.Point, By: fromVec(m.By), Stage: m.Stage, Style: m.Style}
+}
 
 func fromShape(s model.EdgeShape) shapeData {
-	return shapeData{Edge: s.Edge, By: each(s.By, fromVec)}
+	return shapeData{Edge: s.Edge, By: each(s.By, fromVec), Stage: s.Stage}
 }
 
 func fromLink(l model.Link) linkData {

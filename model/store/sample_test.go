@@ -46,7 +46,10 @@ func drawPattern(t *rapid.T) model.Pattern {
 	p.Target = model.Target{
 		Place:  rapid.Float64Range(0, float64(n-1)).Draw(t, "place"),
 		Method: rapid.SampledFrom([]model.Method{"", model.ByChart, model.BySteps}).Draw(t, "method"),
-		Wearer: words.Draw(t, "wearer"),
+		Wearer: words.Draw(t, "wearer"), Stages: rapid.Bool().Draw(t, "stages"),
+	}
+	if rapid.Bool().Draw(t, "own") {
+		p.Target.Body = map[model.Measure]float64{model.Bust: rapid.Float64Range(1, 2000).Draw(t, "own bust"), "knee": 400}
 	}
 	for i := range rapid.IntRange(0, 3).Draw(t, "pieces") {
 		p.Pieces = append(p.Pieces, drawPiece(t, fmt.Sprintf("q%d", i), n))
@@ -76,8 +79,12 @@ func drawPiece(t *rapid.T, id string, sizes int) model.Piece {
 			Allowance: rapid.Float64Range(0, 99).Draw(t, "allowance"),
 		})
 	}
-	for s := range rapid.IntRange(1, sizes).Draw(t, "printed") {
+	printed := rapid.IntRange(1, sizes).Draw(t, "printed")
+	for s := range printed {
 		o := model.Outline{Size: fmt.Sprint(30 + 2*s)}
+		if s == printed-1 && printed < sizes {
+			o.Also = []string{fmt.Sprint(30 + 2*printed)}
+		}
 		corner := make([]geom.Point, n)
 		for i := range corner {
 			corner[i] = geom.Point(drawVec(t))
@@ -92,14 +99,29 @@ func drawPiece(t *rapid.T, id string, sizes int) model.Piece {
 		q.Lines = []model.Line{{ID: "l", Name: words.Draw(t, "line"), Kind: model.Grain, Drawn: []model.SizedPath{{Path: drawPath(t, a, b)}, {Size: "30", Path: drawPath(t, b, a)}}}}
 		q.Notches = []model.Notch{{ID: "n", Edge: "e1", Double: true, Spots: []model.Spot{{Size: "30", S: 0.125}}}}
 		q.Darts = []model.Dart{{ID: "d", Name: words.Draw(t, "dart"), From: "p0", To: "p1", Across: model.Bust, Along: "steps", Apex: []model.SizedPoint{{At: a}, {Size: "30", At: b}}}}
-		q.Hand.Moves = []model.PointMove{{Point: "p1", By: drawVec(t)}}
-		q.Hand.Shapes = []model.EdgeShape{{Edge: "e0", By: []geom.Vec{drawVec(t), drawVec(t)}}}
+		q.Hand = model.Hand{
+			Curves:  []model.EdgeCurve{{Edge: "e1", Kind: model.PrintedCurve, Size: "30"}, {Edge: "e0", Kind: model.NearestCurve}},
+			Moves:   []model.PointMove{{Point: "p1", By: drawVec(t)}, {Point: "p1", By: drawVec(t), Stage: "30", Style: words.Draw(t, "style")}},
+			Shifts:  []model.EdgeShift{{Edge: "e1", Out: number.Draw(t, "out"), Stage: "30"}},
+			Shapes:  []model.EdgeShape{{Edge: "e0", By: []geom.Vec{drawVec(t), drawVec(t)}}, {Edge: "e0", Stage: "30"}},
+			Through: []string{"p0"},
+		}
+		q.Gaps = []model.Gap{{Point: "p1", Across: number.Draw(t, "gap"), Along: 3}}
+		q.Cuts = []model.Cut{{ID: "c", From: geom.Pt(0, 0), To: geom.Pt(0, 9), Measure: model.Bust, Share: number.Draw(t, "share")}}
+		q.OneForAll = true
 	}
 	return q
 }
 
 // sample is a small invented pattern for tests that need just one.
 func sample() File {
+	f := first()
+	later(&f.Pattern)
+	return f
+}
+
+// first is the sample as files of the first version hold it.
+func first() File {
 	box := func(size string, w float64) model.Outline {
 		a, b, c, d := geom.Pt(0, 0), geom.Pt(w, 0), geom.Pt(w, 400), geom.Pt(0, 400)
 		return model.Outline{Size: size, Edges: []geom.Path{geom.Polyline(a, b), geom.Polyline(b, c), geom.Polyline(c, d), geom.Polyline(d, a)}}
@@ -120,4 +142,18 @@ func sample() File {
 	}
 	p.Target = model.Target{Place: 3, Wearer: "Maren"}
 	return File{Pattern: p, Pictures: map[string][]byte{"front.jpg": {0xff, 0xd8, 0, 1}, "back.jpg": {0xff, 0xd8}}}
+}
+
+// later adds what files of the second version can hold.
+func later(p *model.Pattern) {
+	p.Target.Body = map[model.Measure]float64{model.Bust: 975}
+	p.Target.Stages = true
+	q := &p.Pieces[0]
+	q.Nest[1].Also = []string{"42"}
+	q.Hand.Curves = []model.EdgeCurve{{Edge: "e2", Kind: model.PrintedCurve, Size: "38"}}
+	q.Hand.Moves = append(q.Hand.Moves, model.PointMove{Point: "p3", By: geom.Vec{X: -10}, Stage: "42", Style: "Narrower hem"})
+	q.Hand.Shifts = []model.EdgeShift{{Edge: "e1", Out: 2.5}}
+	q.Hand.Through = []string{"p2"}
+	q.Gaps = []model.Gap{{Point: "p1", Across: 6.35}}
+	q.Cuts = []model.Cut{{ID: "c1", From: geom.Pt(110, 0), To: geom.Pt(110, 400), Measure: model.Bust, Share: 0.125}}
 }

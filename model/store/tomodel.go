@@ -21,10 +21,28 @@ func (d patternData) pattern() model.Pattern {
 	return model.Pattern{
 		Name: d.Name, Note: d.Note, Unit: model.Unit(d.Unit),
 		Chart:  d.Chart.chart(),
-		Target: model.Target{Place: d.Target.Place, Method: model.Method(d.Target.Method), Wearer: d.Target.Wearer},
+		Target: d.Target.target(),
 		Pieces: each(d.Pieces, pieceData.piece),
 		Links:  each(d.Links, linkData.link),
 	}
+}
+
+func (d targetData) target() model.Target {
+	return model.Target{
+		Place: d.Place, Method: model.Method(d.Method), Wearer: d.Wearer, Body: toBody(d.Body), Stages: d.Stages,
+	}
+}
+
+// toBody is the inverse of fromBody.
+func toBody(body map[string]float64) map[model.Measure]float64 {
+	if len(body) == 0 {
+		return nil
+	}
+	out := make(map[model.Measure]float64, len(body))
+	for m, mm := range body {
+		out[model.Measure(m)] = mm
+	}
+	return out
 }
 
 func (d chartData) chart() model.SizeChart {
@@ -36,29 +54,38 @@ func (d chartData) chart() model.SizeChart {
 }
 
 func (d sizeData) size() model.ChartSize {
-	s := model.ChartSize{Name: d.Name, Alt: d.Code}
-	if len(d.Body) > 0 {
-		s.Body = make(map[model.Measure]float64, len(d.Body))
-	}
-	for m, mm := range d.Body {
-		s.Body[model.Measure(m)] = mm
-	}
-	return s
+	return model.ChartSize{Name: d.Name, Alt: d.Code, Body: toBody(d.Body)}
 }
 
 func (d pieceData) piece() model.Piece {
 	return model.Piece{
 		ID: d.ID, Name: d.Name, Cut: d.Cut, At: d.At.vec(),
-		Points:  each(d.Points, pointData.point),
-		Edges:   each(d.Edges, edgeData.edge),
-		Nest:    each(d.Nest, outlineData.outline),
-		Lines:   each(d.Lines, lineData.line),
-		Notches: each(d.Notches, notchData.notch),
-		Darts:   each(d.Darts, dartData.dart),
-		Hand: model.Hand{
-			Moves:  each(d.Hand.Moves, moveData.move),
-			Shapes: each(d.Hand.Shapes, shapeData.shape),
-		},
+		Points:    each(d.Points, pointData.point),
+		Edges:     each(d.Edges, edgeData.edge),
+		Nest:      each(d.Nest, outlineData.outline),
+		Lines:     each(d.Lines, lineData.line),
+		Notches:   each(d.Notches, notchData.notch),
+		Darts:     each(d.Darts, dartData.dart),
+		OneForAll: d.OneForAll,
+		Gaps:      each(d.Gaps, func(g gapData) model.Gap { return model.Gap(g) }),
+		Cuts:      each(d.Cuts, cutData.cut),
+		Hand:      d.Hand.hand(),
+	}
+}
+
+func (d cutData) cut() model.Cut {
+	return model.Cut{ID: d.ID, From: geom.Point(d.From.vec()), To: geom.Point(d.To.vec()), Measure: model.Measure(d.Measure), Share: d.Share}
+}
+
+func (d handData) hand() model.Hand {
+	return model.Hand{
+		Curves: each(d.Curves, func(c curveData) model.EdgeCurve {
+			return model.EdgeCurve{Edge: c.Edge, Kind: model.CurveKind(c.Kind), Size: c.Size}
+		}),
+		Moves:   each(d.Moves, moveData.move),
+		Shifts:  each(d.Shifts, func(s shiftData) model.EdgeShift { return model.EdgeShift(s) }),
+		Shapes:  each(d.Shapes, shapeData.shape),
+		Through: d.Through,
 	}
 }
 
@@ -74,7 +101,7 @@ func (d edgeData) edge() model.Edge {
 }
 
 func (d outlineData) outline() model.Outline {
-	return model.Outline{Size: d.Size, Edges: each(d.Edges, path)}
+	return model.Outline{Size: d.Size, Also: d.Also, Edges: each(d.Edges, path)}
 }
 
 func (d lineData) line() model.Line {
@@ -99,10 +126,12 @@ func (d dartData) dart() model.Dart {
 	}
 }
 
-func (d moveData) move() model.PointMove { return model.PointMove{Point: d.Point, By: d.By.vec()} }
+func (d moveData) move() model.PointMove {
+	return model.PointMove{Point: d.Point, By: d.By.vec(), Stage: d.Stage, Style: d.Style}
+}
 
 func (d shapeData) shape() model.EdgeShape {
-	return model.EdgeShape{Edge: d.Edge, By: each(d.By, pair.vec)}
+	return model.EdgeShape{Edge: d.Edge, By: each(d.By, pair.vec), Stage: d.Stage}
 }
 
 func (d linkData) link() model.Link {

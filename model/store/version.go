@@ -14,7 +14,12 @@ type migration func(json.RawMessage) (json.RawMessage, error)
 
 // migrations[i] leads from version i+1 to i+2; the version written is one more
 // than there are migrations.
-var migrations []migration
+var migrations = []migration{
+	unchanged, // version 2 adds the wearer's measurements, stages, shared lines, typed gaps, cuts and more kinds of correction
+}
+
+// unchanged leads to a version that only adds what an older one left out.
+func unchanged(data json.RawMessage) (json.RawMessage, error) { return data, nil }
 
 // envelope is pattern.json, its pattern read or not yet.
 type envelope[T any] struct {

@@ -1,0 +1,25 @@
+package model
+
+// PlaceFor is the place on the chart that measure m is wanted at: that of the
+// wearer's own measurement where she gave one, else the target's. It may lie
+// beyond the chart.
+func (t Target) PlaceFor(c SizeChart, m Measure) float64 {
+	if v, ok := t.Body[m]; ok {
+		if place, ok := c.PlaceOf(m, v); ok {
+			return place
+		}
+	}
+	return t.Place
+}
+
+// Value is measure m of the person the target is for, in mm: her own where she
+// gave it, else the chart's. It is false for a measure neither has.
+func (t Target) Value(c SizeChart, m Measure) (float64, bool) {
+	if v, ok := t.Body[m]; ok {
+		return v, true
+	}
+	return c.At(t.Place, m)
+}
+
+// Own reports that the target rests on the wearer's own measurements.
+func (t Target) Own() bool { return len(t.Body) > 0 }
