@@ -43,7 +43,8 @@ func Unit(u model.Unit) func(model.Pattern) (model.Pattern, error) {
 }
 
 // Chart puts another size chart under the pattern. Every printed size must be
-// on it; the target keeps its name where the new chart has it.
+// on it; the target keeps its name where the new chart has it. The wearer's own
+// measurements stay, and where there are some the target goes by them.
 func Chart(c model.SizeChart) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		for _, q := range p.Pieces {
@@ -58,6 +59,7 @@ func Chart(c model.SizeChart) func(model.Pattern) (model.Pattern, error) {
 			place = min(int(p.Target.Place), len(c.Sizes)-1)
 		}
 		p.Chart, p.Target.Place = c, float64(place)
+		p.Target.Place = restPlace(p)
 		return p, nil
 	}
 }

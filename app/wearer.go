@@ -1,0 +1,184 @@
+package app
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+	"strings"
+
+	"quarterstep/app/edit"
+	"quarterstep/model"
+	"quarterstep/model/measure"
+)
+
+// Measured is one body measure of the wearer: her own, or the chart's at the
+// size the rest goes by.
+type Measured struct {
+	Measure model.Measure
+	Own     bool
+	MM      float64
+	Place   float64 // on the chart; sizes count from 0, beyond its ends allowed
+	Placed  bool    // the chart places it
+	Off     bool    // it lies beyond the chart's ends
+	Says    string  // its place by name: "48", "46 1/2", "beyond 62 by 3 cm"
+}
+
+// Wearer lists the body measures of p's target: the chart's in its order, then
+// those of her own that the chart lacks.
+func Wearer(p model.Pattern) []Measured {
+	measures := slices.Clone(p.Chart.Measures)
+	for _, m := range slices.Sorted(maps.Keys(p.Target.Body)) {
+		if !slices.Contains(measures, m) {
+			measures = append(measures, m)
+		}
+	}
+	var out []Measured
+	for _, m := range measures {
+		if mm, ok := p.Target.Value(p.Chart, m); ok {
+			out = append(out, measured(p, m, mm))
+		}
+	}
+	return out
+}
+
+func measured(p model.Pattern, m model.Measure, mm float64) Measured {
+	out := Measured{Measure: m, MM: mm}
+	if _, out.Own = p.Target.Body[m]; !out.Own {
+		out.Place, out.Placed = p.Target.Place, true
+		out.Says = p.Chart.NameAt(out.Place)
+		return out
+	}
+	if out.Place, out.Placed = p.Chart.PlaceOf(m, mm); !out.Placed {
+		out.Says = "not on this chart"
+		return out
+	}
+	last := len(p.Chart.Sizes) - 1
+	first, most := p.Chart.Sizes[0], p.Chart.Sizes[last]
+	switch {
+	case out.Place < 0:
+		out.Off = true
+		out.Says = fmt.Sprintf("below %s by %s", first.Name, measure.FormatPlace(first.Body[m]-mm, p.Unit))
+	case out.Place > float64(last):
+		out.Off = true
+		out.Says = fmt.Sprintf("beyond %s by %s", most.Name, measure.FormatPlace(mm-most.Body[m], p.Unit))
+	default:
+		out.Says = placeName(p.Chart, out.Place, 10)
+	}
+	return out
+}
+
+// placeName names a place on the chart, rounded to so many parts of a step.
+func placeName(c model.SizeChart, place, parts float64) string {
+	return c.NameAt(math.Round(place*parts) / parts)
+}
+
+// WearerLine says in one short line what p is graded to: "bust 50, waist 48
+// 1/2, hip 52", to the nearest half size, else "size 48".
+func WearerLine(p model.Pattern) string {
+	var says []string
+	own := 0
+	for _, m := range Wearer(p) {
+		if !m.Own || !m.Placed {
+			continue
+		}
+		own++
+		if own > maxInLine {
+			continue
+		}
+		name := placeName(p.Chart, min(max(m.Place, 0), float64(len(p.Chart.Sizes)-1)), 2)
+		switch {
+		case m.Off && m.Place < 0:
+			name = "below " + name
+		case m.Off:
+			name = "beyond " + name
+		}
+		says = append(says, string(m.Measure)+" "+name)
+	}
+	if own == 0 {
+		return "size " + p.Chart.NameAt(p.Target.Place)
+	}
+	if own > maxInLine {
+		says = append(says, fmt.Sprintf("%d more", own-maxInLine))
+	}
+	return strings.Join(says, ", ")
+}
+
+// maxInLine is how many measures a short line names.
+const maxInLine = 3
+
+// WearerText says, a sentence for each of the wearer's own measurements, where
+// it lies on the chart, and what the rest goes by.
+func WearerText(p model.Pattern) []string {
+	var out []string
+	rest := false
+	for _, m := range Wearer(p) {
+		if !m.Own {
+			rest = true
+			continue
+		}
+		says := m.Says
+		if m.Placed && !m.Off {
+			says = "size " + says
+		}
+		out = append(out, fmt.Sprintf("%s %s: %s.", capital(string(m.Measure)), measure.FormatPlace(m.MM, p.Unit), says))
+	}
+	if len(out) > 0 && rest {
+		out = append(out, fmt.Sprintf("The rest goes by size %s.", p.Chart.NameAt(p.Target.Place)))
+	}
+	return out
+}
+
+func capital(s string) string {
+	if s == "" {
+		return ""
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// ReadMeasure reads what was typed for measurement m, in mm; a bare number is
+// in cm or inches as p shows lengths. What cannot be read gives the sentence of
+// edit.HowToType.
+func ReadMeasure(p model.Pattern, m model.Measure, text string) (float64, error) {
+	bare := measure.Centimetres
+	if p.Unit == model.Inches {
+		bare = measure.Inches
+	}
+	l, err := measure.Parse(text, bare)
+	if err != nil {
+		return 0, edit.HowToType(p, m)
+	}
+	return l.MM(), nil
+}
+
+// ForWearer is p for a wearer's own measurements, as they are typed, by the
+// measure's name; a name with hyphens for its spaces will do. It fails, naming
+// it, on one that p's chart does not have or that cannot be read.
+func ForWearer(p model.Pattern, typed map[string]string) (model.Pattern, error) {
+	body := map[model.Measure]float64{}
+	for _, name := range slices.Sorted(maps.Keys(typed)) {
+		m, ok := chartMeasure(p.Chart, name)
+		if !ok {
+			return p, fmt.Errorf("the chart %s has no %q; it has %s", p.Chart.Name, name, listOf(p.Chart.Measures))
+		}
+		mm, err := ReadMeasure(p, m, typed[name])
+		if err != nil {
+			return p, err
+		}
+		body[m] = mm
+	}
+	return edit.OwnMeasures(body)(p)
+}
+
+func chartMeasure(c model.SizeChart, name string) (model.Measure, bool) {
+	m := model.Measure(strings.ToLower(strings.TrimSpace(strings.ReplaceAll(name, "-", " "))))
+	return m, slices.Contains(c.Measures, m)
+}
+
+func listOf(measures []model.Measure) string {
+	names := make([]string, len(measures))
+	for i, m := range measures {
+		names[i] = string(m)
+	}
+	return strings.Join(names, ", ")
+}

@@ -1,0 +1,134 @@
+package app
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"quarterstep/model"
+)
+
+func demoFor(t *testing.T, typed map[string]string) model.Pattern {
+	t.Helper()
+	p, err := DemoBlouse()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p, err = ForWearer(p, typed); err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// EN 13402-3, women (bust as published, waist and hip from memory): bust 116
+// and 122 cm are sizes 50 and 52; waist 94 and 100 are 48 and 50; hip 127 is
+// 52. 48 in are 121.92 cm.
+func TestOwnMeasuresLieOnTheChart(t *testing.T) {
+	p := demoFor(t, map[string]string{"bust": "48 in", "waist": "97", "hip": "125.5cm"})
+	want := []Measured{
+		{Measure: model.Bust, Own: true, MM: 1219.2, Place: 10 - 0.08/6, Placed: true, Says: "52"},
+		{Measure: model.Waist, Own: true, MM: 970, Place: 8.5, Placed: true, Says: "48 1/2"},
+		{Measure: model.Hip, Own: true, MM: 1255, Place: 9.7, Placed: true, Says: "50 + 0.7"},
+	}
+	got := Wearer(p)
+	if len(got) != len(want) {
+		t.Fatalf("%+v", got)
+	}
+	for i, g := range got {
+		w := want[i]
+		if math.Abs(g.Place-w.Place) > 1e-9 || math.Abs(g.MM-w.MM) > 1e-9 {
+			t.Errorf("%s: %v mm at %v, want %v at %v", g.Measure, g.MM, g.Place, w.MM, w.Place)
+		}
+		g.Place, g.MM = w.Place, w.MM
+		if g != w {
+			t.Errorf("%+v, want %+v", g, w)
+		}
+	}
+	if line := WearerLine(p); line != "bust 52, waist 48 1/2, hip 50 1/2" {
+		t.Errorf("line %q", line)
+	}
+	text := strings.Join(WearerText(p), " ")
+	if text != "Bust 121.9 cm: size 52. Waist 97 cm: size 48 1/2. Hip 125.5 cm: size 50 + 0.7." {
+		t.Errorf("text %q", text)
+	}
+}
+
+// What she did not measure is the chart's at the size the rest goes by.
+func TestTheRestIsTheCharts(t *testing.T) {
+	p := demoFor(t, map[string]string{"hip": "127"})
+	got := Wearer(p)
+	if b := got[0]; b.Own || b.MM != 1220 || b.Says != "52" || b.Off {
+		t.Errorf("bust %+v", b)
+	}
+	if line := WearerLine(p); line != "hip 52" {
+		t.Errorf("line %q", line)
+	}
+	if text := WearerText(p); len(text) != 2 || text[1] != "The rest goes by size 52." {
+		t.Errorf("text %q", text)
+	}
+	if line := WearerLine(demoFor(t, nil)); line != "size 48" {
+		t.Errorf("without own measurements the line is %q", line)
+	}
+}
+
+func TestBeyondTheChartIsSaid(t *testing.T) {
+	p := demoFor(t, nil)
+	last := p.Chart.Sizes[len(p.Chart.Sizes)-1]
+	p.Target.Body = map[model.Measure]float64{
+		model.Bust: last.Body[model.Bust] + 30, model.Waist: 580, "knee": 400,
+	}
+	got := Wearer(p)
+	if b := got[0]; !b.Off || b.Says != "beyond "+last.Name+" by 3 cm" || b.Place <= float64(len(p.Chart.Sizes)-1) {
+		t.Errorf("bust %+v", b)
+	}
+	if w := got[1]; !w.Off || w.Says != "below 32 by 2 cm" || w.Place >= 0 {
+		t.Errorf("waist %+v", w)
+	}
+	if k := got[3]; k.Placed || k.Off || k.Says != "not on this chart" || k.Measure != "knee" {
+		t.Errorf("knee %+v", k)
+	}
+	if line := WearerLine(p); line != "bust beyond "+last.Name+", waist below 32" {
+		t.Errorf("line %q", line)
+	}
+	if text := WearerText(p)[0]; !strings.HasSuffix(text, ": beyond "+last.Name+" by 3 cm.") {
+		t.Errorf("text %q", text)
+	}
+}
+
+func TestALongBodyHasAShortLine(t *testing.T) {
+	p := demoFor(t, nil)
+	p.Chart = model.SizeChart{Measures: []model.Measure{"bust", "waist", "hip", "neck", "upper arm"}, Sizes: []model.ChartSize{
+		{Name: "38", Body: map[model.Measure]float64{}}, {Name: "40", Body: map[model.Measure]float64{}},
+	}}
+	p.Target = model.Target{Body: map[model.Measure]float64{}}
+	for _, m := range p.Chart.Measures {
+		p.Chart.Sizes[0].Body[m], p.Chart.Sizes[1].Body[m] = 880, 920
+		p.Target.Body[m] = 900
+	}
+	if line := WearerLine(p); line != "bust 38 1/2, waist 38 1/2, hip 38 1/2, 2 more" {
+		t.Errorf("line %q", line)
+	}
+}
+
+func TestMeasuresThatCannotBeReadAreRefused(t *testing.T) {
+	p := demoFor(t, nil)
+	for _, c := range []struct{ name, text, want string }{
+		{"bust", "wide", "type bust as cm or inches, for example 110 cm"},
+		{"bust", "", "type bust as cm or inches, for example 110 cm"},
+		{"hip", "12 mm", "type hip as cm or inches, for example 117 cm"},
+		{"shoe-size", "38", `has no "shoe-size"; it has bust, waist, hip`},
+		{"steps", "3", `has no "steps"`},
+	} {
+		if _, err := ForWearer(p, map[string]string{c.name: c.text}); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s of %q: %v, want %q", c.name, c.text, err, c.want)
+		}
+	}
+	p.Unit = model.Inches
+	if mm, err := ReadMeasure(p, model.Bust, "44 1/2"); err != nil || math.Abs(mm-1130.3) > 1e-9 {
+		t.Errorf("44 1/2 is %v mm, %v", mm, err)
+	}
+	p.Chart.Measures = append(p.Chart.Measures, model.BackWaist)
+	if q, err := ForWearer(p, map[string]string{"Back-Waist-Length": "41 cm"}); err != nil || q.Target.Body[model.BackWaist] != 410 {
+		t.Errorf("%v, %v", q.Target.Body, err)
+	}
+}
