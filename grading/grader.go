@@ -3,7 +3,6 @@ package grading
 import (
 	"errors"
 	"fmt"
-	"maps"
 
 	"quarterstep/grading/link"
 	"quarterstep/grading/nest"
@@ -45,7 +44,6 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	if _, ok := p.Chart.At(t, model.Steps); !ok {
 		return Result{}, fmt.Errorf("the size wanted is not on chart %s", p.Chart.Name)
 	}
-	method := p.Target.Method
 	fits, err := g.read(p)
 	if err != nil {
 		return Result{}, err
@@ -53,7 +51,7 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	out := Result{Size: p.Chart.NameAt(t), Short: shortfalls(p), Pieces: make([]Piece, len(p.Pieces))}
 	lines := make([][]geom.Path, len(p.Pieces))
 	for i, q := range p.Pieces {
-		edges, exact := fits[i].Edges(t, method)
+		edges, exact := fits[i].Edges(p.Target)
 		lines[i] = layHand(q, edges)
 		out.Pieces[i] = Piece{ID: q.ID, Name: q.Name, Base: edges, Printed: exact, Frozen: fits[i].Frozen()}
 	}
@@ -64,10 +62,10 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 		r := &out.Pieces[i]
 		r.Edges = lines[i]
 		r.Printed = r.Printed && q.Hand.IsZero() && sameLine(r.Base, r.Edges)
-		if err := mark(r, q, fits[i], t, method); err != nil {
+		if err := mark(r, q, fits[i], p.Target); err != nil {
 			return Result{}, fmt.Errorf("marking %s: %w", q.Name, err)
 		}
-		r.Points = increments(q, fits[i], t, method, r)
+		r.Points = increments(q, fits[i], p.Target, r)
 	}
 	return out, nil
 }
@@ -197,48 +195,4 @@ func (g *Grader) GradeSizes(p model.Pattern, sizes []string) ([]Result, error) {
 		}
 	}
 	return out, nil
-}
-
-// shortfalls compares steps and chart for the girths of p's chart.
-func shortfalls(p model.Pattern) []Shortfall {
-	sizes := map[int]string{}
-	for _, q := range p.Pieces {
-		for _, o := range q.Nest {
-			if place, ok := p.Chart.Place(o.Size); ok {
-				sizes[place] = o.Size
-			}
-		}
-	}
-	if len(sizes) < 2 {
-		return nil
-	}
-	first, last := len(p.Chart.Sizes), 0
-	for place := range maps.Keys(sizes) {
-		first, last = min(first, place), max(last, place)
-	}
-	t := p.Target.Place
-	from := last
-	switch {
-	case t < float64(first):
-		from = first
-	case t <= float64(last):
-		return nil
-	}
-	var out []Shortfall
-	for _, m := range []model.Measure{model.Bust, model.Waist, model.Hip} {
-		if !p.Chart.Has(m) {
-			continue
-		}
-		a, _ := p.Chart.At(float64(first), m)
-		b, _ := p.Chart.At(float64(last), m)
-		start, _ := p.Chart.At(float64(from), m)
-		end, _ := p.Chart.At(t, m)
-		s := Shortfall{Measure: m, From: sizes[from], Per: (b - a) / float64(last-first), ByChart: end - start}
-		s.BySteps = s.Per * (t - float64(from))
-		if s.Per != 0 {
-			s.EqSteps = s.ByChart / s.Per
-		}
-		out = append(out, s)
-	}
-	return out
 }

@@ -9,8 +9,8 @@ import (
 const arcTol = 1e-3
 
 // mark places lines, notches and darts on the piece's new line.
-func mark(r *Piece, q model.Piece, fit *nest.Fit, t float64, method model.Method) error {
-	for i, path := range fit.Lines(t, method) {
+func mark(r *Piece, q model.Piece, fit *nest.Fit, t model.Target) error {
+	for i, path := range fit.Lines(t) {
 		l := q.Lines[i]
 		r.Lines = append(r.Lines, Line{ID: l.ID, Name: l.Name, Kind: l.Kind, Path: path})
 	}
@@ -31,7 +31,7 @@ func mark(r *Piece, q model.Piece, fit *nest.Fit, t float64, method model.Method
 		})
 	}
 	for i, d := range q.Darts {
-		apex, from, to := fit.Apex(i, t, method)
+		apex, from, to := fit.Apex(i, t)
 		r.Darts = append(r.Darts, Dart{
 			ID: d.ID, Name: d.Name,
 			Leg1: r.Edges[from].Start(), Apex: apex, Leg2: r.Edges[to].Start(),
@@ -41,15 +41,14 @@ func mark(r *Piece, q model.Piece, fit *nest.Fit, t float64, method model.Method
 }
 
 // increments says how each grade point of q got to its place on r.
-func increments(q model.Piece, fit *nest.Fit, t float64, method model.Method, r *Piece) []Increment {
+func increments(q model.Piece, fit *nest.Fit, t model.Target, r *Piece) []Increment {
 	out := make([]Increment, len(q.Points))
-	from := fit.From(t)
 	for k, g := range q.Points {
 		move := fit.Movements(k, t)
 		across, along := q.AcrossAlong(r.Edges[k].Start().Sub(r.Base[k].Start()))
 		out[k] = Increment{
-			Point: g.ID, Name: g.Name, From: from,
-			Across: share(move[0], method, across), Along: share(move[1], method, along),
+			Point: g.ID, Name: g.Name, From: move[0].From,
+			Across: share(move[0], t.Method, across), Along: share(move[1], t.Method, along),
 		}
 	}
 	return out
@@ -57,7 +56,7 @@ func increments(q model.Piece, fit *nest.Fit, t float64, method model.Method, r 
 
 func share(m nest.Movement, method model.Method, hand float64) Share {
 	s := Share{
-		Follows: m.Follows, Gaps: m.Gaps, Step: m.PerStep,
+		Follows: m.Follows, From: m.From, Gaps: m.Gaps, Step: m.PerStep,
 		ByChart: m.ByChart, BySteps: m.BySteps, Hand: hand, Residual: m.Residual,
 	}
 	s.Total = s.ByChart + hand

@@ -91,7 +91,7 @@ type Dart struct {
 type Increment struct {
 	Point  string // grade point ID
 	Name   string
-	From   string // the printed size counted from
+	From   string // the printed size counted from, across
 	Across Share
 	Along  Share
 }
@@ -99,6 +99,7 @@ type Increment struct {
 // Share is one direction of an Increment.
 type Share struct {
 	Follows model.Measure
+	From    string    // the printed size counted from
 	Gaps    []float64 // printed gap between neighbouring printed sizes
 	Step    float64   // mean printed gap per chart step
 	ByChart float64   // total by chart from the printed size counted from

@@ -26,30 +26,6 @@ type carry struct {
 // ends is how an edge's two end points move in one direction.
 type ends struct{ start, end rate }
 
-// series is one value for each printed size, less its mean.
-type series []float64
-
-func newSeries(n int, value func(i int) float64) series {
-	s := make(series, n)
-	var mean float64
-	for i := range s {
-		s[i] = value(i)
-		mean += s[i] / float64(n)
-	}
-	for i := range s {
-		s[i] -= mean
-	}
-	return s
-}
-
-func (s series) dot(t series) float64 {
-	var sum float64
-	for i := range s {
-		sum += s[i] * t[i]
-	}
-	return sum
-}
-
 // fitDrawn reads the share of every control point of an edge that all sizes
 // draw with the same number of cubics. It is false when they do not keep to
 // shares within drawnWithin: then the sizes were not drawn by one construction.
@@ -122,7 +98,6 @@ func fitControl(n print, ctl [][]axes, e ends, k, a int, usual float64) (carry, 
 
 // ownRate is the rate of a movement of own mm per mm of measure m.
 func (n print) ownRate(m model.Measure, own float64) rate {
-	k := len(n.places) - 1
-	perStep := own * (n.value(m, k) - n.value(m, 0)) / float64(n.places[k]-n.places[0])
-	return rate{measure: m, perMM: own, perStep: perStep}
+	k := len(n.lines) - 1
+	return rate{measure: m, perMM: own, perStep: own * (n.value(m, k) - n.value(m, 0)) / n.steps()}
 }

@@ -12,37 +12,45 @@ type edge struct {
 	printed  []geom.Path
 	ctl      [][]axes // control points of printed, in the frame
 	straight bool
-	drawn    [][2]carry   // the same for every size, or nil
-	traced   [][][2]carry // per printed size, where drawn is nil
-	between  [][2][]axes  // neighbouring sizes brought to the same cubics
+	drawn    [][2]carry  // how the control points go on, the same for every size; or nil
+	traced   []goingOn   // per printed line, where drawn is nil
+	between  [][2][]axes // neighbouring sizes brought to the same cubics
+	traces   []trace
 }
 
-// newEdge reads an edge; e is how its two ends move, per direction, and runs
-// says at which of them the line runs smoothly on.
+// goingOn is the line an edge goes on with from one printed line, and how its
+// control points are carried.
+type goingOn struct {
+	ctl     []axes
+	carries [][2]carry
+	// leaving, where it is not nil, is the way from the shaken printed line to
+	// ctl, the two cut to the same cubics.
+	leaving *leaving
+}
+
+type leaving struct {
+	from, to []axes
+	carries  [][2]carry
+}
+
+// newEdge reads an edge as its printed lines lie; e is how its two ends move,
+// per direction, and runs says at which of them the line runs smoothly on. An
+// edge that is neither straight nor drawn alike in all sizes is left without a
+// way to go on: see trace and settle.
 func newEdge(n print, f frame, paths []geom.Path, e [2]ends, runs [2]bool, tol float64) (edge, error) {
-	out := edge{printed: paths, ctl: make([][]axes, len(paths))}
+	out := edge{printed: paths, ctl: make([][]axes, len(paths)), traces: make([]trace, len(paths))}
+	at := make([][]axes, len(paths))
 	for i, p := range paths {
-		for _, c := range p.Controls() {
-			out.ctl[i] = append(out.ctl[i], f.of(c))
-		}
-	}
-	traces, at := make([]trace, len(paths)), make([][]axes, len(paths))
-	for i, p := range paths {
+		out.ctl[i] = f.all(p.Controls())
 		var err error
-		if traces[i], err = newTrace(f, p, tol); err != nil {
+		if out.traces[i], err = newTrace(f, p, tol); err != nil {
 			return edge{}, err
 		}
-		at[i] = traces[i].sample()
+		at[i] = out.traces[i].sample()
 	}
-	if out.straight = straight(at); out.straight || len(paths) < 2 {
-		return out, nil
-	}
-	var ok bool
-	if out.drawn, ok = fitDrawn(n, out.ctl, e, runs); !ok {
-		out.drawn = nil
-		if err := out.fitTraced(n, traces, e, tol); err != nil {
-			return edge{}, err
-		}
+	out.straight = straight(at)
+	if !out.straight {
+		out.drawn, _ = fitDrawn(n, out.ctl, e, runs)
 	}
 	for i := 0; i+1 < len(paths); i++ {
 		a, b, err := sameCubics(paths[i], paths[i+1], tol)
@@ -62,8 +70,13 @@ func (f frame) all(pts []geom.Point) []axes {
 	return out
 }
 
-func (o *edge) fitTraced(n print, traces []trace, e [2]ends, tol float64) error {
-	fl, err := readField(n, traces, e)
+// reads reports that nothing is left to find out about how the edge goes on.
+func (o edge) reads() bool { return o.straight || o.drawn != nil }
+
+// trace reads how a traced edge whose ends move as e goes on, each printed
+// line with its own shape.
+func (o *edge) trace(n print, e [2]ends, tol float64) error {
+	fl, err := readField(n, o.traces, e)
 	if err != nil {
 		return err
 	}
@@ -73,23 +86,41 @@ func (o *edge) fitTraced(n print, traces []trace, e [2]ends, tol float64) error 
 		if err != nil {
 			return err
 		}
-		o.traced = append(o.traced, n.carries(traces[i].corresponding(u), fl, m))
+		o.traced = append(o.traced, goingOn{ctl: o.ctl[i], carries: n.carries(o.traces[i].corresponding(u), fl, m)})
 	}
 	return nil
 }
 
-// beyond is the edge outside the printed sizes: from is the printed size it
-// goes on from, d0 and d1 how far its ends move.
-func (o edge) beyond(n print, f frame, from int, t float64, method model.Method, d0, d1 axes) geom.Path {
-	ctl := o.ctl[from]
+// from is the control points the edge goes on with from printed line i, so
+// many steps away, and how they are carried.
+func (o edge) from(i int, steps float64) ([]axes, [][2]carry) {
+	if o.drawn != nil {
+		return o.ctl[i], o.drawn
+	}
+	g := o.traced[i]
+	s := fade(steps)
+	if g.leaving == nil || s == 1 {
+		return g.ctl, g.carries
+	}
+	ctl := make([]axes, len(g.leaving.from))
+	for k := range ctl {
+		ctl[k] = mix(g.leaving.from[k], g.leaving.to[k], axes{s, s})
+	}
+	return ctl, g.leaving.carries
+}
+
+// beyond is the edge at place t outside the printed sizes: d0 and d1 are how
+// far its ends go from the nearest printed line.
+func (o edge) beyond(n print, f frame, t float64, method model.Method, d0, d1 axes) geom.Path {
+	from := n.nearest(t)
+	printed := o.ctl[from]
+	start, end := add(printed[0], d0), add(printed[len(printed)-1], d1)
+	if o.straight {
+		return geom.Path{geom.Line(f.point(start), f.point(end))}
+	}
+	ctl, carries := o.from(from, t-n.edge(from, t))
 	last := len(ctl) - 1
-	if o.straight || last < 3 {
-		return geom.Path{geom.Line(f.point(add(ctl[0], d0)), f.point(add(ctl[last], d1)))}
-	}
-	carries := o.drawn
-	if carries == nil {
-		carries = o.traced[from]
-	}
+	d0, d1 = less(start, ctl[0]), less(end, ctl[last])
 	pts := make([]geom.Point, len(ctl))
 	for k, p := range ctl {
 		for a := range 2 {
@@ -99,6 +130,19 @@ func (o edge) beyond(n print, f frame, from int, t float64, method model.Method,
 		pts[k] = f.point(p)
 	}
 	return geom.FromControls(pts)
+}
+
+// share is the part of its end's movement that the place u of the edge, 0 to 1,
+// takes in direction a.
+func (o edge) share(line, a int, u float64) float64 {
+	carries := o.drawn
+	if carries == nil {
+		carries = o.traced[line].carries
+	}
+	x := u * float64(len(carries)-1)
+	k := min(int(x), len(carries)-2)
+	w := carries[k][a].w + (x-float64(k))*(carries[k+1][a].w-carries[k][a].w)
+	return min(1, max(0, w))
 }
 
 // among is the edge between printed sizes i and i+1: s0 and s1 are how far its
@@ -119,7 +163,8 @@ func (o edge) among(f frame, i int, s0, s1 axes) geom.Path {
 	return geom.FromControls(pts)
 }
 
-func add(p, d axes) axes { return axes{p[0] + d[0], p[1] + d[1]} }
+func add(p, d axes) axes  { return axes{p[0] + d[0], p[1] + d[1]} }
+func less(p, q axes) axes { return axes{p[0] - q[0], p[1] - q[1]} }
 
 func mix(a, b, s axes) axes {
 	return axes{a[0] + s[0]*(b[0]-a[0]), a[1] + s[1]*(b[1]-a[1])}

@@ -30,33 +30,55 @@ type Fit struct {
 // New reads the nest of piece q against chart. It fails on a piece whose
 // printed sizes are not on the chart or are missing.
 func New(q model.Piece, chart model.SizeChart) (*Fit, error) {
-	fit := &Fit{piece: q, frame: newFrame(q.GrainDir()), print: print{chart: chart}}
-	if len(q.Nest) == 0 {
-		return nil, fmt.Errorf("%s has no printed size", q.Name)
+	n, err := readPrint(q, chart)
+	if err != nil {
+		return nil, err
 	}
-	for _, o := range q.Nest {
-		place, ok := chart.Place(o.Size)
-		if !ok {
-			return nil, fmt.Errorf("%s is printed in size %s, which chart %s does not have", q.Name, o.Size, chart.Name)
-		}
-		fit.print.places = append(fit.print.places, place)
-	}
+	fit := &Fit{piece: q, frame: newFrame(q.GrainDir()), print: n}
 	fit.readPoints(Follow(q, chart))
 	for j, e := range q.Edges {
 		paths := make([]geom.Path, len(q.Nest))
 		for i, o := range q.Nest {
 			paths[i] = o.Edges[j]
 		}
-		a, b := fit.points[j], fit.points[(j+1)%len(fit.points)]
-		read, err := newEdge(fit.print, fit.frame, paths,
-			[2]ends{{a.rates[0], b.rates[0]}, {a.rates[1], b.rates[1]}},
+		read, err := newEdge(fit.print, fit.frame, paths, fit.ends(j),
 			[2]bool{fit.runsOn(j), fit.runsOn((j + 1) % len(fit.points))}, arcTol)
 		if err != nil {
 			return nil, fmt.Errorf("%s, %s: %w", q.Name, edgeName(e, j), err)
 		}
 		fit.edges = append(fit.edges, read)
 	}
+	if err := fit.carryEdges(); err != nil {
+		return nil, err
+	}
 	return fit, fit.readMarks()
+}
+
+// carryEdges finds how the edges go on that are not drawn alike in all sizes:
+// together with the grade points where a hand shook, else each by itself.
+func (fit *Fit) carryEdges() error {
+	if len(fit.print.lines) < 2 {
+		return nil
+	}
+	shaken, err := fit.settle()
+	if err != nil || shaken {
+		return err
+	}
+	for j := range fit.edges {
+		if fit.edges[j].reads() {
+			continue
+		}
+		if err := fit.edges[j].trace(fit.print, fit.ends(j), arcTol); err != nil {
+			return fmt.Errorf("%s, %s: %w", fit.piece.Name, edgeName(fit.piece.Edges[j], j), err)
+		}
+	}
+	return nil
+}
+
+// ends is how the two ends of edge j move, across and along.
+func (fit *Fit) ends(j int) [2]ends {
+	a, b := fit.points[j], fit.points[(j+1)%len(fit.points)]
+	return [2]ends{{a.rates[0], b.rates[0]}, {a.rates[1], b.rates[1]}}
 }
 
 // runsOn reports whether the line runs smoothly through grade point k in every
@@ -81,13 +103,24 @@ func edgeName(e model.Edge, i int) string {
 }
 
 func (fit *Fit) readPoints(follow []Follows) {
+	typed := map[string]model.Gap{}
+	if len(fit.piece.Nest) == 1 {
+		for _, g := range fit.piece.Gaps {
+			typed[g.Point] = g
+		}
+	}
 	fit.points = make([]point, len(fit.piece.Points))
-	for k := range fit.points {
+	for k, g := range fit.piece.Points {
 		at := make([]axes, len(fit.piece.Nest))
 		for i, o := range fit.piece.Nest {
 			at[i] = fit.frame.of(o.Edges[k].Start())
 		}
 		fit.points[k] = newPoint(fit.print, at, follow[k])
+		if gap, ok := typed[g.ID]; ok {
+			fit.points[k].rates = [2]rate{
+				fit.print.typedRate(follow[k].Across, gap.Across), fit.print.typedRate(follow[k].Along, gap.Along),
+			}
+		}
 	}
 	for j, e := range fit.piece.Edges {
 		if e.Kind == model.Fold || e.Kind == model.Centre {
@@ -102,7 +135,7 @@ func (fit *Fit) holdEdge(i, j int) {
 	a, b := &fit.points[i], &fit.points[j]
 	last := len(a.at) - 1
 	dir := fit.frame.point(b.at[last]).Sub(fit.frame.point(a.at[last])).Unit()
-	steps := float64(max(1, fit.print.places[last]-fit.print.places[0]))
+	steps := math.Max(1, fit.print.steps())
 	for _, p := range []*point{a, b} {
 		moved := fit.frame.point(p.at[last]).Sub(fit.frame.point(p.at[0]))
 		if drift := moved.Dot(dir.Perp()); drift > foldDrift*steps || drift < -foldDrift*steps {
@@ -112,66 +145,51 @@ func (fit *Fit) holdEdge(i, j int) {
 	a.slide, b.slide = &dir, &dir
 }
 
-// Edges is the piece's line at place t of the chart, edge by edge. exact is
-// true at a printed size, where the printed paths themselves are returned.
-func (fit *Fit) Edges(t float64, method model.Method) (edges []geom.Path, exact bool) {
-	if i, ok := fit.print.at(t); ok {
-		return fit.piece.Nest[i].Edges, true
-	}
-	edges = make([]geom.Path, len(fit.edges))
-	n := len(fit.points)
-	if i, ok := fit.print.around(t); ok {
-		for j, e := range fit.edges {
-			edges[j] = e.among(fit.frame, i,
-				fit.points[j].shares(fit.print, i, t, method),
-				fit.points[(j+1)%n].shares(fit.print, i, t, method))
-		}
-		return edges, false
-	}
-	from := fit.print.nearest(t)
-	if fit.Frozen() {
-		return fit.piece.Nest[from].Edges, false
-	}
-	grown := make([]axes, n)
-	for k := range grown {
-		grown[k] = fit.points[k].growth(fit.print, fit.frame, from, t, method)
-	}
-	for j, e := range fit.edges {
-		edges[j] = e.beyond(fit.print, fit.frame, from, t, method, grown[j], grown[(j+1)%n])
-	}
-	return edges, false
+// Frozen reports that the piece was printed in one size only and that nothing
+// says how it grows.
+func (fit *Fit) Frozen() bool {
+	return len(fit.print.lines) < 2 && !fit.piece.OneForAll && len(fit.piece.Gaps) == 0
 }
 
-// Frozen reports that the piece was printed in one size only, so that nothing
-// says how it grows.
-func (fit *Fit) Frozen() bool { return len(fit.print.places) < 2 }
-
-// From is the name of the printed size that place t goes on from.
+// From is the name of the printed size that a point wanted at place t goes on
+// from.
 func (fit *Fit) From(t float64) string {
-	return fit.piece.Nest[fit.print.nearest(t)].Size
+	i := fit.print.nearest(t)
+	sizes := fit.piece.Nest[i].Sizes()
+	if t < fit.print.lines[i].lo {
+		return sizes[0]
+	}
+	return sizes[len(sizes)-1]
 }
 
 // Movement is one direction of how a grade point moves, in mm.
 type Movement struct {
 	Follows  model.Measure
+	From     string    // the printed size counted from
 	Gaps     []float64 // between neighbouring printed sizes
 	PerStep  float64   // mean printed gap per chart step
-	ByChart  float64   // from the nearest printed size to place t
+	ByChart  float64   // from that size to the size wanted
 	BySteps  float64
 	Residual float64
 }
 
-// Movements says how grade point k gets to place t, across and along.
-func (fit *Fit) Movements(k int, t float64) [2]Movement {
+// Movements says how grade point k gets to where it is wanted, across and
+// along.
+func (fit *Fit) Movements(k int, t model.Target) [2]Movement {
 	var out [2]Movement
-	from := fit.print.nearest(t)
+	if fit.piece.OneForAll {
+		return out
+	}
 	p := fit.points[k]
-	chart := p.place(fit.print, fit.frame, t, model.ByChart)
-	steps := p.place(fit.print, fit.frame, t, model.BySteps)
-	for a := range 2 {
+	w := fit.aim(t)
+	byChart, bySteps := w, w
+	byChart.method, bySteps.method = model.ByChart, model.BySteps
+	chart, steps := p.place(fit.print, fit.frame, byChart), p.place(fit.print, fit.frame, bySteps)
+	for a, place := range p.wants(w) {
+		from := fit.print.nearest(place)
 		m := Movement{
 			Follows: p.rates[a].measure, PerStep: p.rates[a].perStep, Residual: p.rates[a].residual,
-			ByChart: chart[a] - p.at[from][a], BySteps: steps[a] - p.at[from][a],
+			From: fit.From(place), ByChart: chart[a] - p.at[from][a], BySteps: steps[a] - p.at[from][a],
 		}
 		for i := 0; i+1 < len(p.at); i++ {
 			m.Gaps = append(m.Gaps, p.at[i+1][a]-p.at[i][a])

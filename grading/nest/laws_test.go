@@ -65,8 +65,8 @@ func TestGradingDoesNotMindHowThePaperLies(t *testing.T) {
 		}
 		place := rapid.Float64Range(0, float64(len(c.Sizes)-1)).Draw(t, "place")
 		method := rapid.SampledFrom([]model.Method{model.ByChart, model.BySteps}).Draw(t, "method")
-		here, _ := fitOf(t, q, c).Edges(place, method)
-		there, _ := fitOf(t, movedPiece(q, m), c).Edges(place, method)
+		here, _ := fitOf(t, q, c).Edges(model.Target{Place: place, Method: method})
+		there, _ := fitOf(t, movedPiece(q, m), c).Edges(model.Target{Place: place, Method: method})
 		for j := range here {
 			want := here[j].Transform(m).Controls()
 			for k, got := range there[j].Controls() {
@@ -84,7 +84,7 @@ func TestOutlineStaysWhole(t *testing.T) {
 		c := women()
 		fit := fitOf(t, backPiece(c, drawPrinted(t, c)...), c)
 		place := rapid.Float64Range(0, float64(len(c.Sizes)-1)).Draw(t, "place")
-		edges, _ := fit.Edges(place, model.ByChart)
+		edges, _ := fit.Edges(model.Target{Place: place})
 		for j, e := range edges {
 			if err := e.Validate(); err != nil {
 				t.Fatal(err)
@@ -104,10 +104,10 @@ func TestBetweenLiesBetween(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := misses()
 		fit := fitOf(t, backPiece(c, drawPrinted(t, c)...), c)
-		i := rapid.IntRange(0, len(fit.print.places)-2).Draw(t, "gap")
+		i := rapid.IntRange(0, len(fit.print.lines)-2).Draw(t, "gap")
 		f := rapid.Float64Range(0, 1).Draw(t, "share")
-		a, b := float64(fit.print.places[i]), float64(fit.print.places[i+1])
-		edges, _ := fit.Edges(a+f*(b-a), model.ByChart)
+		a, b := fit.print.lines[i].hi, fit.print.lines[i+1].lo
+		edges, _ := fit.Edges(model.Target{Place: a+f*(b-a)})
 		for j := range edges {
 			p, q := fit.piece.Nest[i].Edges[j].Start(), fit.piece.Nest[i+1].Edges[j].Start()
 			box := geom.BoxOf(p, q).Grow(1e-9)

@@ -99,7 +99,7 @@ func (fit *Fit) readLine(l model.Line) lineFit {
 	case len(drawn) > 1:
 		n := print{chart: chart}
 		for _, d := range drawn {
-			n.places = append(n.places, d.place)
+			n.lines = append(n.lines, fit.lineOf(d.place))
 		}
 		follow := Follows{available(chart, lineMeasure(l.Kind)), available(chart, model.BackWaist)}
 		for k := range drawn[0].value.Controls() {
@@ -111,6 +111,14 @@ func (fit *Fit) readLine(l model.Line) lineFit {
 		}
 	}
 	return out
+}
+
+// lineOf is the printed line of the size at place, with all sizes that share it.
+func (fit *Fit) lineOf(place int) span {
+	if i, ok := fit.print.at(float64(place)); ok {
+		return fit.print.lines[i]
+	}
+	return span{float64(place), float64(place)}
 }
 
 func lineMeasure(k model.LineKind) model.Measure {
@@ -133,8 +141,8 @@ func (fit *Fit) readNotch(m model.Notch) (notchFit, error) {
 	spots, all := bySize(fit.print.chart, len(m.Spots), func(i int) (string, float64) { return m.Spots[i].Size, m.Spots[i].S })
 	out := notchFit{notch: m, edge: edge, print: print{chart: fit.print.chart}}
 	if all != nil {
-		for _, place := range fit.print.places {
-			spots = append(spots, sized[float64]{place, *all})
+		for _, l := range fit.print.lines {
+			spots = append(spots, sized[float64]{int(l.lo), *all})
 		}
 	}
 	for _, s := range spots {
@@ -146,7 +154,7 @@ func (fit *Fit) readNotch(m model.Notch) (notchFit, error) {
 		if err != nil {
 			return notchFit{}, err
 		}
-		out.print.places = append(out.print.places, s.place)
+		out.print.lines = append(out.print.lines, fit.print.lines[i])
 		out.shares = append(out.shares, min(1, s.value/l))
 	}
 	if len(out.shares) == 0 {
@@ -163,12 +171,12 @@ func (fit *Fit) readDart(d model.Dart) (dartFit, error) {
 	chart := fit.print.chart
 	apex, all := bySize(chart, len(d.Apex), func(i int) (string, geom.Point) { return d.Apex[i].Size, d.Apex[i].At })
 	if all != nil {
-		apex = []sized[geom.Point]{{fit.print.places[0], *all}}
+		apex = []sized[geom.Point]{{int(fit.print.lines[0].lo), *all}}
 	}
 	n := print{chart: chart}
 	var at []axes
 	for _, s := range apex {
-		n.places = append(n.places, s.place)
+		n.lines = append(n.lines, fit.lineOf(s.place))
 		at = append(at, fit.frame.of(s.value))
 	}
 	f := Follows{d.Across, d.Along}
@@ -182,8 +190,9 @@ func (fit *Fit) readDart(d model.Dart) (dartFit, error) {
 	return out, nil
 }
 
-// Lines is every line of the piece at place t, in the piece's order.
-func (fit *Fit) Lines(t float64, method model.Method) []geom.Path {
+// Lines is every line of the piece as wanted, in the piece's order.
+func (fit *Fit) Lines(t model.Target) []geom.Path {
+	w := fit.aim(t)
 	out := make([]geom.Path, len(fit.lines))
 	for i, l := range fit.lines {
 		out[i] = l.fixed
@@ -192,28 +201,29 @@ func (fit *Fit) Lines(t float64, method model.Method) []geom.Path {
 		}
 		pts := make([]geom.Point, len(l.tracks))
 		for k, tr := range l.tracks {
-			pts[k] = fit.frame.point(tr.point.place(tr.print, fit.frame, t, method))
+			pts[k] = fit.frame.point(tr.point.place(tr.print, fit.frame, w))
 		}
 		out[i] = geom.FromControls(pts)
 	}
 	return out
 }
 
-// NotchShare is where notch i lies at place t: its edge and its share, 0 to 1,
+// NotchShare is where notch i lies as wanted: its edge and its share, 0 to 1,
 // of that edge's length. Beyond the printed sizes the nearest one's share
 // holds; between two it goes from one to the other.
-func (fit *Fit) NotchShare(i int, t float64) (edge int, share float64) {
+func (fit *Fit) NotchShare(i int, t model.Target) (edge int, share float64) {
 	m := fit.notches[i]
-	if j, ok := m.print.around(t); ok {
-		s := m.print.share(model.Steps, t, j)
+	place := fit.aim(t).at(fit.points[m.edge].rates[0].measure)
+	if j, ok := m.print.around(place); ok {
+		s := m.print.share(model.Steps, place, j)
 		return m.edge, m.shares[j] + s*(m.shares[j+1]-m.shares[j])
 	}
-	return m.edge, m.shares[m.print.nearest(t)]
+	return m.edge, m.shares[m.print.nearest(place)]
 }
 
-// Apex is the apex of dart i at place t, and the indices of the grade points
-// at its two legs.
-func (fit *Fit) Apex(i int, t float64, method model.Method) (apex geom.Point, from, to int) {
+// Apex is the apex of dart i as wanted, and the indices of the grade points at
+// its two legs.
+func (fit *Fit) Apex(i int, t model.Target) (apex geom.Point, from, to int) {
 	d := fit.darts[i]
-	return fit.frame.point(d.apex.point.place(d.apex.print, fit.frame, t, method)), d.from, d.to
+	return fit.frame.point(d.apex.point.place(d.apex.print, fit.frame, fit.aim(t))), d.from, d.to
 }

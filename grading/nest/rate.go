@@ -6,63 +6,6 @@ import (
 	"quarterstep/model"
 )
 
-// print is the printed sizes of one piece on the chart: places[i] is the place
-// of the i-th printed size, ascending.
-type print struct {
-	chart  model.SizeChart
-	places []int
-}
-
-// value is measure m at the i-th printed size.
-func (n print) value(m model.Measure, i int) float64 {
-	v, _ := n.chart.At(float64(n.places[i]), m)
-	return v
-}
-
-// nearest is the index of the printed size that place t goes on from: the
-// nearest one; of two as near, the larger.
-func (n print) nearest(t float64) int {
-	best := 0
-	for i, p := range n.places {
-		if math.Abs(float64(p)-t) <= math.Abs(float64(n.places[best])-t) {
-			best = i
-		}
-	}
-	return best
-}
-
-// around finds t among the printed sizes: the index i with
-// places[i] <= t <= places[i+1], or false outside the printed range.
-func (n print) around(t float64) (int, bool) {
-	for i := 0; i+1 < len(n.places); i++ {
-		if t >= float64(n.places[i]) && t <= float64(n.places[i+1]) {
-			return i, true
-		}
-	}
-	return 0, false
-}
-
-// at is the index of the size printed for place t, or false.
-func (n print) at(t float64) (int, bool) {
-	for i, p := range n.places {
-		if math.Abs(float64(p)-t) < 1e-9 {
-			return i, true
-		}
-	}
-	return 0, false
-}
-
-// share is how far t lies from printed size i to i+1 by measure m, 0 to 1.
-func (n print) share(m model.Measure, t float64, i int) float64 {
-	a, b := n.value(m, i), n.value(m, i+1)
-	v, ok := n.chart.At(t, m)
-	if ok && b != a {
-		return min(1, max(0, (v-a)/(b-a)))
-	}
-	pa, pb := float64(n.places[i]), float64(n.places[i+1])
-	return (t - pa) / (pb - pa)
-}
-
 // rate is how one coordinate moves: mm per mm of its measure, and mm per step
 // of the chart.
 type rate struct {
@@ -74,16 +17,15 @@ type rate struct {
 	residual float64
 }
 
-// fitRate fits one coordinate of the printed sizes against measure m by least
-// squares. A measure that does not change over the printed sizes says nothing,
+// fitRate fits one coordinate of the printed lines against measure m by least
+// squares. A measure that does not change over the printed lines says nothing,
 // so the rate then goes by steps.
 func (n print) fitRate(m model.Measure, coord func(i int) float64) rate {
-	k := len(n.places)
+	k := len(n.lines)
 	if k < 2 {
 		return rate{measure: m}
 	}
-	first, last := n.places[0], n.places[k-1]
-	perStep := (coord(k-1) - coord(0)) / float64(last-first)
+	perStep := (coord(k-1) - coord(0)) / n.steps()
 	slope, residual, ok := n.slope(m, coord)
 	if !ok {
 		m = model.Steps
@@ -93,37 +35,58 @@ func (n print) fitRate(m model.Measure, coord func(i int) float64) rate {
 }
 
 func (n print) slope(m model.Measure, coord func(i int) float64) (slope, residual float64, ok bool) {
-	k := float64(len(n.places))
-	var mx, my float64
-	for i := range n.places {
-		mx += n.value(m, i) / k
-		my += coord(i) / k
-	}
-	var sxx, sxy float64
-	for i := range n.places {
-		dx := n.value(m, i) - mx
-		sxx += dx * dx
-		sxy += dx * (coord(i) - my)
-	}
+	x := newSeries(len(n.lines), func(i int) float64 { return n.value(m, i) })
+	y := newSeries(len(n.lines), coord)
+	sxx := x.dot(x)
 	if sxx == 0 {
 		return 0, 0, false
 	}
-	slope = sxy / sxx
-	for i := range n.places {
-		r := coord(i) - my - slope*(n.value(m, i)-mx)
-		residual = math.Max(residual, math.Abs(r))
+	slope = x.dot(y) / sxx
+	for i := range x {
+		residual = math.Max(residual, math.Abs(y[i]-slope*x[i]))
 	}
 	return slope, residual, true
 }
 
-// growth is how far the coordinate goes from printed size from to place t.
+// typedRate is the rate of a coordinate that moves by gap mm to the next size
+// up, as typed for a piece printed in one size.
+func (n print) typedRate(m model.Measure, gap float64) rate {
+	from := n.lines[0].hi
+	if grown := n.valueAt(from+1, m) - n.valueAt(from, m); grown != 0 {
+		return rate{measure: m, perMM: gap / grown, perStep: gap}
+	}
+	return rate{measure: model.Steps, perMM: gap, perStep: gap}
+}
+
+// growth is how far the coordinate goes from printed line from to place t.
 func (n print) growth(r rate, from int, t float64, method model.Method) float64 {
+	edge := n.edge(from, t)
 	if method == model.BySteps {
-		return r.perStep * (t - float64(n.places[from]))
+		return r.perStep * (t - edge)
 	}
-	v, ok := n.chart.At(t, r.measure)
-	if !ok {
-		return r.perStep * (t - float64(n.places[from]))
+	return r.perMM * (n.valueAt(t, r.measure) - n.valueAt(edge, r.measure))
+}
+
+// series is one value for each printed line, less their mean.
+type series []float64
+
+func newSeries(n int, value func(i int) float64) series {
+	s := make(series, n)
+	var mean float64
+	for i := range s {
+		s[i] = value(i)
+		mean += s[i] / float64(n)
 	}
-	return r.perMM * (v - n.value(r.measure, from))
+	for i := range s {
+		s[i] -= mean
+	}
+	return s
+}
+
+func (s series) dot(t series) float64 {
+	var sum float64
+	for i := range s {
+		sum += s[i] * t[i]
+	}
+	return sum
 }

@@ -1,0 +1,3 @@
+package nest
+
+func (fit *Fit) settle() (bool, error) { return false, nil }
