@@ -64,7 +64,7 @@ func Drawing(p model.Pattern, c PrintChoice) (printing.Drawing, error) {
 func printResults(g *grading.Grader, p model.Pattern, c PrintChoice) ([]grading.Result, []string, error) {
 	if len(c.Sizes) == 0 {
 		r, err := g.Grade(p)
-		return []grading.Result{r}, []string{r.Size}, err
+		return []grading.Result{r}, []string{targetName(p, r)}, err
 	}
 	names := c.Sizes
 	for _, s := range names {
@@ -80,17 +80,39 @@ func printResults(g *grading.Grader, p model.Pattern, c PrintChoice) ([]grading.
 	if err != nil {
 		return nil, nil, err
 	}
-	names = slices.DeleteFunc(slices.Clone(names), func(s string) bool { return s == r.Size })
+	last := targetName(p, r)
+	names = slices.DeleteFunc(slices.Clone(names), func(s string) bool { return s == last })
 	results, err := g.GradeSizes(p, names)
-	return append(results, r), append(names, r.Size), err
+	return append(results, r), append(names, last), err
+}
+
+// ownMeasures is what the line of a wearer's own measurements is called among
+// sizes.
+const ownMeasures = "own measures"
+
+// targetName is the size wanted as it is called among other sizes.
+func targetName(p model.Pattern, r grading.Result) string {
+	if p.Target.Own() {
+		return ownMeasures
+	}
+	return r.Size
 }
 
 func sizeNote(p model.Pattern, names []string) string {
-	note := "size " + strings.Join(names, ", ")
+	note := sizesNamed(names)
 	if p.Target.Wearer != "" {
 		note += ", for " + p.Target.Wearer
 	}
 	return note
+}
+
+// sizesNamed is "size 46, 48, own measures".
+func sizesNamed(names []string) string {
+	list := strings.Join(names, ", ")
+	if strings.HasPrefix(list, ownMeasures) {
+		return list
+	}
+	return "size " + list
 }
 
 func drawPiece(p model.Pattern, q model.Piece, i int, results []grading.Result, names []string, c PrintChoice, note string) printing.Piece {
@@ -107,7 +129,7 @@ func drawPiece(p model.Pattern, q model.Piece, i int, results []grading.Result, 
 	for k, r := range results {
 		s := printing.Stroke{Path: r.Pieces[i].Outline(), Width: cutWidth}
 		if len(results) > 1 {
-			s.Layer = "Size " + names[k]
+			s.Layer = capital(sizesNamed(names[k : k+1]))
 			if k < len(results)-1 {
 				s.Dash = dashes[k%len(dashes)]
 			}

@@ -9,14 +9,16 @@ import (
 	"quarterstep/model/exchange"
 )
 
-// Export writes p in one size of its chart as "svg", "json" or "csv" (the
-// increments of every grade point). Hand corrections and links are in it. JSON
+// Export writes p in one size of its chart, or at its own target where size is
+// empty, as "svg", "json" or "csv" (the increments of every grade point). Hand corrections and links are in it. JSON
 // keeps the coordinates of the paper the pieces came on; SVG lays the pieces
 // as they lie on the Table.
 func Export(w io.Writer, p model.Pattern, size, as string) error {
-	p, err := Retarget(p, size, p.Target.Method)
-	if err != nil {
-		return err
+	if size != "" {
+		var err error
+		if p, err = Retarget(p, size, p.Target.Method); err != nil {
+			return err
+		}
 	}
 	r, err := Grade(p)
 	if err != nil {
@@ -28,13 +30,13 @@ func Export(w io.Writer, p model.Pattern, size, as string) error {
 	case "json":
 		return exchange.WriteJSON(w, gradedOf(p, r))
 	case "csv":
-		return exchange.WriteCSV(w, rowsOf(r))
+		return exchange.WriteCSV(w, rowsOf(p, r))
 	}
 	return fmt.Errorf("%q is not a way to export; choose svg, json or csv", as)
 }
 
 func gradedOf(p model.Pattern, r grading.Result) exchange.Graded {
-	out := exchange.Graded{Size: r.Size}
+	out := exchange.Graded{Size: targetName(p, r)}
 	for i, q := range r.Pieces {
 		g := exchange.GradedPiece{Name: q.Name}
 		for j, e := range q.Edges {
@@ -68,7 +70,7 @@ func onTable(p model.Pattern, g exchange.Graded) exchange.Graded {
 }
 
 // rowsOf is the increments of every grade point of r.
-func rowsOf(r grading.Result) []exchange.Increment {
+func rowsOf(p model.Pattern, r grading.Result) []exchange.Increment {
 	var out []exchange.Increment
 	for _, q := range r.Pieces {
 		for k, inc := range q.Points {
@@ -77,7 +79,7 @@ func rowsOf(r grading.Result) []exchange.Increment {
 				name = fmt.Sprintf("point %d", k+1)
 			}
 			out = append(out, exchange.Increment{
-				Piece: q.Name, Point: name, From: inc.From, To: r.Size,
+				Piece: q.Name, Point: name, From: inc.From, To: targetName(p, r),
 				Across: inc.Across.Total, Along: inc.Along.Total,
 				FollowsAcross: string(inc.Across.Follows), FollowsAlong: string(inc.Along.Follows),
 			})

@@ -8,14 +8,15 @@ import (
 	"quarterstep/model/measure"
 )
 
-// Retarget is p with another size wanted. The error names the chart's sizes
-// when it has none of that name.
+// Retarget is p with another size wanted, by the chart alone: the wearer's own
+// measurements are left out. The error names the chart's sizes when it has none
+// of that name.
 func Retarget(p model.Pattern, size string, method model.Method) (model.Pattern, error) {
 	place, ok := p.Chart.Place(size)
 	if !ok {
 		return p, noSize(p.Chart, size)
 	}
-	p.Target.Place, p.Target.Method = float64(place), method
+	p.Target.Place, p.Target.Method, p.Target.Body = float64(place), method, nil
 	return p, nil
 }
 

@@ -151,34 +151,61 @@ func ReadMeasure(p model.Pattern, m model.Measure, text string) (float64, error)
 	return l.MM(), nil
 }
 
-// ForWearer is p for a wearer's own measurements, as they are typed, by the
-// measure's name; a name with hyphens for its spaces will do. It fails, naming
-// it, on one that p's chart does not have or that cannot be read.
-func ForWearer(p model.Pattern, typed map[string]string) (model.Pattern, error) {
-	body := map[model.Measure]float64{}
+// Aim is p for a size of its chart, for a wearer's own measurements as they are
+// typed, or for both: then what she did not measure goes by the size. With
+// neither it is p as it stands. Measurements are named as the chart names them;
+// hyphens for spaces will do. The error names what the chart lacks: NoMeasure
+// for a measure.
+func Aim(p model.Pattern, size string, typed map[string]string) (model.Pattern, error) {
+	if size != "" {
+		var err error
+		if p, err = Retarget(p, size, p.Target.Method); err != nil {
+			return p, err
+		}
+	}
+	if len(typed) == 0 {
+		return p, nil
+	}
+	place := p.Target.Place
+	body, err := readBody(p, typed)
+	if err != nil {
+		return p, err
+	}
+	if p, err = edit.OwnMeasures(body)(p); err != nil {
+		return p, err
+	}
+	if size != "" {
+		p.Target.Place = place
+	}
+	return p, nil
+}
+
+// NoMeasure says that a chart lacks a measure.
+type NoMeasure struct {
+	Name  string
+	Chart model.SizeChart
+}
+
+func (e NoMeasure) Error() string {
+	names := make([]string, len(e.Chart.Measures))
+	for i, m := range e.Chart.Measures {
+		names[i] = string(m)
+	}
+	return fmt.Sprintf("the chart %s has no measure %q; it has %s", e.Chart.Name, e.Name, strings.Join(names, ", "))
+}
+
+func readBody(p model.Pattern, typed map[string]string) (map[model.Measure]float64, error) {
+	body := make(map[model.Measure]float64, len(typed))
 	for _, name := range slices.Sorted(maps.Keys(typed)) {
-		m, ok := chartMeasure(p.Chart, name)
-		if !ok {
-			return p, fmt.Errorf("the chart %s has no %q; it has %s", p.Chart.Name, name, listOf(p.Chart.Measures))
+		m := model.Measure(strings.ToLower(strings.ReplaceAll(name, "-", " ")))
+		if !slices.Contains(p.Chart.Measures, m) {
+			return nil, NoMeasure{name, p.Chart}
 		}
 		mm, err := ReadMeasure(p, m, typed[name])
 		if err != nil {
-			return p, err
+			return nil, err
 		}
 		body[m] = mm
 	}
-	return edit.OwnMeasures(body)(p)
-}
-
-func chartMeasure(c model.SizeChart, name string) (model.Measure, bool) {
-	m := model.Measure(strings.ToLower(strings.TrimSpace(strings.ReplaceAll(name, "-", " "))))
-	return m, slices.Contains(c.Measures, m)
-}
-
-func listOf(measures []model.Measure) string {
-	names := make([]string, len(measures))
-	for i, m := range measures {
-		names[i] = string(m)
-	}
-	return strings.Join(names, ", ")
+	return body, nil
 }

@@ -14,7 +14,7 @@ func demoFor(t *testing.T, typed map[string]string) model.Pattern {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if p, err = ForWearer(p, typed); err != nil {
+	if p, err = Aim(p, "", typed); err != nil {
 		t.Fatal(err)
 	}
 	return p
@@ -116,10 +116,10 @@ func TestMeasuresThatCannotBeReadAreRefused(t *testing.T) {
 		{"bust", "wide", "type bust as cm or inches, for example 110 cm"},
 		{"bust", "", "type bust as cm or inches, for example 110 cm"},
 		{"hip", "12 mm", "type hip as cm or inches, for example 117 cm"},
-		{"shoe-size", "38", `has no "shoe-size"; it has bust, waist, hip`},
-		{"steps", "3", `has no "steps"`},
+		{"shoe-size", "38", `has no measure "shoe-size"; it has bust, waist, hip`},
+		{"steps", "3", `has no measure "steps"`},
 	} {
-		if _, err := ForWearer(p, map[string]string{c.name: c.text}); err == nil || !strings.Contains(err.Error(), c.want) {
+		if _, err := Aim(p, "", map[string]string{c.name: c.text}); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s of %q: %v, want %q", c.name, c.text, err, c.want)
 		}
 	}
@@ -128,7 +128,73 @@ func TestMeasuresThatCannotBeReadAreRefused(t *testing.T) {
 		t.Errorf("44 1/2 is %v mm, %v", mm, err)
 	}
 	p.Chart.Measures = append(p.Chart.Measures, model.BackWaist)
-	if q, err := ForWearer(p, map[string]string{"Back-Waist-Length": "41 cm"}); err != nil || q.Target.Body[model.BackWaist] != 410 {
+	if q, err := Aim(p, "", map[string]string{"Back-Waist-Length": "41 cm"}); err != nil || q.Target.Body[model.BackWaist] != 410 {
 		t.Errorf("%v, %v", q.Target.Body, err)
+	}
+}
+
+// A size beside the measurements is what the rest goes by; a size alone is the
+// chart's; neither leaves the pattern as it is.
+func TestSizeAndMeasuresTogether(t *testing.T) {
+	p := demoFor(t, map[string]string{"bust": "122"})
+	for _, c := range []struct {
+		size  string
+		typed map[string]string
+		place string
+		own   int
+	}{
+		{"", nil, "52", 1},
+		{"46", nil, "46", 0},
+		{"", map[string]string{"waist": "88"}, "46", 1},
+		{"50", map[string]string{"waist": "88", "hip": "112"}, "50", 2},
+	} {
+		got, err := Aim(p, c.size, c.typed)
+		if err != nil || got.Chart.NameAt(got.Target.Place) != c.place || len(got.Target.Body) != c.own {
+			t.Errorf("size %q with %v: %s, %v, %v", c.size, c.typed, got.Chart.NameAt(got.Target.Place), got.Target.Body, err)
+		}
+	}
+	if len(p.Target.Body) != 1 {
+		t.Error("the pattern given was changed")
+	}
+	if _, err := Aim(p, "47", map[string]string{"waist": "88"}); err == nil || !strings.Contains(err.Error(), `no size "47"`) {
+		t.Error(err)
+	}
+}
+
+// On paper the wearer's line is not called a size, and a size of the chart
+// beside it is the chart's.
+func TestOwnMeasuresOnPaper(t *testing.T) {
+	p := demoFor(t, map[string]string{"bust": "122", "waist": "94"})
+	p.Target.Wearer = "Maren"
+	alone, err := Drawing(p, PrintChoice{})
+	if err != nil || alone.Note != "own measures, for Maren" {
+		t.Errorf("%q, %v", alone.Note, err)
+	}
+	both, err := Drawing(p, PrintChoice{Sizes: []string{"52"}, WithTarget: true})
+	if err != nil || both.Note != "size 52, own measures, for Maren" {
+		t.Fatalf("%q, %v", both.Note, err)
+	}
+	plain, err := Retarget(p, "52", p.Target.Method)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, err := Drawing(plain, PrintChoice{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := both.Pieces[0].Strokes
+	if s[0].Layer != "Size 52" || s[1].Layer != "Own measures" || len(s) != 2 {
+		t.Fatalf("lines %+v", s)
+	}
+	moved := 0.0
+	for k, c := range s[0].Path.Controls() {
+		if c.Dist(want.Pieces[0].Strokes[0].Path.Controls()[k]) > 1e-9 {
+			t.Fatal("size 52 is not the chart's")
+		}
+		moved = max(moved, c.Dist(s[1].Path.Controls()[k]))
+	}
+	// Size 52 has a waist of 106 cm, she 94, a quarter of it on the half back.
+	if moved < 20 {
+		t.Errorf("her own line lies within %.1f mm of size 52", moved)
 	}
 }

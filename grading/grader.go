@@ -178,8 +178,9 @@ func sameLine(a, b []geom.Path) bool {
 	return true
 }
 
-// GradeSizes works out p at each named size of its chart, target otherwise
-// unchanged, in the order given. It fails on a size the chart lacks.
+// GradeSizes works out p at each named size of its chart, by the chart alone:
+// without the wearer's own measurements, the target otherwise unchanged. They
+// come in the order given. It fails on a size the chart lacks.
 func (g *Grader) GradeSizes(p model.Pattern, sizes []string) ([]Result, error) {
 	out := make([]Result, len(sizes))
 	for i, s := range sizes {
@@ -188,7 +189,7 @@ func (g *Grader) GradeSizes(p model.Pattern, sizes []string) ([]Result, error) {
 			return nil, fmt.Errorf("chart %s has no size %s", p.Chart.Name, s)
 		}
 		at := p
-		at.Target.Place = float64(place)
+		at.Target.Place, at.Target.Body = float64(place), nil
 		var err error
 		if out[i], err = g.Grade(at); err != nil {
 			return nil, err
