@@ -8,7 +8,7 @@ import (
 // outline cuts a ring at its grade points; what was traced is drawn anew.
 func (n *nest) outline(i int) model.Outline {
 	r := n.rings[i]
-	out := model.Outline{Size: r.size}
+	out := model.Outline{Size: r.size, Also: r.also}
 	for k := range n.tracks {
 		a, b := n.tracks[k].at[i].place, n.tracks[(k+1)%len(n.tracks)].at[i].place
 		edge := cutRing(r.path, a, b)

@@ -3,6 +3,7 @@ package match
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
@@ -13,7 +14,8 @@ import (
 
 // linesOf gathers a piece's lines over its sizes: those of the same kind and
 // name, in the order drawn, are one line. Their directions are made to agree
-// with the first size's.
+// with the first size's. Where sizes share a cutting line, a mark of any of them
+// is the mark of all, once.
 func linesOf(raw exchange.RawPiece) []model.Line {
 	var out []model.Line
 	at := map[string]int{}
@@ -23,8 +25,9 @@ func linesOf(raw exchange.RawPiece) []model.Line {
 			continue
 		}
 		key := fmt.Sprintf("%s|%s", l.Kind, strings.ToLower(l.Name))
-		nth[key+"|"+l.Size]++
-		key = fmt.Sprintf("%s|%d", key, nth[key+"|"+l.Size])
+		layer := key + "|" + strings.Join(l.Sizes(), "/")
+		nth[layer]++
+		key = fmt.Sprintf("%s|%d", key, nth[layer])
 		i, ok := at[key]
 		if !ok {
 			i = len(out)
@@ -35,9 +38,36 @@ func linesOf(raw exchange.RawPiece) []model.Line {
 		if d := out[i].Drawn; len(d) > 0 && opposed(d[0].Path, p) {
 			p = p.Reverse()
 		}
-		out[i].Drawn = append(out[i].Drawn, model.SizedPath{Size: l.Size, Path: p})
+		for _, size := range markSizes(raw, l) {
+			if !slices.ContainsFunc(out[i].Drawn, func(d model.SizedPath) bool { return d.Size == size }) {
+				out[i].Drawn = append(out[i].Drawn, model.SizedPath{Size: size, Path: p})
+			}
+		}
 	}
 	return out
+}
+
+// markSizes is the sizes a mark is kept for: the first of each cutting line it
+// is drawn for; "" where it serves all.
+func markSizes(raw exchange.RawPiece, l exchange.RawLine) []string {
+	if l.Size == "" {
+		return []string{""}
+	}
+	var out []string
+	for _, o := range raw.Outlines {
+		if drawnFor(l, o.Sizes()) {
+			out = append(out, o.Size)
+		}
+	}
+	if len(out) == 0 {
+		return []string{l.Size}
+	}
+	return out
+}
+
+// drawnFor reports whether a mark is drawn for one of those sizes, or for all.
+func drawnFor(l exchange.RawLine, sizes []string) bool {
+	return l.Size == "" || slices.ContainsFunc(l.Sizes(), func(s string) bool { return slices.Contains(sizes, s) })
 }
 
 // opposed reports whether b is a walked the other way.
@@ -106,12 +136,14 @@ func nearestFree(shares []float64, taken map[int]bool, share float64) int {
 	return best
 }
 
-// spots is the notches of ring i by edge, in order along it.
+// spots is the notches of ring i by edge, in order along it. Where sizes share
+// the ring and each has its notches drawn, those of the first count.
 func (n *nest) spots(i int, lines []exchange.RawLine) [][]spot {
 	r := n.rings[i]
 	out := make([][]spot, len(n.tracks))
+	size := notchedSize(r, lines)
 	for _, l := range lines {
-		if l.Kind != exchange.Notch || l.Size != "" && l.Size != r.size {
+		if l.Kind != exchange.Notch || !drawnFor(l, []string{size}) {
 			continue
 		}
 		s, ok := r.notchPlace(l.Path)
@@ -131,6 +163,18 @@ func (n *nest) spots(i int, lines []exchange.RawLine) [][]spot {
 		out[e] = paired(out[e])
 	}
 	return out
+}
+
+// notchedSize is the first size of a ring that has notches of its own.
+func notchedSize(r *ring, lines []exchange.RawLine) string {
+	for _, size := range r.sizes() {
+		for _, l := range lines {
+			if l.Kind == exchange.Notch && l.Size != "" && drawnFor(l, []string{size}) {
+				return size
+			}
+		}
+	}
+	return r.size
 }
 
 // notchPlace is where a notch meets the ring: where it crosses it, else where

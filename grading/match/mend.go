@@ -49,7 +49,7 @@ func AddPoint(q model.Piece, size string, at geom.Point) (model.Piece, error) {
 	cuts := make([]cutAt, len(q.Nest))
 	for i, other := range q.Nest {
 		c, err := cutShare(other.Edges[k], s/whole, corner)
-		if other.Size == size {
+		if other.Size == o.Size {
 			c, err = cutPlace(other.Edges[k], s)
 		}
 		if err != nil {
@@ -201,7 +201,7 @@ func RemovePoint(q model.Piece, point string) (model.Piece, error) {
 // point has passed is put at the point.
 func MovePoint(q model.Piece, point, size string, at geom.Point) (model.Piece, error) {
 	k := q.PointIndex(point)
-	i := slices.IndexFunc(q.Nest, func(o model.Outline) bool { return o.Size == size })
+	i := slices.IndexFunc(q.Nest, func(o model.Outline) bool { return slices.Contains(o.Sizes(), size) })
 	if k < 0 || i < 0 {
 		return q, fmt.Errorf("%s has no such grade point in size %s", q.Name, size)
 	}
@@ -227,7 +227,7 @@ func MovePoint(q model.Piece, point, size string, at geom.Point) (model.Piece, e
 	q.Nest = slices.Clone(q.Nest)
 	q.Nest[i].Edges = slices.Clone(old)
 	q.Nest[i].Edges[before], q.Nest[i].Edges[k] = c.a, c.b
-	q.Notches = shiftNotches(q, before, k, size, was, c)
+	q.Notches = shiftNotches(q, before, k, q.Nest[i].Size, was, c)
 	return q, nil
 }
 

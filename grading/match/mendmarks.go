@@ -41,7 +41,7 @@ func splitNotches(q model.Piece, old, fresh string, cuts []cutAt) []model.Notch 
 // cutOfSize is the cut of a size; for the size that stands for all, the first.
 func cutOfSize(q model.Piece, cuts []cutAt, size string) cutAt {
 	for i, o := range q.Nest {
-		if o.Size == size {
+		if slices.Contains(o.Sizes(), size) {
 			return cuts[i]
 		}
 	}

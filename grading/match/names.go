@@ -79,8 +79,9 @@ func once(names []string) {
 
 // centre is the straight edge along the grain at one side of the piece, at
 // least share of its height; -1 when there is none or two alike. Of two, the
-// one that keeps its place across from size to size is meant: sizes of a nest
-// are printed with their centre lines together.
+// one that reaches clearly higher is meant, as a centre line does that ends at
+// the neck and not under the arm; else the one that keeps its place across from
+// size to size: most nests are printed with their centre lines together.
 func (n *namer) centre(share float64) int {
 	var all []int
 	for k := range n.edges {
@@ -93,6 +94,12 @@ func (n *namer) centre(share float64) int {
 		}
 	}
 	if len(all) == 2 {
+		if up := n.top(all[0]) - n.top(all[1]); math.Abs(up) > 0.1 {
+			if up > 0 {
+				return all[0]
+			}
+			return all[1]
+		}
 		a, b := n.drift(all[0]), n.drift(all[1])
 		if a > b {
 			all[0], all[1] = all[1], all[0]
@@ -107,6 +114,9 @@ func (n *namer) centre(share float64) int {
 	}
 	return all[0]
 }
+
+// top is the height of an edge's upper end.
+func (n *namer) top(k int) float64 { return max(n.height(k), n.height(n.next(k))) }
 
 // drift is how far in mm an edge moves across from the smallest size to the
 // largest.

@@ -58,7 +58,7 @@ func onePiece(raw exchange.RawPiece, chart model.SizeChart) (model.Piece, []Doub
 		}
 		n.rings = append(n.rings, r)
 	}
-	q := model.Piece{Name: raw.Name, Cut: cutOf(raw.Name), Lines: linesOf(raw)}
+	q := model.Piece{Name: raw.Name, Cut: cutOf(raw.Name), Lines: linesOf(raw), OneForAll: raw.OneForAll}
 	n.findTracks()
 	n.crown(q.GrainDir())
 	n.levels(raw.Lines)
@@ -123,14 +123,13 @@ func (n *nest) sayOutOfStep(chart model.SizeChart) {
 			middle[i] = middle[i].Add(geom.Vec(n.at(t, i)).Scale(1 / float64(len(shown))))
 		}
 	}
+	place := func(i int) float64 { return middlePlace(n.rings[i].sizes(), chart) }
 	for _, t := range shown {
 		where := func(i int) geom.Point { return n.at(t, i).Add(middle[i].Scale(-1)) }
 		whole := where(len(n.rings) - 1).Dist(where(0))
 		for i := 1; i+1 < len(n.rings); i++ {
-			a, _ := chart.Place(n.rings[i-1].size)
-			b, _ := chart.Place(n.rings[i].size)
-			c, _ := chart.Place(n.rings[i+1].size)
-			want := where(i-1).Lerp(where(i+1), float64(b-a)/float64(c-a))
+			a, b, c := place(i-1), place(i), place(i+1)
+			want := where(i-1).Lerp(where(i+1), (b-a)/(c-a))
 			if off := where(i).Dist(want); off > math.Max(offCourse, offCourseShare*whole) {
 				n.doubt(i, n.at(t, i), "This corner lies %.0f mm off the line from the size before to the size after. Check that it is the same corner.", off)
 			}

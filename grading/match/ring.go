@@ -26,6 +26,7 @@ const (
 // ring is one printed size of a piece, turned to run clockwise on paper.
 type ring struct {
 	size   string
+	also   []string // the sizes above it that share the line
 	path   geom.Path
 	m      geom.Measured
 	length float64   // mm
@@ -46,7 +47,7 @@ func newRing(o exchange.RawOutline) (*ring, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &ring{size: o.Size, path: p, m: m, length: m.Length(), extent: math.Sqrt(p.Area())}
+	r := &ring{size: o.Size, also: o.Also, path: p, m: m, length: m.Length(), extent: math.Sqrt(p.Area())}
 	straight := 0
 	for i, c := range p {
 		r.joints = append(r.joints, m.To(i, 0))
@@ -66,6 +67,9 @@ func newRing(o exchange.RawOutline) (*ring, error) {
 	r.centre = geom.Point(sum.Scale(1 / float64(n)))
 	return r, nil
 }
+
+// sizes is every size the ring is drawn for, smallest first.
+func (r *ring) sizes() []string { return append([]string{r.size}, r.also...) }
 
 // drawnTol is within how many mm a drawn line counts as straight.
 const drawnTol = 0.02

@@ -135,7 +135,7 @@ func (n *nest) levels(lines []exchange.RawLine) {
 		for i, r := range n.rings {
 			meets[i] = map[int]float64{}
 			for _, l := range lines {
-				if l.Kind != kind || l.Size != "" && l.Size != r.size {
+				if l.Kind != kind || !drawnFor(l, r.sizes()) {
 					continue
 				}
 				for _, c := range geom.Intersect(r.path, prolonged(l.Path), ringTol) {

@@ -1,8 +1,6 @@
 package match
 
 import (
-	"slices"
-
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -28,25 +26,11 @@ func (n *nest) together(q model.Piece) model.Piece {
 	hold := holdAt(q)
 	to := q.Nest[0].Edges[hold].Start()
 	n.doubt(apart, q.Nest[apart].Edges[hold].Start(), "The sizes of this piece are drawn apart. They were laid into each other here; check that they should meet at this place.")
-	moved := map[string]geom.Vec{}
-	q.Nest = slices.Clone(q.Nest)
+	moves := make([]geom.Vec, len(q.Nest))
 	for i, o := range q.Nest {
-		v := to.Sub(o.Edges[hold].Start())
-		moved[o.Size] = v
-		edges := make([]geom.Path, len(o.Edges))
-		for k, e := range o.Edges {
-			edges[k] = e.Move(v)
-		}
-		q.Nest[i] = joined(model.Outline{Size: o.Size, Edges: edges})
+		moves[i] = to.Sub(o.Edges[hold].Start())
 	}
-	for j, l := range q.Lines {
-		drawn := slices.Clone(l.Drawn)
-		for d, p := range drawn {
-			drawn[d].Path = p.Path.Move(moved[p.Size])
-		}
-		q.Lines[j].Drawn = drawn
-	}
-	return q
+	return moved(q, moves)
 }
 
 // holdAt is the grade point at which sizes are laid together.

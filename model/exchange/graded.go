@@ -2,10 +2,20 @@ package exchange
 
 import "quarterstep/model/geom"
 
-// Graded is one size of a pattern to be written, in mm.
+// Graded is one size of a pattern to be written, in mm. WriteSVG also takes
+// lines that several sizes share, and with Size "" those that serve all.
 type Graded struct {
 	Size   string
+	Also   []string // the sizes above it that share these lines
 	Pieces []GradedPiece
+}
+
+// label is the name of the layer.
+func (g Graded) label() string {
+	if g.Size == "" {
+		return sizeLabel(nil)
+	}
+	return sizeLabel(append([]string{g.Size}, g.Also...))
 }
 
 // GradedPiece is one closed outline, edge by edge, with its marks. Each edge

@@ -12,7 +12,21 @@ import (
 // ReadSVG reads a drawn nest; what it must look like is told in the package's
 // own words. A file that cannot be used gives an Unusable error and an empty
 // Sheet.
-func ReadSVG(r io.Reader, chart model.SizeChart) (Sheet, error) {
+func ReadSVG(r io.Reader, chart model.SizeChart) (Sheet, error) { return read(r, chart, "") }
+
+// ReadOneSize reads a drawing of a pattern printed in one size, which no layer
+// needs to name: what ReadSVG finds no sizes in is all of that size.
+func ReadOneSize(r io.Reader, chart model.SizeChart, size string) (Sheet, error) {
+	i, ok := chart.Place(size)
+	if !ok {
+		return Sheet{}, unusable("The chart %s has no size %s. Choose one of its sizes.", chart.Name, shorten(size))
+	}
+	return read(r, chart, chart.Sizes[i].Name)
+}
+
+// read reads a drawing; where no layer names a size, all of it is of size one,
+// or without that cannot be used.
+func read(r io.Reader, chart model.SizeChart, one string) (Sheet, error) {
 	if len(chart.Sizes) == 0 {
 		return Sheet{}, unusable("There is no size chart to read this drawing by. Choose a size chart first.")
 	}
@@ -30,7 +44,12 @@ func ReadSVG(r io.Reader, chart model.SizeChart) (Sheet, error) {
 		return Sheet{}, err
 	}
 	if w.sizes == 0 {
-		return Sheet{}, noSizes(w, chart)
+		if one == "" {
+			return Sheet{}, noSizes(w, chart)
+		}
+		for i := range w.runs {
+			w.runs[i].sizes = []string{one}
+		}
 	}
 	sheet, err := sortOut(w.runs, chart)
 	if err != nil {

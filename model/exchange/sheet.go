@@ -24,21 +24,37 @@ type RawPiece struct {
 	Name     string
 	Outlines []RawOutline
 	Lines    []RawLine
+	// OneForAll marks a piece drawn once for all sizes of a nest.
+	OneForAll bool
 }
 
-// RawOutline is the closed line of one size; Ring ends exactly where it
-// starts.
+// RawOutline is the closed line of one size, or of several that share it; Ring
+// ends exactly where it starts.
 type RawOutline struct {
-	Size string // a size of the chart, by its first name
+	Size string   // a size of the chart, by its first name
+	Also []string // the sizes above it that share the line
 	Ring geom.Path
 }
+
+// Sizes is every size the line is drawn for, smallest first.
+func (o RawOutline) Sizes() []string { return append([]string{o.Size}, o.Also...) }
 
 // RawLine is a line on a piece. Size "" serves all sizes.
 type RawLine struct {
 	Kind model.LineKind
 	Size string
+	Also []string // the sizes above it that share the line
 	Path geom.Path
 	Name string
+}
+
+// Sizes is every size the line is drawn for, smallest first; none where it
+// serves all.
+func (l RawLine) Sizes() []string {
+	if l.Size == "" {
+		return nil
+	}
+	return append([]string{l.Size}, l.Also...)
 }
 
 // Unusable says why a file cannot be used, in one sentence for the sewist.

@@ -22,9 +22,11 @@ func sortOut(runs []found, chart model.SizeChart) (Sheet, error) {
 		part = end
 	}
 	s.setMarksApart()
+	s.outside()
 	if err := s.outlines(); err != nil {
 		return Sheet{}, err
 	}
+	s.settleAllSizes()
 	if len(s.sheet.Pieces) == 0 {
 		return Sheet{}, unusable("There is no closed cutting line in the size layers of this drawing. Close each piece's line and bring it in again.")
 	}
@@ -37,7 +39,7 @@ type sorter struct {
 	chart    model.SizeChart
 	rings    []found // cutting lines
 	lines    []found // everything else
-	strays   int     // closed lines outside the size layers
+	strays   int     // lines that belong to no piece
 	numbered bool    // a piece without a name was numbered
 	sheet    Sheet
 }
@@ -52,25 +54,27 @@ func (s *sorter) element(runs []found) {
 		}
 	}
 	for i, r := range runs {
-		switch {
-		case i == best && r.size == "":
-			s.strays++
-		case i == best:
-			r.name = ringName(r)
+		if i == best {
+			r.name = s.ringName(r)
 			s.rings = append(s.rings, r)
-		default:
-			if r.name == "" {
-				r.name = idName(r.id, r.as)
-			}
-			s.lines = append(s.lines, r)
+			continue
 		}
+		if r.name == "" {
+			r.name = idName(r.id, r.as)
+		}
+		s.lines = append(s.lines, r)
 	}
 }
 
 // ringName is the name of the piece a closed line is drawn for; empty when the
-// drawing gives none.
-func ringName(r found) string {
-	return strings.TrimSpace(firstOf(titleName(r.name, r.size, r.as), r.nested, idName(r.id, r.as), r.outer))
+// drawing gives none. Outside the size layers only its own name counts: a group
+// there may hold anything.
+func (s *sorter) ringName(r found) string {
+	name := firstOf(s.titleName(r), r.nested, idName(r.id, r.as))
+	if len(r.sizes) > 0 || r.all {
+		name = firstOf(name, r.outer)
+	}
+	return strings.TrimSpace(name)
 }
 
 // setMarksApart makes lines of closed runs that lie inside a piece of their
@@ -81,7 +85,7 @@ func (s *sorter) setMarksApart() {
 	for i, r := range s.rings {
 		kind, _ := kindOf(r.name)
 		mark := r.name == "" || kind == model.DartLine || kind == Notch || kind == model.Grain
-		if mark && s.inAnother(i) {
+		if mark && len(r.sizes) > 0 && s.inAnother(i) {
 			s.lines = append(s.lines, r)
 		} else {
 			rings = append(rings, r)
@@ -93,11 +97,16 @@ func (s *sorter) setMarksApart() {
 func (s *sorter) inAnother(i int) bool {
 	r := s.rings[i]
 	for j, o := range s.rings {
-		if j != i && o.size == r.size && abs(o.path.Area()) > abs(r.path.Area()) && o.path.Contains(r.path[0].At(0.5), inTol) {
+		if j != i && len(o.sizes) > 0 && shareSize(o.sizes, r.sizes) && encloses(o, r) {
 			return true
 		}
 	}
 	return false
+}
+
+// encloses reports whether the larger closed line o goes round r.
+func encloses(o, r found) bool {
+	return abs(o.path.Area()) > abs(r.path.Area()) && o.path.Contains(r.path[0].At(0.5), inTol)
 }
 
 // inTol is how closely in mm it is told whether a place lies inside a piece.
@@ -107,8 +116,8 @@ func (s *sorter) outlines() error {
 	unnamed := map[string]int{}
 	for _, r := range s.rings {
 		if r.name == "" {
-			unnamed[r.size]++
-			r.name = fmt.Sprintf("Piece %d", unnamed[r.size])
+			unnamed[sizeLabel(r.sizes)]++
+			r.name = fmt.Sprintf("Piece %d", unnamed[sizeLabel(r.sizes)])
 			s.numbered = true
 		}
 		i := s.pieceNamed(r.name)
@@ -118,11 +127,31 @@ func (s *sorter) outlines() error {
 		}
 		p := &s.sheet.Pieces[i]
 		for _, o := range p.Outlines {
-			if o.Size == r.size {
-				return unusable("Size %s has two pieces named “%s”. Give each piece of a size its own title.", r.size, shorten(p.Name))
+			if shareSize(o.Sizes(), r.sizes) {
+				return unusable("Size %s has two pieces named “%s”. Give each piece of a size its own title.", sizeLabel(r.sizes), shorten(p.Name))
 			}
 		}
-		p.Outlines = append(p.Outlines, RawOutline{Size: r.size, Ring: r.path})
+		o := RawOutline{Ring: r.path}
+		if len(r.sizes) > 0 {
+			o.Size, o.Also = r.sizes[0], r.sizes[1:]
+		}
+		p.Outlines = append(p.Outlines, o)
+	}
+	return s.inOrder()
+}
+
+// inOrder puts every piece's sizes in the chart's order. A line that leaves out
+// a size between its own, which has another line, cannot be.
+func (s *sorter) inOrder() error {
+	place := func(size string) int { i, _ := s.chart.Place(size); return i }
+	for _, p := range s.sheet.Pieces {
+		sort.SliceStable(p.Outlines, func(a, b int) bool { return place(p.Outlines[a].Size) < place(p.Outlines[b].Size) })
+		for i, o := range p.Outlines[1:] {
+			before := p.Outlines[i].Sizes()
+			if place(o.Size) < place(before[len(before)-1]) {
+				return unusable("One line of “%s” is labelled %s, but size %s between has a line of its own. Label each line with the sizes it serves.", shorten(p.Name), sizeLabel(before), o.Size)
+			}
+		}
 	}
 	return nil
 }
@@ -153,14 +182,18 @@ func (s *sorter) openLines() {
 		}
 		if i < 0 {
 			if known {
-				s.warn("The line “%s”%s lies on no piece and was left out.", shorten(l.name), inSize(l.size))
+				s.warn("The line “%s”%s lies on no piece and was left out.", shorten(l.name), inSize(l.sizes))
 			} else {
 				s.strays++
 			}
 			continue
 		}
+		line := RawLine{Kind: kind, Path: l.path, Name: l.name}
+		if len(l.sizes) > 0 {
+			line.Size, line.Also = l.sizes[0], l.sizes[1:]
+		}
 		p := &s.sheet.Pieces[i]
-		p.Lines = append(p.Lines, RawLine{Kind: kind, Size: l.size, Path: l.path, Name: l.name})
+		p.Lines = append(p.Lines, line)
 	}
 }
 
@@ -187,7 +220,7 @@ func (s *sorter) under(l found, kind model.LineKind) int {
 	near, dist := -1, nearEnough
 	for i, p := range s.sheet.Pieces {
 		for _, o := range p.Outlines {
-			if l.size != "" && o.Size != l.size {
+			if !shareSize(o.Sizes(), l.sizes) {
 				continue
 			}
 			if a := abs(o.Ring.Area()); (best < 0 || a < area) && o.Ring.Contains(mid, inTol) {
@@ -216,16 +249,8 @@ func (s *sorter) warn(format string, a ...any) {
 	s.sheet.Warnings = append(s.sheet.Warnings, fmt.Sprintf(format, a...))
 }
 
-// tidy puts the sizes in the chart's order and says what was guessed.
+// tidy says what was guessed.
 func (s *sorter) tidy() {
-	for i := range s.sheet.Pieces {
-		out := s.sheet.Pieces[i].Outlines
-		sort.SliceStable(out, func(a, b int) bool {
-			pa, _ := s.chart.Place(out[a].Size)
-			pb, _ := s.chart.Place(out[b].Size)
-			return pa < pb
-		})
-	}
 	if s.numbered {
 		s.warn("Pieces without a title were numbered in the order they are drawn.")
 	}

@@ -2,7 +2,6 @@ package exchange
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"quarterstep/model"
@@ -24,8 +23,10 @@ const reach = 5e4
 type found struct {
 	path   geom.Path
 	closed bool
-	size   string // of the chart; empty outside the size layers
-	as     string // the layer's name as written, to strip it from an id
+	sizes  []string // of the chart, smallest first; none outside the size layers
+	all    bool     // the layer says "all sizes"
+	odd    bool     // the layer is named by numbers that are no sizes of the chart
+	as     string   // the layer's name as written, to strip it from an id
 	name   string
 	id     string
 	nested string // name of the innermost group inside the size layer
@@ -39,7 +40,7 @@ type walker struct {
 	byID   map[string]*element
 	runs   []found
 	groups []string // names of groups that are no sizes
-	hidden []string // sizes whose layers are hidden
+	hidden []string // labels of size layers that are hidden
 	odd    []string // layers named by a number that is no size of the chart
 	sizes  int      // size layers met
 	parts  int
@@ -80,8 +81,8 @@ func (w *walker) walk(e *element, at place) error {
 		return unusable("This drawing repeats its parts too often to read. Keep the cutting lines and their marks only and save it again.")
 	}
 	if e.hidden() {
-		if size, _, ok := w.sizeOf(e); ok && e.name == "g" {
-			w.hidden = append(w.hidden, size)
+		if sizes, _, ok := w.sizesOf(e); ok && e.name == "g" {
+			w.hidden = append(w.hidden, sizeLabel(sizes))
 		}
 		return nil
 	}
@@ -105,21 +106,24 @@ func (w *walker) walk(e *element, at place) error {
 
 // enter is the place inside a group.
 func (w *walker) enter(e *element, at place) place {
-	size, as, ok := w.sizeOf(e)
+	sizes, as, ok := w.sizesOf(e)
 	name := groupName(e)
 	switch {
 	case ok:
-		w.sizes++
-		at.size, at.as = size, as
+		if len(sizes) > 0 {
+			w.sizes++
+		}
+		at.sizes, at.as, at.all = sizes, as, len(sizes) == 0
 		at.outer, at.nested = firstOf(at.nested, at.outer), ""
-	case at.size != "":
+	case len(at.sizes) > 0 || at.all:
 		at.nested = firstOf(groupTitle(e), at.nested)
 	default:
 		at.outer = firstOf(groupTitle(e), at.outer)
 		if e.name == "g" && name != "" {
 			w.groups = append(w.groups, name)
-			if _, err := strconv.Atoi(bareSize(groupTitle(e))); err == nil {
+			if otherSizes.MatchString(bareSize(groupTitle(e))) {
 				w.odd = append(w.odd, name)
+				at.odd = true
 			}
 		}
 	}
@@ -138,31 +142,25 @@ func firstOf(names ...string) string {
 	return ""
 }
 
-// sizeOf is the size of the chart that a group is named after.
-func (w *walker) sizeOf(e *element) (size, as string, ok bool) {
+// sizesOf is the sizes of the chart that a group is named after, none for one
+// that says it serves all.
+func (w *walker) sizesOf(e *element) (sizes []string, as string, ok bool) {
 	for _, name := range []string{e.label, e.title, e.attr["id"]} {
 		name = strings.TrimSpace(name)
 		if name == "" {
 			continue
 		}
-		if i, ok := w.chart.Place(bareSize(name)); ok {
-			return w.chart.Sizes[i].Name, bareSize(name), true
+		if sizes := sizesNamed(name, w.chart); len(sizes) > 0 {
+			return sizes, bareSize(name), true
+		}
+		if saysAllSizes(name) {
+			return nil, name, true
 		}
 		if name == e.label {
 			break // a layer's own label decides
 		}
 	}
-	return "", "", false
-}
-
-// bareSize takes the word "size" and what joins it off a layer's name; ids
-// cannot begin with a digit, so they may begin with a bare joint instead.
-func bareSize(name string) string {
-	s := strings.TrimSpace(name)
-	if len(s) > 4 && strings.EqualFold(s[:4], "size") {
-		s = s[4:]
-	}
-	return strings.TrimLeft(s, " -_:.")
+	return nil, "", false
 }
 
 // nested enters an inner svg element, or a symbol by way of the use element
@@ -249,7 +247,7 @@ func (w *walker) shape(e *element, at place) error {
 		for _, c := range f.path {
 			for _, p := range [4]geom.Point{c.P0, c.P1, c.P2, c.P3} {
 				if !p.Finite() || max(p.X, -p.X, p.Y, -p.Y) > reach {
-					return unusable("The line %s%s runs to a place that cannot be on paper. Check the scale and the transforms of the drawing.", quoted(e), inSize(f.size))
+					return unusable("The line %s%s runs to a place that cannot be on paper. Check the scale and the transforms of the drawing.", quoted(e), inSize(f.sizes))
 				}
 			}
 		}
@@ -260,11 +258,11 @@ func (w *walker) shape(e *element, at place) error {
 	return nil
 }
 
-func inSize(size string) string {
-	if size == "" {
+func inSize(sizes []string) string {
+	if len(sizes) == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" of size %s", size)
+	return fmt.Sprintf(" of size %s", sizeLabel(sizes))
 }
 
 // onPaper takes a path to mm and leaves out cubics that are single points.

@@ -2,6 +2,7 @@ package exchange
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -56,15 +57,15 @@ func holds(name, part string) bool {
 // machineID is an id given by a drawing program, which names nothing.
 var machineID = regexp.MustCompile(`^(?i:(svg|g|path|rect|line|polyline|polygon|circle|ellipse|use|layer|shape)[-_]?\d[-_\d]*|)$`)
 
-// idName is the name an id gives: the size and what joins it taken off, the
-// joints turned to spaces.
-func idName(id, size string) string {
+// idName is the name an id gives: the layer's label and what joins it taken
+// off, the joints turned to spaces.
+func idName(id, as string) string {
 	if machineID.MatchString(id) {
 		return ""
 	}
 	const joints = " -_.:"
 	s := id
-	if size != "" {
+	if size := idText(as); size != "" {
 		low, mark := strings.ToLower(s), strings.ToLower(size)
 		switch {
 		case strings.HasSuffix(low, mark) && !digitAt(s, len(s)-len(mark)-1):
@@ -85,19 +86,21 @@ func idName(id, size string) string {
 
 func digitAt(s string, i int) bool { return i >= 0 && i < len(s) && s[i] >= '0' && s[i] <= '9' }
 
-// sizeAfter is a size named after the piece, "Back, size 36".
-var sizeAfter = regexp.MustCompile(`(?i)[\s,(\[–-]*\bsize\s*:?\s*(\S+?)[)\]]?$`)
+// sizeAfter is sizes named after the piece: "Back, size 36", "Cuff, sizes 38/40".
+var sizeAfter = regexp.MustCompile(`(?i)[\s,(\[–-]*\bsizes?\s*:?\s*(.+?)[)\]]?$`)
 
-// titleName is the name a title gives: the size at its end taken off, where it
-// is the size of the layer. A title that says only the size names nothing.
-func titleName(title, size, as string) string {
-	same := func(s string) bool { return strings.EqualFold(s, size) || strings.EqualFold(s, as) }
-	if same(title) {
+// titleName is the name a title gives: the sizes at its end taken off, where
+// they are those of the layer. A title that says only the sizes names nothing.
+func (s *sorter) titleName(r found) string {
+	same := func(label string) bool {
+		return strings.EqualFold(label, r.as) || len(r.sizes) > 0 && slices.Equal(sizesNamed(label, s.chart), r.sizes)
+	}
+	if same(r.name) {
 		return ""
 	}
-	m := sizeAfter.FindStringSubmatchIndex(title)
-	if m == nil || !same(title[m[2]:m[3]]) {
-		return title
+	m := sizeAfter.FindStringSubmatchIndex(r.name)
+	if m == nil || !same(r.name[m[2]:m[3]]) {
+		return r.name
 	}
-	return title[:m[0]]
+	return r.name[:m[0]]
 }

@@ -91,7 +91,7 @@ func TestAnyRingReadsBack(t *testing.T) {
 		}
 		name := rapid.StringMatching(`[A-Za-z<&>"'äß][A-Za-z <&>"']{0,12}[a-z<&>]`).Draw(t, "name")
 		var b bytes.Buffer
-		if err := WriteSVG(&b, Graded{"40", []GradedPiece{{Name: name, Edges: []NamedEdge{{"all", ring}}}}}); err != nil {
+		if err := WriteSVG(&b, Graded{Size: "40", Pieces: []GradedPiece{{Name: name, Edges: []NamedEdge{{"all", ring}}}}}); err != nil {
 			t.Fatal(err)
 		}
 		s, err := ReadSVG(&b, euChart())
@@ -111,7 +111,7 @@ func TestWrittenLines(t *testing.T) {
 	square := geom.Polyline(geom.Pt(0, 0), geom.Pt(40, 0), geom.Pt(40, 40), geom.Pt(0, 40), geom.Pt(0, 0))
 	grain := geom.Polyline(geom.Pt(10, 5), geom.Pt(10, 35))
 	var b bytes.Buffer
-	err := WriteSVG(&b, Graded{"48", nil}, Graded{"38", []GradedPiece{{"Back", []NamedEdge{{"", square}}, []GradedLine{{"grain", grain}}}}})
+	err := WriteSVG(&b, Graded{Size: "48"}, Graded{Size: "38", Pieces: []GradedPiece{{"Back", []NamedEdge{{"", square}}, []GradedLine{{"grain", grain}}}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -122,14 +122,14 @@ func TestWrittenLines(t *testing.T) {
 	if l := s.Pieces[0].Lines; len(l) != 1 || l[0].Name != "Back grain" || l[0].Size != "38" {
 		t.Errorf("lines come back as %+v", l)
 	}
-	if err := WriteSVG(&b, Graded{"38", []GradedPiece{{Name: "Back"}}}); err == nil || !strings.Contains(err.Error(), "Back, size 38") {
+	if err := WriteSVG(&b, Graded{Size: "38", Pieces: []GradedPiece{{Name: "Back"}}}); err == nil || !strings.Contains(err.Error(), "Back, size 38") {
 		t.Errorf("a piece without a line: %v", err)
 	}
 }
 
 func TestJSON(t *testing.T) {
 	third := geom.Pt(1.0/3, -1e-9)
-	g := Graded{"48", []GradedPiece{{Name: "Back <bodice>", Edges: []NamedEdge{
+	g := Graded{Size: "48", Pieces: []GradedPiece{{Name: "Back <bodice>", Edges: []NamedEdge{
 		{"side seam", geom.Path{{P0: third, P1: geom.Pt(1, 2), P2: geom.Pt(3, 4), P3: geom.Pt(5.25, 6)}}},
 		{"hem", geom.Path{{P0: geom.Pt(5.25, 6), P1: geom.Pt(5, 5), P2: geom.Pt(4, 4), P3: third}}},
 	}}}}

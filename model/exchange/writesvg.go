@@ -25,7 +25,7 @@ func WriteSVG(w io.Writer, sizes ...Graded) error {
 		for _, p := range g.Pieces {
 			ring := p.outline()
 			if err := writable(ring); err != nil {
-				return fmt.Errorf("writing %s, size %s: %w", p.Name, g.Size, err)
+				return fmt.Errorf("writing %s, size %s: %w", p.Name, g.label(), err)
 			}
 			page = page.Union(ring.Bounds())
 		}
@@ -38,12 +38,12 @@ func WriteSVG(w io.Writer, sizes ...Graded) error {
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape" width="%smm" height="%smm" viewBox="%s %s %[1]s %[2]s">`+"\n",
 		round(page.Width()), round(page.Height()), round(page.Min.X), round(page.Min.Y))
 	for _, g := range sizes {
-		fmt.Fprintf(&b, `<g id="size-%s" inkscape:groupmode="layer" inkscape:label="%s">`+"\n", idText(g.Size), text(g.Size))
+		fmt.Fprintf(&b, `<g id="size-%s" inkscape:groupmode="layer" inkscape:label="%s">`+"\n", idText(g.label()), text(g.label()))
 		for _, p := range g.Pieces {
 			writePath(&b, p.Name, p.outline(), true, round)
 			for _, l := range p.Lines {
 				if err := writable(l.Path); err != nil {
-					return fmt.Errorf("writing line %s of %s, size %s: %w", l.Name, p.Name, g.Size, err)
+					return fmt.Errorf("writing line %s of %s, size %s: %w", l.Name, p.Name, g.label(), err)
 				}
 				writePath(&b, strings.TrimSpace(p.Name+" "+l.Name), l.Path, false, round)
 			}
