@@ -12,11 +12,13 @@ type Finding struct {
 	Piece string // piece ID; empty for the whole pattern
 	Edge  string // edge ID, may be empty
 	Point string // grade point ID, may be empty
-	Where geom.Point
-	Say   string  // what, and by how much, in plain words
-	By    float64 // the amount in mm; 0 where there is none
-	Help  string  // what would help
-	Look  bool    // something to look at; false: for information
+	// Measure is the girth a finding about a girth speaks of; else empty.
+	Measure model.Measure
+	Where   geom.Point
+	Say     string  // what, and by how much, in plain words
+	By      float64 // the amount in mm; 0 where there is none
+	Help    string  // what would help
+	Look    bool    // something to look at; false: for information
 }
 
 // Thresholds.
@@ -45,6 +47,7 @@ const (
 func Findings(p model.Pattern, r grading.Result) []Finding {
 	var out []Finding
 	out = append(out, shortfall(p, r)...)
+	out = append(out, ease(p, r)...)
 	out = append(out, reach(p, r)...)
 	for i, q := range p.Pieces {
 		out = append(out, crossing(q, r.Pieces[i])...)

@@ -20,7 +20,7 @@ func shortfall(p model.Pattern, r grading.Result) []Finding {
 		if math.Abs(by) < agree {
 			continue
 		}
-		f := Finding{Code: "by-steps", By: by, Look: p.Target.Method == model.BySteps}
+		f := Finding{Code: "by-steps", Measure: s.Measure, By: by, Look: p.Target.Method == model.BySteps}
 		if by > 0 {
 			f.Say = fmt.Sprintf("By steps the %s is %s too tight in size %s: the chart's steps grow past size %s.", s.Measure, show(by, p), r.Size, s.From)
 		} else {
