@@ -22,6 +22,7 @@ type Report struct {
 type Finding struct {
 	Code  string  `json:"code"`
 	Look  bool    `json:"look"`
+	Girth string  `json:"girth,omitempty"` // "bust", where it speaks of a girth
 	Piece string  `json:"piece,omitempty"`
 	Edge  string  `json:"edge,omitempty"`
 	X     float64 `json:"x"`
@@ -42,12 +43,9 @@ func Check(p model.Pattern) (Report, error) {
 
 // ReportOf looks over p, graded as r.
 func ReportOf(p model.Pattern, r grading.Result) Report {
-	out := Report{Pattern: p.Name, Size: r.Size, Method: string(p.Target.Method), Findings: []Finding{}}
-	if out.Method == "" {
-		out.Method = string(model.ByChart)
-	}
+	out := Report{Pattern: p.Name, Size: r.Size, Method: methodName(p.Target), Findings: []Finding{}}
 	for _, f := range check.Findings(p, r) {
-		g := Finding{Code: f.Code, Look: f.Look, X: f.Where.X, Y: f.Where.Y, By: f.By, Say: f.Say, Help: f.Help}
+		g := Finding{Code: f.Code, Look: f.Look, Girth: string(f.Measure), X: f.Where.X, Y: f.Where.Y, By: f.By, Say: f.Say, Help: f.Help}
 		if i := p.PieceIndex(f.Piece); i >= 0 {
 			g.Piece = p.Pieces[i].Name
 			if j := p.Pieces[i].EdgeIndex(f.Edge); j >= 0 {
