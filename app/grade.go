@@ -53,8 +53,12 @@ func ShortText(p model.Pattern, r grading.Result) []string {
 		if chart < 0 && steps <= 0 {
 			goes, chart, steps = "shrinks", -chart, -steps
 		}
+		to := r.Size
+		if own, ok := p.Target.Body[s.Measure]; ok {
+			to = measure.FormatPlace(own, p.Unit)
+		}
 		out = append(out, fmt.Sprintf("By steps the %s would be %s %s: the chart %s %s from %s to %s, the printed steps %s.",
-			s.Measure, Length(by, p.Unit), side, goes, Length(chart, p.Unit), s.From, r.Size, Length(steps, p.Unit)))
+			s.Measure, Length(by, p.Unit), side, goes, Length(chart, p.Unit), s.From, to, Length(steps, p.Unit)))
 	}
 	return out
 }

@@ -58,9 +58,12 @@ func grade(args []string, out io.Writer) error {
 	size := fs.String("to", "", "")
 	by := fs.String("by", "chart", "")
 	to := fs.String("o", "", "")
-	files, err := parse(fs, args, 1, "to", "o")
+	files, typed, err := parseMeasured(fs, args, 1, "o")
 	if err != nil {
 		return err
+	}
+	if *size == "" && len(typed) == 0 {
+		return fmt.Errorf("%w: --to is missing, or a measurement such as --bust 122cm", errUsage)
 	}
 	method := model.Method(*by)
 	if method != model.ByChart && method != model.BySteps {
@@ -70,7 +73,8 @@ func grade(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	if p, err = app.Retarget(p, *size, method); err != nil {
+	p.Target.Method = method
+	if p, err = aim(p, *size, typed); err != nil {
 		return err
 	}
 	r, err := app.Grade(p)
@@ -80,7 +84,14 @@ func grade(args []string, out io.Writer) error {
 	if err := app.Save(*to, p); err != nil {
 		return err
 	}
-	fmt.Fprintf(out, "Graded to %s by %s.\n", r.Size, method)
+	wanted := r.Size
+	if p.Target.Own() {
+		wanted = "own measurements"
+	}
+	fmt.Fprintf(out, "Graded to %s by %s.\n", wanted, method)
+	for _, s := range app.WearerText(p) {
+		fmt.Fprintln(out, s)
+	}
 	for _, s := range app.ShortText(p, r) {
 		fmt.Fprintln(out, s)
 	}
@@ -90,12 +101,16 @@ func grade(args []string, out io.Writer) error {
 func lookOver(args []string, out io.Writer) error {
 	fs := flag.NewFlagSet("check", flag.ContinueOnError)
 	asJSON := fs.Bool("json", false, "")
-	files, err := parse(fs, args, 1)
+	size := fs.String("to", "", "")
+	files, typed, err := parseMeasured(fs, args, 1)
 	if err != nil {
 		return err
 	}
 	p, err := app.Open(files[0])
 	if err != nil {
+		return err
+	}
+	if p, err = aim(p, *size, typed); err != nil {
 		return err
 	}
 	report, err := app.Check(p)
@@ -122,7 +137,7 @@ func export(args []string, out io.Writer) error {
 	size := fs.String("size", "", "")
 	as := fs.String("as", "", "")
 	to := fs.String("o", "", "")
-	files, err := parse(fs, args, 1, "size", "as", "o")
+	files, typed, err := parseMeasured(fs, args, 1, "as", "o")
 	if err != nil {
 		return err
 	}
@@ -133,7 +148,13 @@ func export(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	return app.WriteFile(*to, func(w io.Writer) error { return app.Export(w, p, *size, *as) })
+	if *size == "" && len(typed) == 0 && !p.Target.Own() {
+		return fmt.Errorf("%w: --size is missing", errUsage)
+	}
+	if p, err = aim(p, *size, typed); err != nil {
+		return err
+	}
+	return app.WriteFile(*to, func(w io.Writer) error { return app.Export(w, p, "", *as) })
 }
 
 func printPDF(args []string, out io.Writer) error {
@@ -143,7 +164,7 @@ func printPDF(args []string, out io.Writer) error {
 	margin := fs.String("margin", "", "")
 	overlap := fs.String("overlap", "", "")
 	to := fs.String("o", "", "")
-	files, err := parse(fs, args, 1, "paper", "o")
+	files, typed, err := parseMeasured(fs, args, 1, "paper", "o")
 	if err != nil {
 		return err
 	}
@@ -155,7 +176,10 @@ func printPDF(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	choice := app.PrintChoice{Stitching: true, Marks: true}
+	if p, err = aim(p, "", typed); err != nil {
+		return err
+	}
+	choice := app.PrintChoice{Stitching: true, Marks: true, WithTarget: len(typed) > 0}
 	if *sizes != "" {
 		for s := range strings.SplitSeq(*sizes, ",") {
 			choice.Sizes = append(choice.Sizes, strings.TrimSpace(s))

@@ -34,15 +34,20 @@ const usage = `qstep does Quarterstep's job without a window.
 
   qstep charts
   qstep import NEST.svg --chart CHART -o P.qstep
-  qstep grade P.qstep --to SIZE [--by chart|steps] -o Q.qstep
-  qstep check Q.qstep [--json]
-  qstep export Q.qstep --size SIZE --as svg|json|csv -o F
+  qstep grade P.qstep --to SIZE [MEASURES] [--by chart|steps] -o Q.qstep
+  qstep check Q.qstep [--to SIZE] [MEASURES] [--json]
+  qstep export Q.qstep --size SIZE [MEASURES] --as svg|json|csv -o F
   qstep print Q.qstep --paper a4|letter|a3|a0|WxHmm [--size SIZE,...]
-              [--margin L --overlap L] -o F.pdf
+              [MEASURES] [--margin L --overlap L] -o F.pdf
   qstep demo -o FOLDER
 
 CHART is a built-in chart's id (see qstep charts) or a CSV file. L is a length
 such as 10mm or 3/8in. SIZE is a size of the pattern's chart.
+
+MEASURES are the wearer's own, each a flag with the name the chart has for it:
+--bust 122cm --waist "44 1/2in" --back-waist-length 42cm. A size may be left
+out beside them: the rest then goes by the size nearest to the most telling of
+them.
 `
 
 // seeHelp ends what is said of a command line that cannot be read.
