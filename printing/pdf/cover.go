@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"quarterstep/model/geom"
+	"quarterstep/printing/page"
 	"quarterstep/printing/tile"
 )
 
@@ -23,7 +24,7 @@ const (
 
 // cover draws the page before the sheets: the scale check and the page map.
 func (d *document) cover() {
-	p := d.newPage()
+	p := d.AddPage()
 	s := d.plan.Setup
 	wide, high := s.Size()
 	room := geom.Box{Min: geom.Pt(s.Margin, s.Margin), Max: geom.Pt(wide-s.Margin, high-s.Margin)}
@@ -35,15 +36,15 @@ func (d *document) cover() {
 		below = beside
 	}
 	d.pageMap(p, below)
-	p.flush()
+	p.Flush()
 }
 
 // panel draws the title, the scale check and the words, from the upper left
 // corner of b.
-func (d *document) panel(p *page, b geom.Box) {
+func (d *document) panel(p *page.Page, b geom.Box) {
 	at := func(x, y float64) geom.Point { return b.Min.Add(geom.Vec{X: x, Y: y}) }
 	line := func(x, y, size float64, bold bool, text string) {
-		d.write(p, words{text: text, at: at(x, y), size: d.fit(text, tile.PanelWidth-x, size, bold), bold: bold, left: true})
+		d.Write(p, page.Words{Text: text, At: at(x, y), Size: d.Fit(text, tile.PanelWidth-x, size, bold), Bold: bold, Left: true})
 	}
 	name := d.o.Title
 	if name == "" {
@@ -91,7 +92,7 @@ func count(n int, what string) string {
 }
 
 // scaleCheck draws the squares and the card, corrected like the pattern.
-func (d *document) scaleCheck(p *page, at geom.Point) {
+func (d *document) scaleCheck(p *page.Page, at geom.Point) {
 	kx, ky := d.plan.Setup.Printer.Scale()
 	sized := func(x, y, w, h float64) geom.Box {
 		from := at.Add(geom.Vec{X: x, Y: y})
@@ -99,13 +100,13 @@ func (d *document) scaleCheck(p *page, at geom.Point) {
 	}
 	mm, inch := sized(0, 0, squareMM, squareMM), sized(0, cardHigh+6, squareInch, squareInch)
 	card := sized(squareInch+8, 0, cardWide, cardHigh)
-	p.frame(mm, checkLine, black)
-	p.frame(inch, checkLine, black)
-	p.setPen(checkLine, black, nil, 0)
+	p.Frame(mm, checkLine, page.Black)
+	p.Frame(inch, checkLine, page.Black)
+	p.SetPen(checkLine, page.Black, nil, 0)
 	rounded(p, card, cardCorner*kx, cardCorner*ky)
-	p.op("S")
+	p.Op("S")
 	in := func(b geom.Box, dy, size float64, bold bool, text string) {
-		d.write(p, words{text: text, at: b.Centre().Add(geom.Vec{Y: dy}), size: size, bold: bold})
+		d.Write(p, page.Words{Text: text, At: b.Centre().Add(geom.Vec{Y: dy}), Size: size, Bold: bold})
 	}
 	in(mm, 0, 6, true, "50 mm")
 	in(mm, 6, 3, false, "each way")
@@ -116,20 +117,20 @@ func (d *document) scaleCheck(p *page, at geom.Point) {
 }
 
 // rounded adds a box with round corners.
-func rounded(p *page, b geom.Box, rx, ry float64) {
+func rounded(p *page.Page, b geom.Box, rx, ry float64) {
 	const k = 1 - 0.5522847498307935
 	x0, y0, x1, y1 := b.Min.X, b.Min.Y, b.Max.X, b.Max.Y
 	pt := geom.Pt
 	corner := func(from, c, to geom.Point) {
-		p.lineTo(from)
-		p.cubicTo(geom.Cubic{P0: from, P1: from.Lerp(c, 1-k), P2: to.Lerp(c, 1-k), P3: to})
+		p.LineTo(from)
+		p.CubicTo(geom.Cubic{P0: from, P1: from.Lerp(c, 1-k), P2: to.Lerp(c, 1-k), P3: to})
 	}
-	p.moveTo(pt(x0+rx, y0))
+	p.MoveTo(pt(x0+rx, y0))
 	corner(pt(x1-rx, y0), pt(x1, y0), pt(x1, y0+ry))
 	corner(pt(x1, y1-ry), pt(x1, y1), pt(x1-rx, y1))
 	corner(pt(x0+rx, y1), pt(x0, y1), pt(x0, y1-ry))
 	corner(pt(x0, y0+ry), pt(x0, y0), pt(x0+rx, y0))
-	p.op("h")
+	p.Op("h")
 }
 
 // advice is what to know before cutting. Common practice.
@@ -143,7 +144,7 @@ var advice = []string{
 }
 
 // advice writes the points in b, in smaller letters where they need it.
-func (d *document) advice(p *page, b geom.Box) {
+func (d *document) advice(p *page.Page, b geom.Box) {
 	const indent = 4
 	var lines [][]string
 	size := 4.2
@@ -151,7 +152,7 @@ func (d *document) advice(p *page, b geom.Box) {
 		n := 0
 		lines = lines[:0]
 		for _, a := range advice {
-			wrapped := d.wrap(a, b.Width()-indent, size)
+			wrapped := d.Wrap(a, b.Width()-indent, size)
 			lines = append(lines, wrapped)
 			n += len(wrapped)
 		}
@@ -161,9 +162,9 @@ func (d *document) advice(p *page, b geom.Box) {
 	}
 	y := b.Min.Y + size*0.8
 	for i, wrapped := range lines {
-		d.write(p, words{text: fmt.Sprint(i + 1), at: geom.Pt(b.Min.X, y), size: size, bold: true, left: true})
+		d.Write(p, page.Words{Text: fmt.Sprint(i + 1), At: geom.Pt(b.Min.X, y), Size: size, Bold: true, Left: true})
 		for _, l := range wrapped {
-			d.write(p, words{text: l, at: geom.Pt(b.Min.X+indent, y), size: size, left: true})
+			d.Write(p, page.Words{Text: l, At: geom.Pt(b.Min.X+indent, y), Size: size, Left: true})
 			y += size * 1.28
 		}
 		y += size * 0.45
@@ -193,37 +194,37 @@ func extent(plan tile.Plan) geom.Box {
 
 // pageMap draws the sheets in their places with the pieces on them, and the
 // blank ones with broken lines.
-func (d *document) pageMap(p *page, room geom.Box) {
+func (d *document) pageMap(p *page.Page, room geom.Box) {
 	k := mapSize(d.plan, room)
 	if k == 0 {
 		return
 	}
-	d.write(p, words{text: "Page map", at: room.Min.Add(geom.Vec{Y: 4}), size: 4.5, bold: true, left: true})
+	d.Write(p, page.Words{Text: "Page map", At: room.Min.Add(geom.Vec{Y: 4}), Size: 4.5, Bold: true, Left: true})
 	all := extent(d.plan)
 	corner := room.Min.Add(geom.Vec{Y: mapHead})
 	m := geom.Translate(corner.Sub(geom.Point{})).Mul(geom.ScaleXY(k, k)).Mul(geom.Translate(geom.Point{}.Sub(all.Min)))
 	for r := range d.plan.Rows {
 		for c := range d.plan.Cols {
 			if s, ok := d.plan.At(r, c); ok {
-				p.frame(onPage(m, s.Own), 0.2, grey(0.45))
+				p.Frame(onPage(m, s.Own), 0.2, page.Grey(0.45))
 			} else {
-				p.frame(onPage(m, d.plan.Blank(r, c)).Grow(-0.7), 0.2, grey(0.6), 1, 1)
+				p.Frame(onPage(m, d.plan.Blank(r, c)).Grow(-0.7), 0.2, page.Grey(0.6), 1, 1)
 			}
 		}
 	}
 	for _, q := range d.plan.Pieces {
-		p.setPen(0.2, grey(0.6), nil, 0)
+		p.SetPen(0.2, page.Grey(0.6), nil, 0)
 		for i, c := range q.Piece.Outline.Transform(m.Mul(q.At)) {
 			if i == 0 {
-				p.moveTo(c.P0)
+				p.MoveTo(c.P0)
 			}
-			p.cubicTo(c)
+			p.CubicTo(c)
 		}
-		p.op("S")
+		p.Op("S")
 	}
 	for _, s := range d.plan.Sheets {
 		b := onPage(m, s.Own)
-		size := d.fit(s.Name, b.Width()*0.7, math.Min(4.5, b.Height()*0.4), true)
-		d.write(p, words{text: s.Name, at: b.Centre().Add(geom.Vec{Y: size * 0.36}), size: size, bold: true})
+		size := d.Fit(s.Name, b.Width()*0.7, math.Min(4.5, b.Height()*0.4), true)
+		d.Write(p, page.Words{Text: s.Name, At: b.Centre().Add(geom.Vec{Y: size * 0.36}), Size: size, Bold: true})
 	}
 }

@@ -11,5 +11,6 @@
 // written; only then points (1/72 in) with y up. ISO 32000-1 is the format's
 // standard; section numbers below are its.
 //
-// Not here: where things lie (printing/tile), and printing itself.
+// Not here: where things lie (printing/tile), how lines and words become PDF
+// (printing/page), and printing itself.
 package pdf

@@ -6,6 +6,7 @@ import (
 
 	"quarterstep/model/geom"
 	"quarterstep/printing"
+	"quarterstep/printing/page"
 	"quarterstep/printing/tile"
 )
 
@@ -92,7 +93,7 @@ func checkStroke(s printing.Stroke) error {
 // are left away; the rest is clipped by the group around it. A dashed line
 // takes up its dashes where it would be had it been drawn from its start, so
 // that they run on from sheet to sheet.
-func (l *line) draw(p *page, m geom.Affine, window geom.Box) {
+func (l *line) draw(p *page.Page, m geom.Affine, window geom.Box) {
 	if !l.box.Intersects(window) {
 		return
 	}
@@ -108,18 +109,18 @@ func (l *line) draw(p *page, m geom.Affine, window geom.Box) {
 		if l.period > 0 {
 			phase = math.Mod(l.start[i], l.period)
 		}
-		p.setPen(l.Width, l.Ink, l.Dash, phase)
-		p.moveTo(m.Apply(l.path[i].P0))
+		p.SetPen(l.Width, l.Ink, l.Dash, phase)
+		p.MoveTo(m.Apply(l.path[i].P0))
 		run := 0
 		for k < n && l.boxes[(from+k)%n].Intersects(window) {
-			p.cubicTo(l.path[(from+k)%n].Transform(m))
+			p.CubicTo(l.path[(from+k)%n].Transform(m))
 			k++
 			run++
 		}
 		if run == n && l.closed {
-			p.op("h")
+			p.Op("h")
 		}
-		p.op("S")
+		p.Op("S")
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"quarterstep/model/geom"
+	"quarterstep/printing/page"
 	"quarterstep/printing/tile"
 )
 
@@ -18,9 +19,9 @@ const (
 
 // sheet draws one sheet of the layout on a page of its own.
 func (d *document) sheet(s tile.Sheet) {
-	p := d.newPage()
+	p := d.AddPage()
 	m := d.plan.OnPage(s)
-	p.clip(onPage(m, s.Window))
+	p.Clip(onPage(m, s.Window))
 	for side := tile.Left; side <= tile.Down; side++ {
 		d.strip(p, m, s, side)
 	}
@@ -28,16 +29,16 @@ func (d *document) sheet(s tile.Sheet) {
 	for _, b := range s.Buttons {
 		button(p, m, b)
 	}
-	p.restore()
+	p.Restore()
 	d.drawLabels(p, s)
 	for side := tile.Left; side <= tile.Down; side++ {
 		d.tip(p, m, s, side)
 	}
-	d.write(p, words{text: s.Name, at: m.Apply(s.NameAt), size: tile.NameSize, bold: true, left: true, ink: grey(0.35)})
+	d.Write(p, page.Words{Text: s.Name, At: m.Apply(s.NameAt), Size: tile.NameSize, Bold: true, Left: true, Ink: page.Grey(0.35)})
 	if !d.plan.Cover() && d.plan.Sheets[d.plan.PanelOn].Name == s.Name {
 		d.panel(p, onPage(m, d.plan.Panel))
 	}
-	p.flush()
+	p.Flush()
 }
 
 // onPage takes a box of the layout to the page.
@@ -50,7 +51,7 @@ func turnOf(m geom.Affine) float64 { return math.Atan2(m.B, m.A) }
 
 // strip draws the join of a side: broken where the sheet is trimmed, solid with
 // a pale ladder beyond it where the neighbour is glued on top.
-func (d *document) strip(p *page, m geom.Affine, s tile.Sheet, side tile.Side) {
+func (d *document) strip(p *page.Page, m geom.Affine, s tile.Sheet, side tile.Side) {
 	if s.Beside[side] == "" {
 		return
 	}
@@ -61,9 +62,9 @@ func (d *document) strip(p *page, m geom.Affine, s tile.Sheet, side tile.Side) {
 	}
 	a, b := joinOf(onPage(m, s.Own), side)
 	if s.Trim(side) {
-		p.line(a, b, joinLine, grey(0.3), 3, 1.5)
+		p.Line(a, b, joinLine, page.Grey(0.3), 3, 1.5)
 	} else {
-		p.line(a, b, joinLine, grey(0.3))
+		p.Line(a, b, joinLine, page.Grey(0.3))
 	}
 }
 
@@ -82,13 +83,13 @@ func around(strip, words geom.Box) []geom.Box {
 }
 
 // ladder fills part of a side's strip with rungs: one broad line, broken.
-func ladder(p *page, b geom.Box, side tile.Side) {
+func ladder(p *page.Page, b geom.Box, side tile.Side) {
 	from, to, broad := geom.Pt(b.Centre().X, b.Min.Y), geom.Pt(b.Centre().X, b.Max.Y), b.Width()
 	if side == tile.Down {
 		from, to, broad = geom.Pt(b.Min.X, b.Centre().Y), geom.Pt(b.Max.X, b.Centre().Y), b.Height()
 	}
 	if broad > 0 && from != to {
-		p.line(from, to, broad, grey(0.8), joinLine, rung-joinLine)
+		p.Line(from, to, broad, page.Grey(0.8), joinLine, rung-joinLine)
 	}
 }
 
@@ -107,7 +108,7 @@ func joinOf(b geom.Box, side tile.Side) (from, to geom.Point) {
 }
 
 // tip writes in a strip what to do with it, where there is room.
-func (d *document) tip(p *page, m geom.Affine, s tile.Sheet, side tile.Side) {
+func (d *document) tip(p *page.Page, m geom.Affine, s tile.Sheet, side tile.Side) {
 	if s.Tips[side].Empty() {
 		return
 	}
@@ -118,63 +119,47 @@ func (d *document) tip(p *page, m geom.Affine, s tile.Sheet, side tile.Side) {
 	}
 	// The middle of the letters, not their baseline, lies mid-strip.
 	drop := tips * 0.36
-	w := words{text: text, size: tips, ink: grey(0.35), at: room.Centre().Add(geom.Vec{Y: drop})}
+	w := page.Words{Text: text, Size: tips, Ink: page.Grey(0.35), At: room.Centre().Add(geom.Vec{Y: drop})}
 	if room.Height() > room.Width() {
-		w.turn, w.at = math.Pi/2, room.Centre().Add(geom.Vec{X: -drop})
+		w.Turn, w.At = math.Pi/2, room.Centre().Add(geom.Vec{X: -drop})
 	}
-	d.write(p, w)
+	d.Write(p, w)
 }
 
 // button draws the quarters of a joining button that the sheet prints, and its
 // whole cross-hair: a rim, a groove and four holes. Every button is the one of
 // radius designed, scaled; only its scale and place differ, which packs well.
-func button(p *page, m geom.Affine, b tile.Button) {
+func button(p *page.Page, m geom.Affine, b tile.Button) {
 	const designed, reach, hole = 4.0, 4.5, 1.2
-	x, y := p.at(m.Apply(b.At))
+	x, y := p.At(m.Apply(b.At))
 	k := b.R / designed
-	p.op("q")
-	p.op("cm", k, 0, 0, k, x, y)
-	p.pen = pen{}
-	p.setPen(hairline, black, nil, 0)
-	p.move(-designed-armLong, 0)
-	p.draw(designed+armLong, 0)
-	p.move(0, -designed-armLong)
-	p.draw(0, designed+armLong)
-	p.op("S")
+	p.Group(geom.Affine{A: k, D: k, E: x, F: y})
+	p.SetPen(hairline, page.Black, nil, 0)
+	draw(p, -designed-armLong, 0, designed+armLong, 0)
+	draw(p, 0, -designed-armLong, 0, designed+armLong)
+	p.Op("S")
 	for q, corner := range [4][2]float64{{-1, 0}, {0, 0}, {0, -1}, {-1, -1}} {
 		if b.Quarters[q] {
-			p.op("re", corner[0]*reach*perMM, corner[1]*reach*perMM, reach*perMM, reach*perMM)
+			p.Op("re", corner[0]*reach*page.PerMM, corner[1]*reach*page.PerMM, reach*page.PerMM, reach*page.PerMM)
 		}
 	}
-	p.op("W n")
-	p.setPen(0.35, black, nil, 0)
-	p.circle(designed)
-	p.circle(0.74 * designed)
-	p.op("S")
+	p.Op("W n")
+	p.SetPen(0.35, page.Black, nil, 0)
+	p.Circle(designed)
+	p.Circle(0.74 * designed)
+	p.Op("S")
 	// Lines without length but with round ends: dots (8.5.3.2).
-	p.op("J", 1)
-	p.setPen(0.3*designed, black, nil, 0)
+	p.Op("J", 1)
+	p.SetPen(0.3*designed, page.Black, nil, 0)
 	for _, c := range [4][2]float64{{-hole, -hole}, {hole, -hole}, {hole, hole}, {-hole, hole}} {
-		p.move(c[0], c[1])
-		p.draw(c[0], c[1])
+		draw(p, c[0], c[1], c[0], c[1])
 	}
-	p.op("S")
-	p.restore()
+	p.Op("S")
+	p.Restore()
 }
 
-// move and draw go to (x, y), in mm from the origin of the group, y up.
-func (p *page) move(x, y float64) { p.op("m", x*perMM, y*perMM) }
-func (p *page) draw(x, y float64) { p.op("l", x*perMM, y*perMM) }
-
-// circle adds a circle about the origin of the group, r in mm, as four cubics
-// that stay within 0.03 % of its radius (the usual constant 4/3 (sqrt 2 - 1)).
-func (p *page) circle(r float64) {
-	r *= perMM
-	k := 4.0 / 3 * (math.Sqrt2 - 1) * r
-	p.op("m", r, 0)
-	p.op("c", r, k, k, r, 0, r)
-	p.op("c", -k, r, -r, k, -r, 0)
-	p.op("c", -r, -k, -k, -r, 0, -r)
-	p.op("c", k, -r, r, -k, r, 0)
-	p.op("h")
+// draw adds a line, in mm from the origin of the group, y up.
+func draw(p *page.Page, x0, y0, x1, y1 float64) {
+	p.Op("m", x0*page.PerMM, y0*page.PerMM)
+	p.Op("l", x1*page.PerMM, y1*page.PerMM)
 }

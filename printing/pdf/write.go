@@ -1,15 +1,13 @@
 package pdf
 
 import (
-	"bytes"
 	"fmt"
 	"io"
 	"math"
 	"time"
 
-	"github.com/jung-kurt/gofpdf"
-
 	"quarterstep/printing"
+	"quarterstep/printing/page"
 	"quarterstep/printing/tile"
 )
 
@@ -41,15 +39,7 @@ func Write(w io.Writer, plan tile.Plan, o Options) error {
 	for _, s := range plan.Sheets {
 		d.sheet(s)
 	}
-	var raw bytes.Buffer
-	if err := d.f.Output(&raw); err != nil {
-		return fmt.Errorf("writing the PDF: %w", err)
-	}
-	out, err := finish(raw.Bytes())
-	if err != nil {
-		return fmt.Errorf("writing the PDF: %w", err)
-	}
-	if _, err := w.Write(out); err != nil {
+	if err := d.Output(w); err != nil {
 		return fmt.Errorf("writing the PDF: %w", err)
 	}
 	return nil
@@ -57,35 +47,21 @@ func Write(w io.Writer, plan tile.Plan, o Options) error {
 
 // document is a PDF under way.
 type document struct {
-	f     *gofpdf.Fpdf
+	*page.Document
 	plan  tile.Plan
 	o     Options
-	fonts fonts
 	lines []line // by layer, the lines without one first
 }
 
 func newDocument(plan tile.Plan, o Options) (*document, error) {
 	wide, high := plan.Setup.Size()
-	size := gofpdf.SizeType{Wd: wide, Ht: high}
-	d := &document{plan: plan, o: o, f: gofpdf.NewCustom(&gofpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: size})}
-	d.f.SetAutoPageBreak(false, 0)
-	d.f.SetMargins(0, 0, 0)
-	d.f.SetLineJoinStyle("round")
-	d.f.SetLineCapStyle("butt")
-	d.f.SetCatalogSort(true)
-	d.f.SetCompression(false) // finish packs the pages
-	date := o.Date
-	if date.IsZero() {
-		date = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
-	}
-	d.f.SetCreationDate(date)
-	d.f.SetModificationDate(date)
-	d.f.SetTitle(title(o), true)
-	d.f.SetCreator("Quarterstep", true)
-	d.f.SetProducer("Quarterstep", true)
-	if err := d.loadFonts(o); err != nil {
+	f, err := page.New(page.Options{
+		Title: title(o), Date: o.Date, Wide: wide, High: high, Regular: o.Regular, Bold: o.Bold,
+	})
+	if err != nil {
 		return nil, err
 	}
+	d := &document{Document: f, plan: plan, o: o}
 	return d, d.layOut()
 }
 
@@ -115,7 +91,7 @@ func (d *document) layOut() error {
 			if s.Layer != "" {
 				known, ok := ids[s.Layer]
 				if !ok {
-					known = d.f.AddLayer(s.Layer, true)
+					known = d.AddLayer(s.Layer)
 					ids[s.Layer] = known
 					byLayer = append(byLayer, nil)
 				}
@@ -132,21 +108,13 @@ func (d *document) layOut() error {
 		d.lines = append(d.lines, lines...)
 	}
 	if len(ids) > 0 {
-		d.f.OpenLayerPane()
+		d.OpenLayerPane()
 	}
 	return nil
 }
 
-// newPage starts a page. Sheets that lie on their side are pages wider than
-// high, not turned ones: the writer's own landscape puts things off the page.
-func (d *document) newPage() *page {
-	wide, high := d.plan.Setup.Size()
-	d.f.AddPageFormat("P", gofpdf.SizeType{Wd: wide, Ht: high})
-	return &page{f: d.f, high: high}
-}
-
 // drawLines draws every line in the sheet's window.
-func (d *document) drawLines(p *page, s tile.Sheet) {
+func (d *document) drawLines(p *page.Page, s tile.Sheet) {
 	m := d.plan.OnPage(s)
 	open := -1
 	for i := range d.lines {
@@ -156,28 +124,28 @@ func (d *document) drawLines(p *page, s tile.Sheet) {
 		}
 		if l.layer != open {
 			if open >= 0 {
-				p.endLayer()
+				p.EndLayer()
 			}
 			if open = l.layer; open >= 0 {
-				p.layer(open)
+				p.Layer(open)
 			}
 		}
 		l.draw(p, m, s.Window)
 	}
 	if open >= 0 {
-		p.endLayer()
+		p.EndLayer()
 	}
 }
 
 // drawLabels writes the pieces' words.
-func (d *document) drawLabels(p *page, s tile.Sheet) {
+func (d *document) drawLabels(p *page.Page, s tile.Sheet) {
 	m := d.plan.OnPage(s)
 	clip := onPage(m, s.Window)
 	for _, q := range d.plan.Pieces {
 		for _, l := range q.Piece.Labels {
-			d.write(p, words{
-				text: l.Text, at: m.Apply(q.At.Apply(l.At)), size: l.Size, bold: l.Bold,
-				turn: l.Turn + turnOf(q.At), clip: clip,
+			d.Write(p, page.Words{
+				Text: l.Text, At: m.Apply(q.At.Apply(l.At)), Size: l.Size, Bold: l.Bold,
+				Turn: l.Turn + turnOf(q.At), Clip: clip,
 			})
 		}
 	}
@@ -190,8 +158,3 @@ func checkLabel(l printing.Label) error {
 	}
 	return nil
 }
-
-// black is the zero Ink.
-var black printing.Ink
-
-func grey(level float64) printing.Ink { return printing.Ink{R: level, G: level, B: level} }

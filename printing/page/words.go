@@ -1,8 +1,7 @@
-package pdf
+package page
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"strings"
 
@@ -70,91 +69,77 @@ func (t *typeface) shown(s string) string {
 	}, s)
 }
 
-// fonts are the two faces of a document.
-type fonts struct{ regular, bold *typeface }
-
-func (d *document) loadFonts(o Options) error {
-	var err error
-	if d.fonts.regular, err = face(d.f, "", o.Regular); err != nil {
-		return fmt.Errorf("reading the regular font: %w", err)
-	}
-	if d.fonts.bold, err = face(d.f, "B", o.Bold); err != nil {
-		return fmt.Errorf("reading the bold font: %w", err)
-	}
-	return nil
-}
-
-// words is a line of text on a page. The zero style is regular, black, centred
+// Words is a line of text on a page. The zero style is regular, black, centred
 // on At.
-type words struct {
-	text string
-	at   geom.Point // page mm
-	size float64    // letter height, mm
-	bold bool
-	left bool // at is the left end of the baseline, not its middle
-	turn float64
-	ink  printing.Ink
-	clip geom.Box // page mm; empty: none
+type Words struct {
+	Text string
+	At   geom.Point // page mm
+	Size float64    // letter height, mm
+	Bold bool
+	Left bool // At is the left end of the baseline, not its middle
+	Turn float64
+	Ink  printing.Ink
+	Clip geom.Box // page mm; empty: none
 }
 
 // face chooses regular or bold and makes it the document's current font.
-func (d *document) face(bold bool, size float64) *typeface {
-	t := d.fonts.regular
+func (d *Document) face(bold bool, size float64) *typeface {
+	t := d.regular
 	if bold {
-		t = d.fonts.bold
+		t = d.bold
 	}
-	d.f.SetFont(family, t.style, size*perMM)
+	d.f.SetFont(family, t.style, size*PerMM)
 	return t
 }
 
-// width is how long s is when printed, in mm.
-func (d *document) width(s string, size float64, bold bool) float64 {
+// Width is how long s is when printed, in mm.
+func (d *Document) Width(s string, size float64, bold bool) float64 {
 	return d.f.GetStringWidth(d.face(bold, size).shown(s))
 }
 
-// write puts words on the page. The font is chosen before the group is opened:
+// Write puts words on the page. The font is chosen before the group is opened:
 // a group forgets it when it closes.
-func (d *document) write(p *page, w words) {
-	if !w.clip.Empty() && !w.reach().Intersects(w.clip) {
+func (d *Document) Write(p *Page, w Words) {
+	if !w.Clip.Empty() && !w.reach().Intersects(w.Clip) {
 		return
 	}
-	p.flush()
-	t := d.face(w.bold, w.size)
-	text := t.shown(w.text)
+	p.Flush()
+	t := d.face(w.Bold, w.Size)
+	text := t.shown(w.Text)
 	x := -d.f.GetStringWidth(text) / 2
-	if w.left {
+	if w.Left {
 		x = 0
 	}
-	if w.clip.Empty() {
-		p.op("q")
+	if w.Clip.Empty() {
+		p.Op("q")
 	} else {
-		p.clip(w.clip)
+		p.Clip(w.Clip)
 	}
-	p.color(w.ink, "g", "rg")
+	p.color(w.Ink, "g", "rg")
 	// A turn clockwise on paper is the other way round with y up.
-	c, s := math.Cos(w.turn), math.Sin(w.turn)
-	px, py := p.at(w.at)
-	p.op("cm", c, -s, s, c, px, py)
-	p.flush()
+	c, s := math.Cos(w.Turn), math.Sin(w.Turn)
+	px, py := p.At(w.At)
+	p.Op("cm", c, -s, s, c, px, py)
+	p.Flush()
 	_, high := d.f.GetPageSize()
 	d.f.Text(x, high, text)
-	p.restore()
-	p.flush()
+	p.Restore()
+	p.Flush()
 }
 
 // reach is a box that surely holds the words: no letter is wider than twice
 // its height.
-func (w words) reach() geom.Box {
-	return geom.BoxOf(w.at).Grow(2 * w.size * float64(1+len([]rune(w.text))))
+func (w Words) reach() geom.Box {
+	return geom.BoxOf(w.At).Grow(2 * w.Size * float64(1+len([]rune(w.Text))))
 }
 
-// wrap breaks s into lines of at most wide mm.
-func (d *document) wrap(s string, wide, size float64) []string {
+// Wrap breaks s into lines of at most wide mm.
+func (d *Document) Wrap(s string, wide, size float64) []string {
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(s) {
 		longer := strings.TrimSpace(line + " " + word)
-		if line != "" && d.width(longer, size, false) > wide {
+		if line != "" && d.Width(longer, size, false) > wide {
 			lines = append(lines, line)
 			longer = word
 		}
@@ -163,10 +148,10 @@ func (d *document) wrap(s string, wide, size float64) []string {
 	return append(lines, line)
 }
 
-// fit is the largest letter height, at most size, at which s is no longer than
+// Fit is the largest letter height, at most size, at which s is no longer than
 // wide mm.
-func (d *document) fit(s string, wide, size float64, bold bool) float64 {
-	if w := d.width(s, size, bold); w > wide {
+func (d *Document) Fit(s string, wide, size float64, bold bool) float64 {
+	if w := d.Width(s, size, bold); w > wide {
 		return size * wide / w
 	}
 	return size
