@@ -3,10 +3,12 @@ package app
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"quarterstep/grading/match"
@@ -26,9 +28,22 @@ type Brought struct {
 }
 
 // BringIn reads the nest in an SVG file by a size chart, finds the corners of
-// its pieces and matches them across the sizes. A file that cannot be used
-// gives one sentence.
+// its pieces and matches them across the sizes. Sizes whose centre or fold
+// lines do not lie on each other are laid so. A file that cannot be used gives
+// one sentence.
 func BringIn(path string, chart model.SizeChart) (Brought, error) {
+	return bringIn(path, chart, exchange.ReadSVG)
+}
+
+// BringInOneSize is BringIn for a pattern printed in one size: a drawing in
+// which no layer is named after a size is all of that one.
+func BringInOneSize(path string, chart model.SizeChart, size string) (Brought, error) {
+	return bringIn(path, chart, func(r io.Reader, c model.SizeChart) (exchange.Sheet, error) {
+		return exchange.ReadOneSize(r, c, size)
+	})
+}
+
+func bringIn(path string, chart model.SizeChart, read func(io.Reader, model.SizeChart) (exchange.Sheet, error)) (Brought, error) {
 	info, err := os.Stat(path)
 	if err != nil {
 		return Brought{}, plainFile(path, err)
@@ -44,7 +59,7 @@ func BringIn(path string, chart model.SizeChart) (Brought, error) {
 		return Brought{}, plainFile(path, err)
 	}
 	defer f.Close()
-	sheet, err := exchange.ReadSVG(f, chart)
+	sheet, err := read(f, chart)
 	if err != nil {
 		var pathErr *fs.PathError
 		if errors.As(err, &pathErr) {
@@ -56,7 +71,11 @@ func BringIn(path string, chart model.SizeChart) (Brought, error) {
 	if err != nil {
 		return Brought{}, err
 	}
-	out := Brought{Doubts: doubts, Remarks: sheet.Warnings}
+	pieces, laid, err := stacked(pieces, chart)
+	if err != nil {
+		return Brought{}, err
+	}
+	out := Brought{Doubts: doubts, Remarks: append(sheet.Warnings, laid...)}
 	out.Pattern = model.Pattern{
 		Name:   strings.TrimSuffix(filepath.Base(path), filepath.Ext(path)),
 		Unit:   unitOf(chart),
@@ -68,6 +87,63 @@ func BringIn(path string, chart model.SizeChart) (Brought, error) {
 		out.Remarks = append(out.Remarks, fmt.Sprintf("%s, size %s: %s", d.Piece, d.Size, d.Say))
 	}
 	return out, out.Pattern.Validate()
+}
+
+// mostDrift is how far in mm per step of the chart a centre or fold line may go
+// across itself that was printed to lie on itself: what a hand is off in
+// tracing.
+const mostDrift = 1.0
+
+// stacked lays the sizes of every piece whose centre line drifts on each other
+// there, and says of which.
+func stacked(pieces []model.Piece, chart model.SizeChart) (out []model.Piece, say []string, err error) {
+	out = slices.Clone(pieces)
+	for i, q := range pieces {
+		drift, err := match.Drift(q, chart)
+		if err != nil {
+			return nil, nil, err
+		}
+		if drift <= mostDrift {
+			continue
+		}
+		if out[i], err = match.Stack(q, match.StackOn{Line: model.Centre}); err != nil {
+			return nil, nil, err
+		}
+		say = append(say, fmt.Sprintf("%s: its sizes were not printed with their centre lines on each other (%.1f mm off at a step). They are laid so here; no line changed its shape.", q.Name, drift))
+	}
+	return out, say, nil
+}
+
+// Understood is what was read of each piece of a pattern, a sentence each: the
+// sizes it is printed in, those that share a line, and its grade points.
+func Understood(p model.Pattern) []string {
+	var out []string
+	for _, q := range p.Pieces {
+		out = append(out, fmt.Sprintf("%s: %s; %d grade points.", q.Name, printedWords(q), len(q.Points)))
+	}
+	return out
+}
+
+func printedWords(q model.Piece) string {
+	if q.OneForAll {
+		return "the same in all sizes"
+	}
+	var lines []string
+	n, shared := 0, false
+	for _, o := range q.Nest {
+		n += len(o.Sizes())
+		shared = shared || len(o.Also) > 0
+		lines = append(lines, strings.Join(o.Sizes(), "/"))
+	}
+	switch {
+	case n == 1:
+		return "printed in size " + lines[0] + " only"
+	case len(lines) == 1:
+		return "printed in sizes " + strings.Join(q.Nest[0].Sizes(), ", ") + ", all on one line"
+	case shared:
+		return "printed in sizes " + strings.Join(lines, ", ") + " (joined by a stroke: on one line)"
+	}
+	return "printed in sizes " + strings.Join(lines, ", ")
 }
 
 // BringInByAnyChart brings in the nest by the chart that knows most of its
@@ -138,8 +214,10 @@ func largestPrinted(p model.Pattern) float64 {
 	best := 0
 	for _, q := range p.Pieces {
 		for _, o := range q.Nest {
-			if place, ok := p.Chart.Place(o.Size); ok {
-				best = max(best, place)
+			for _, size := range o.Sizes() {
+				if place, ok := p.Chart.Place(size); ok {
+					best = max(best, place)
+				}
 			}
 		}
 	}

@@ -25,34 +25,6 @@ func charts(args []string, out io.Writer) error {
 	return nil
 }
 
-func bringIn(args []string, out io.Writer) error {
-	fs := flag.NewFlagSet("import", flag.ContinueOnError)
-	chart := fs.String("chart", "", "")
-	to := fs.String("o", "", "")
-	files, err := parse(fs, args, 1, "chart", "o")
-	if err != nil {
-		return err
-	}
-	c, err := app.Chart(*chart)
-	if err != nil {
-		return err
-	}
-	got, err := app.BringIn(files[0], c)
-	if err != nil {
-		return err
-	}
-	if err := app.Save(*to, got.Pattern); err != nil {
-		return err
-	}
-	for _, q := range got.Pattern.Pieces {
-		fmt.Fprintf(out, "%s: %d printed sizes, %d grade points\n", q.Name, len(q.Nest), len(q.Points))
-	}
-	for _, s := range got.Remarks {
-		fmt.Fprintln(out, s)
-	}
-	return nil
-}
-
 func grade(args []string, out io.Writer) error {
 	fs := flag.NewFlagSet("grade", flag.ContinueOnError)
 	size := fs.String("to", "", "")

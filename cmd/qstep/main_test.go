@@ -138,12 +138,12 @@ func TestEveryNestComesIn(t *testing.T) {
 		nest, chart string
 		want        []string
 	}{
-		{"blouse-eu-36-42.svg", women, []string{"Back: 4 printed", "Front: 4 printed", "Front facing: 4 printed", "Sleeve: 4 printed"}},
-		{"blouse-traced-eu-36-42.svg", women, []string{"Back: 4 printed", "Front: 4 printed", "Front facing: 4 printed", "Sleeve: 4 printed"}},
-		{"blouse-polygons-eu-38-42.svg", women, []string{"Back: 3 printed", "Front: 3 printed", "Front facing: 3 printed", "Sleeve: 3 printed"}},
-		{"waistcoat-us-12-18.svg", misses, []string{"Back: 4 printed", "Front: 4 printed", "Front facing: 4 printed"}},
-		{"blouse-eu-36-42.svg", own, []string{"Back: 4 printed", "Sleeve: 4 printed"}},
-		{"waistcoat-us-12-18.svg", inches, []string{"Back: 4 printed", "Front facing: 4 printed"}},
+		{"blouse-eu-36-42.svg", women, []string{"Back: printed in sizes 36, 38, 40, 42;", "Front: printed in sizes 36, 38, 40, 42;", "Front facing: printed in sizes 36, 38, 40, 42;", "Sleeve: printed in sizes 36, 38, 40, 42;"}},
+		{"blouse-traced-eu-36-42.svg", women, []string{"Back: printed in sizes 36, 38, 40, 42;", "Front: printed in sizes 36, 38, 40, 42;", "Front facing: printed in sizes 36, 38, 40, 42;", "Sleeve: printed in sizes 36, 38, 40, 42;"}},
+		{"blouse-polygons-eu-38-42.svg", women, []string{"Back: printed in sizes 38, 40, 42;", "Front: printed in sizes 38, 40, 42;", "Front facing: printed in sizes 38, 40, 42;", "Sleeve: printed in sizes 38, 40, 42;"}},
+		{"waistcoat-us-12-18.svg", misses, []string{"Back: printed in sizes 12, 14, 16, 18;", "Front: printed in sizes 12, 14, 16, 18;", "Front facing: printed in sizes 12, 14, 16, 18;"}},
+		{"blouse-eu-36-42.svg", own, []string{"Back: printed in sizes 36, 38, 40, 42;", "Sleeve: printed in sizes 36, 38, 40, 42;"}},
+		{"waistcoat-us-12-18.svg", inches, []string{"Back: printed in sizes 12, 14, 16, 18;", "Front facing: printed in sizes 12, 14, 16, 18;"}},
 	} {
 		to := filepath.Join(folder, "p.qstep")
 		out := done(t, "import", nestFile(c.nest), "--chart", c.chart, "-o", to)

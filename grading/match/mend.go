@@ -25,7 +25,7 @@ const (
 // one is within 4 mm. In the other sizes it is put at the same share of its
 // edge. The edge's first part keeps its name and ID; notches stay where they
 // are; a hand correction of the edge's shape is dropped, as its curves are no
-// longer the same. It is an error where the size is not printed, at lies
+// longer the same, one of the whole edge goes for both parts. It is an error where the size is not printed, at lies
 // further than 25 mm from its line, or a grade point is there already.
 //
 // Links name edges, so they must be brought in line: see Relink.
@@ -142,7 +142,20 @@ func split(q model.Piece, k int, cuts []cutAt, smooth bool) model.Piece {
 		q.Nest[i].Edges[k] = c.a
 	}
 	q.Notches = splitNotches(q, old.ID, fresh.ID, cuts)
-	return withoutShapes(q, old.ID)
+	q = withoutShapes(q, old.ID)
+	for _, c := range q.Hand.Curves {
+		if c.Edge == old.ID {
+			c.Edge = fresh.ID
+			q.Hand.Curves = append(slices.Clone(q.Hand.Curves), c)
+		}
+	}
+	for _, s := range q.Hand.Shifts {
+		if s.Edge == old.ID {
+			s.Edge = fresh.ID
+			q.Hand.Shifts = append(slices.Clone(q.Hand.Shifts), s)
+		}
+	}
+	return q
 }
 
 func freshID(letter string, used func(string) bool) string {
@@ -155,7 +168,8 @@ func freshID(letter string, used func(string) bool) string {
 
 // RemovePoint takes a grade point out of a piece: the edges on its two sides
 // become one with the name and ID of the first. Notches stay where they are;
-// hand corrections of the point and of the two edges' shapes are dropped. It
+// typed gaps and hand corrections of the point, corrections of the two edges'
+// shapes and of the second edge are dropped. It
 // is an error for a dart's leg and where only two grade points are left.
 func RemovePoint(q model.Piece, point string) (model.Piece, error) {
 	k := q.PointIndex(point)
@@ -190,7 +204,12 @@ func RemovePoint(q model.Piece, point string) (model.Piece, error) {
 	q.Edges[before] = kept
 	q.Edges = slices.Delete(q.Edges, k, k+1)
 	q.Points = slices.Delete(slices.Clone(q.Points), k, k+1)
-	q.Hand.Moves = slices.DeleteFunc(slices.Clone(q.Hand.Moves), func(m model.PointMove) bool { return m.Point == point })
+	q.Gaps = slices.DeleteFunc(slices.Clone(q.Gaps), func(g model.Gap) bool { return g.Point == point })
+	h := &q.Hand
+	h.Moves = slices.DeleteFunc(slices.Clone(h.Moves), func(m model.PointMove) bool { return m.Point == point })
+	h.Through = slices.DeleteFunc(slices.Clone(h.Through), func(id string) bool { return id == point })
+	h.Curves = slices.DeleteFunc(slices.Clone(h.Curves), func(c model.EdgeCurve) bool { return c.Edge == gone.ID })
+	h.Shifts = slices.DeleteFunc(slices.Clone(h.Shifts), func(s model.EdgeShift) bool { return s.Edge == gone.ID })
 	return withoutShapes(q, kept.ID, gone.ID), nil
 }
 
