@@ -5,13 +5,23 @@ package geom
 // curve keeps the handles at its two ends, so that it leaves them in the same
 // direction. An empty path stays empty.
 func (p Path) CarryEnds(start, end Vec, tol float64) Path {
+	return p.CarryEndsAs(p, start, end, tol)
+}
+
+// CarryEndsAs is CarryEnds with like in place of p where the share is read that
+// each control point takes of the two movements, so that the same edge in two
+// sizes goes along alike. A like of another number of cubics is not used.
+func (p Path) CarryEndsAs(like Path, start, end Vec, tol float64) Path {
 	if len(p) == 0 || start.IsZero() && end.IsZero() {
 		return p
 	}
+	if len(like) != len(p) {
+		like = p
+	}
 	ctl := p.Controls()
 	last := len(ctl) - 1
-	share := chordShares(ctl)
-	if !p.IsStraight(tol) {
+	share := chordShares(like.Controls())
+	if !p.IsStraight(tol) && !like.IsStraight(tol) {
 		share[1], share[last-1] = 0, 1
 	}
 	for k, u := range share {
