@@ -52,8 +52,9 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	lines := make([][]geom.Path, len(p.Pieces))
 	for i, q := range p.Pieces {
 		edges, exact := fits[i].Edges(p.Target)
-		lines[i] = layHand(q, edges)
-		out.Pieces[i] = Piece{ID: q.ID, Name: q.Name, Base: edges, Printed: exact, Frozen: fits[i].Frozen()}
+		hand := layHand(q, p.Chart, t, edges)
+		lines[i] = hand.edges
+		out.Pieces[i] = Piece{ID: q.ID, Name: q.Name, Base: edges, Handles: hand.handles, Unlaid: hand.unlaid, Printed: exact, Frozen: fits[i].Frozen()}
 	}
 	if out.Unlinked, err = g.follow(p, fits, lines); err != nil {
 		return Result{}, err
@@ -61,7 +62,7 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	for i, q := range p.Pieces {
 		r := &out.Pieces[i]
 		r.Edges = lines[i]
-		r.Printed = r.Printed && q.Hand.IsZero() && sameLine(r.Base, r.Edges)
+		r.Printed = r.Printed && sameLine(r.Base, r.Edges)
 		if err := mark(r, q, fits[i], p.Target); err != nil {
 			return Result{}, fmt.Errorf("marking %s: %w", q.Name, err)
 		}

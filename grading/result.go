@@ -41,7 +41,14 @@ type Piece struct {
 	Edges []geom.Path // the new line, edge by edge, closed
 	// Base is the computed line before hand corrections and links; a handle's
 	// "by eye" amount is measured from it.
-	Base    []geom.Path
+	Base []geom.Path
+	// Handles is where the control points of an edge are shown that edit.MoveControl
+	// counts, where they are no longer those of Edges because the edge, or its
+	// neighbour, was shifted parallel; nil where they are.
+	Handles [][]geom.Point
+	// Unlaid says why the edges shifted by hand could not be, in plain words;
+	// none of them is then.
+	Unlaid  string
 	Lines   []Line
 	Notches []Notch
 	Darts   []Dart

@@ -4,12 +4,13 @@ import "quarterstep/model/geom"
 
 // Hand is what the sewist changed by eye on the computed line. It is kept
 // beside the line and laid on again whatever the target, in the order of the
-// fields.
+// fields. Shifts come after Shapes, for a line parallel to another has other
+// control points.
 type Hand struct {
 	Curves  []EdgeCurve
 	Moves   []PointMove
-	Shifts  []EdgeShift
 	Shapes  []EdgeShape
+	Shifts  []EdgeShift
 	Through []string // grade points the line is made to run smoothly through
 }
 
