@@ -55,13 +55,15 @@ type SizedReport struct {
 }
 
 // PieceInGirth is one piece's share of the target's girth: it gives
-// times x (width - allowances - darts).
+// times x (width - allowances - darts). BothHalves where it is cut once but
+// ends at a centre line, and is counted for both halves of the body.
 type PieceInGirth struct {
 	Piece      string  `json:"piece"`
 	Width      float64 `json:"width_mm"`
 	Allowances float64 `json:"allowances_mm"`
 	Darts      float64 `json:"darts_mm"`
 	Times      int     `json:"times"`
+	BothHalves bool    `json:"both_halves,omitempty"`
 }
 
 // NoGirthReport says what could not be measured; Size is empty for the size
@@ -138,7 +140,7 @@ func girthReport(p model.Pattern, size string, row girth.Row) GirthReport {
 		out.Carried, out.Lost = &carried, &lost
 	}
 	for _, q := range row.Target.Parts {
-		out.Pieces = append(out.Pieces, PieceInGirth{pieceName(p, q.Piece), q.Width, q.Allowances, q.Darts, q.Times})
+		out.Pieces = append(out.Pieces, PieceInGirth{pieceName(p, q.Piece), q.Width, q.Allowances, q.Darts, q.Times, q.Halves})
 	}
 	return out
 }

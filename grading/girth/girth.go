@@ -27,6 +27,9 @@ type Part struct {
 	Allowances float64 // what seam allowances take of it, mm
 	Darts      float64 // what darts take up at the level, mm
 	Times      int     // how often it goes into the garment
+	// Halves is true where the piece is said to be cut once and ends at a
+	// centre line, so that both halves of the body are counted.
+	Halves bool
 }
 
 // Sewn is what the part gives to the girth, mm.
@@ -139,7 +142,8 @@ func (s survey) round(m model.Measure) ([]Part, []Missing) {
 func (s survey) measure(group []int, m model.Measure) (parts []Part, lacks []Missing) {
 	for _, i := range group {
 		q := s.p.Pieces[i]
-		part, why := Part{Piece: q.ID, Times: times(q)}, ""
+		part, why := Part{Piece: q.ID}, ""
+		part.Times, part.Halves = times(q)
 		if s.sheets[i] == nil {
 			why = q.Name + " was not printed in this size."
 		} else {
@@ -155,17 +159,18 @@ func (s survey) measure(group []int, m model.Measure) (parts []Part, lacks []Mis
 }
 
 // times is how often a piece goes into the garment: as often as it is cut,
-// twice that on a fold. A piece that ends at a centre line is half of its
-// side of the body, so where nothing says how many to cut it counts twice.
-func times(q model.Piece) int {
+// twice that on a fold. One that ends at a centre line and is cut but once goes
+// round half of the body, so halves counts it for both, unless its name says
+// left or right.
+func times(q model.Piece) (n int, halves bool) {
 	has := func(k model.EdgeKind) bool {
 		return slices.ContainsFunc(q.Edges, func(e model.Edge) bool { return e.Kind == k })
 	}
 	switch {
 	case has(model.Fold):
-		return 2 * q.Copies()
-	case q.Cut == 0 && has(model.Centre):
-		return 2
+		return 2 * q.Copies(), false
+	case q.Copies() == 1 && has(model.Centre) && !hasWord(q.Name, oneSide):
+		return 2, true
 	}
-	return q.Copies()
+	return q.Copies(), false
 }

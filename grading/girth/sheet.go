@@ -17,11 +17,13 @@ type sheet struct {
 	cut   []geom.Path // the line on paper, edge by edge
 	lines []grading.Line
 	darts []grading.Dart
+
+	stitched *stitching // once asked for
 }
 
 // gradedSheet is piece q in the size wanted.
 func gradedSheet(q model.Piece, r grading.Piece) *sheet {
-	return &sheet{q, r.Edges, r.Lines, r.Darts}
+	return &sheet{q: q, cut: r.Edges, lines: r.Lines, darts: r.Darts}
 }
 
 // printedSheet is piece q as printed in a size, nil where it was not. A piece
@@ -68,8 +70,22 @@ func drawn(o model.Outline, n int, size func(int) string) int {
 	return -1
 }
 
+// stitching is a stitching line, or why there is none.
+type stitching struct {
+	edges []geom.Path
+	err   error
+}
+
 // sewn is the stitching line, edge by edge.
 func (s *sheet) sewn() ([]geom.Path, error) {
+	if s.stitched == nil {
+		edges, err := s.takeSeamsOff()
+		s.stitched = &stitching{edges, err}
+	}
+	return s.stitched.edges, s.stitched.err
+}
+
+func (s *sheet) takeSeamsOff() ([]geom.Path, error) {
 	in := make([]float64, len(s.q.Edges))
 	seamed := false
 	for k, e := range s.q.Edges {

@@ -18,6 +18,9 @@ var aside = words(`facing facings interfacing lining linings underlining interli
 // below are words for pieces that hang from the waist.
 var below = words("skirt trouser trousers pant pants shorts leg culotte culottes peplum")
 
+// oneSide are words for pieces cut for one half of the body only.
+var oneSide = words("left right")
+
 func words(list string) map[string]bool {
 	out := map[string]bool{}
 	for _, w := range strings.Fields(list) {
