@@ -11,13 +11,13 @@ import (
 // parallelTol is how far, in mm, a shifted edge may be from true parallel.
 const parallelTol = 0.01
 
-// layShifts moves whole edges parallel. Where that cannot be, no edge of the
+// layShifts moves whole edges parallel; one with a locked end stays. Where that cannot be, no edge of the
 // piece is shifted, and it is said why.
 func layShifts(q model.Piece, edges []geom.Path, share func(string) float64) laid {
 	out := make([]float64, len(edges))
 	any := false
 	for _, s := range q.Hand.Shifts {
-		if j := q.EdgeIndex(s.Edge); j >= 0 {
+		if j := q.EdgeIndex(s.Edge); j >= 0 && !q.Points[j].Locked && !q.Points[(j+1)%len(out)].Locked {
 			out[j] += s.Out * share(s.Stage)
 			any = any || out[j] != 0
 		}

@@ -21,8 +21,9 @@ func onPiece(p model.Pattern, piece string, f func(model.Piece) (model.Piece, er
 	return p.WithPiece(i, func(model.Piece) model.Piece { return q }), nil
 }
 
-// MovePoint shifts a grade point of the computed line by v, on top of what the
-// hand did before. A locked point is an error in plain words.
+// MovePoint shifts a grade point of the line as graded by v, on top of what the
+// hand did before. Where the pattern keeps stages, the move belongs to the size
+// it is made at (see Stages). A locked point is an error in plain words.
 func MovePoint(piece, point string, v geom.Vec) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
@@ -33,7 +34,8 @@ func MovePoint(piece, point string, v geom.Vec) func(model.Pattern) (model.Patte
 			if q.Points[k].Locked {
 				return q, fmt.Errorf("%s of %s is locked", pointName(q, k), q.Name)
 			}
-			q.Hand.Moves = addMove(q.Hand.Moves, point, v)
+			at := stageAt(p, q)
+			q.Hand.Moves = addMove(q.Hand.Moves, model.PointMove{Point: point, By: v.Scale(at.times), Stage: at.stage})
 			return q, nil
 		})
 	}
@@ -46,49 +48,77 @@ func pointName(q model.Piece, k int) string {
 	return fmt.Sprintf("point %d", k+1)
 }
 
-func addMove(moves []model.PointMove, point string, v geom.Vec) []model.PointMove {
-	out := slices.Clone(moves)
-	i := slices.IndexFunc(out, func(m model.PointMove) bool { return m.Point == point })
-	if i < 0 {
-		out = append(out, model.PointMove{Point: point})
-		i = len(out) - 1
+func edgeName(q model.Piece, j int) string {
+	if n := q.Edges[j].Name; n != "" {
+		return n
 	}
-	out[i].By = out[i].By.Add(v)
-	if out[i].By.IsZero() {
-		out = slices.Delete(out, i, i+1)
+	return fmt.Sprintf("edge %d", j+1)
+}
+
+// addMove adds a move to that of the same point, stage and style.
+func addMove(moves []model.PointMove, add model.PointMove) []model.PointMove {
+	same := func(m model.PointMove) bool {
+		return m.Point == add.Point && m.Stage == add.Stage && m.Style == add.Style
+	}
+	if i := slices.IndexFunc(moves, same); i >= 0 {
+		add.By = add.By.Add(moves[i].By)
+	}
+	return put(moves, add, same, add.By.IsZero())
+}
+
+// put is list with add in the place of the one that is the same, or at the end;
+// where nothing is left to correct, without it.
+func put[T any](list []T, add T, same func(T) bool, nothing bool) []T {
+	if nothing {
+		return without(list, same)
+	}
+	out := slices.Clone(list)
+	if i := slices.IndexFunc(out, same); i >= 0 {
+		out[i] = add
+		return out
+	}
+	return append(out, add)
+}
+
+// without is list less those that are gone; nil when nothing is left, as a
+// piece without corrections has.
+func without[T any](list []T, gone func(T) bool) []T {
+	var out []T
+	for _, v := range list {
+		if !gone(v) {
+			out = append(out, v)
+		}
 	}
 	return out
 }
 
 // MoveControl shifts inner control point number control (1 up) of an edge's
 // computed path by v. At a joint of two cubics the handles on both sides go
-// along, so that the line stays smooth there.
+// along, so that the line stays smooth there. Stages are kept as by MovePoint.
 func MoveControl(piece, edge string, control int, v geom.Vec) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			if q.EdgeIndex(edge) < 0 || control < 1 {
 				return q, fmt.Errorf("%s has no such curve handle", q.Name)
 			}
-			shapes := slices.Clone(q.Hand.Shapes)
-			i := slices.IndexFunc(shapes, func(s model.EdgeShape) bool { return s.Edge == edge })
-			if i < 0 {
-				shapes = append(shapes, model.EdgeShape{Edge: edge})
-				i = len(shapes) - 1
+			at := stageAt(p, q)
+			shape := model.EdgeShape{Edge: edge, Stage: at.stage}
+			same := func(s model.EdgeShape) bool { return s.Edge == edge && s.Stage == at.stage }
+			if i := slices.IndexFunc(q.Hand.Shapes, same); i >= 0 {
+				shape.By = slices.Clone(q.Hand.Shapes[i].By)
 			}
-			by := slices.Clone(shapes[i].By)
 			shift := func(k int) {
-				for len(by) < k {
-					by = append(by, geom.Vec{})
+				for len(shape.By) < k {
+					shape.By = append(shape.By, geom.Vec{})
 				}
-				by[k-1] = by[k-1].Add(v)
+				shape.By[k-1] = shape.By[k-1].Add(v.Scale(at.times))
 			}
 			shift(control)
 			if control%3 == 0 {
 				shift(control - 1)
 				shift(control + 1)
 			}
-			shapes[i].By = by
-			q.Hand.Shapes = shapes
+			q.Hand.Shapes = put(q.Hand.Shapes, shape, same, false)
 			return q, nil
 		})
 	}
@@ -117,21 +147,30 @@ func MoveEdge(piece, edge string, v geom.Vec) func(model.Pattern) (model.Pattern
 	}
 }
 
-// TakeBackPoint removes the hand's move of one grade point.
+// TakeBackPoint removes all that the hand did to one grade point.
 func TakeBackPoint(piece, point string) func(model.Pattern) (model.Pattern, error) {
-	return func(p model.Pattern) (model.Pattern, error) {
-		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
-			q.Hand.Moves = slices.DeleteFunc(slices.Clone(q.Hand.Moves), func(m model.PointMove) bool { return m.Point == point })
-			return q, nil
-		})
-	}
+	return onHand(piece, func(h model.Hand) model.Hand {
+		h.Moves = without(h.Moves, func(m model.PointMove) bool { return m.Point == point })
+		h.Through = without(h.Through, func(id string) bool { return id == point })
+		return h
+	})
 }
 
-// TakeBackEdge removes the hand's shaping of one edge.
+// TakeBackEdge removes all that the hand did to one edge between its ends.
 func TakeBackEdge(piece, edge string) func(model.Pattern) (model.Pattern, error) {
+	return onHand(piece, func(h model.Hand) model.Hand {
+		h.Curves = without(h.Curves, func(c model.EdgeCurve) bool { return c.Edge == edge })
+		h.Shapes = without(h.Shapes, func(s model.EdgeShape) bool { return s.Edge == edge })
+		h.Shifts = without(h.Shifts, func(s model.EdgeShift) bool { return s.Edge == edge })
+		return h
+	})
+}
+
+// onHand changes the corrections of the piece with that ID; f replaces slices.
+func onHand(piece string, f func(model.Hand) model.Hand) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
-			q.Hand.Shapes = slices.DeleteFunc(slices.Clone(q.Hand.Shapes), func(s model.EdgeShape) bool { return s.Edge == edge })
+			q.Hand = f(q.Hand)
 			return q, nil
 		})
 	}
