@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"quarterstep/model"
+	"quarterstep/model/geom"
 )
 
 // besides are words in the name of a closed line that is no piece: what else is
@@ -47,7 +48,12 @@ func (s *sorter) isMark(r found) bool {
 	if r.name == "" || r.all && !mark {
 		return false
 	}
-	return slices.ContainsFunc(s.rings, func(o found) bool { return len(o.sizes) > 0 && encloses(o, r) })
+	return slices.ContainsFunc(s.rings, func(o found) bool { return len(o.sizes) > 0 && liesWithin(r, o) })
+}
+
+// liesWithin reports whether all joints of a closed line lie in another.
+func liesWithin(r, o found) bool {
+	return !slices.ContainsFunc(r.path, func(c geom.Cubic) bool { return !o.path.Contains(c.P0, inTol) })
 }
 
 func (s *sorter) namedLikeSized(name string) bool {

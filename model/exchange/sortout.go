@@ -55,7 +55,7 @@ func (s *sorter) element(runs []found) {
 	}
 	for i, r := range runs {
 		if i == best {
-			r.name = s.ringName(r)
+			r.name = ringName(r)
 			s.rings = append(s.rings, r)
 			continue
 		}
@@ -69,8 +69,8 @@ func (s *sorter) element(runs []found) {
 // ringName is the name of the piece a closed line is drawn for; empty when the
 // drawing gives none. Outside the size layers only its own name counts: a group
 // there may hold anything.
-func (s *sorter) ringName(r found) string {
-	name := firstOf(s.titleName(r), r.nested, idName(r.id, r.as))
+func ringName(r found) string {
+	name := firstOf(r.name, r.nested, idName(r.id, r.as))
 	if len(r.sizes) > 0 || r.all {
 		name = firstOf(name, r.outer)
 	}

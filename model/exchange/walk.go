@@ -2,6 +2,7 @@ package exchange
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"quarterstep/model"
@@ -244,6 +245,7 @@ func (w *walker) shape(e *element, at place) error {
 		f.name, f.id, f.part = firstOf(at.use, e.title, e.label), e.attr["id"], w.parts
 		f.path = onPaper(r.path, at.vp.toMM)
 		f.closed = r.closed
+		w.titled(&f)
 		for _, c := range f.path {
 			for _, p := range [4]geom.Point{c.P0, c.P1, c.P2, c.P3} {
 				if !p.Finite() || max(p.X, -p.X, p.Y, -p.Y) > reach {
@@ -256,6 +258,26 @@ func (w *walker) shape(e *element, at place) error {
 		}
 	}
 	return nil
+}
+
+// titled settles a run by what its own name says of sizes: a title that says
+// the sizes only names nothing, those of the layer are taken off it, others
+// count where there is no layer, and "all sizes" counts in any.
+func (w *walker) titled(f *found) {
+	if strings.EqualFold(f.name, f.as) || len(f.sizes) > 0 && slices.Equal(sizesNamed(f.name, w.chart), f.sizes) {
+		f.name = ""
+		return
+	}
+	name, sizes, all := sizesAfter(f.name, w.chart)
+	switch {
+	case all:
+		f.name, f.sizes, f.all = name, nil, true
+	case len(sizes) > 0 && len(f.sizes) == 0 && !f.all:
+		f.name, f.sizes = name, sizes
+		w.sizes++
+	case len(sizes) > 0 && slices.Equal(sizes, f.sizes):
+		f.name = name
+	}
 }
 
 func inSize(sizes []string) string {

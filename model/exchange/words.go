@@ -2,7 +2,6 @@ package exchange
 
 import (
 	"regexp"
-	"slices"
 	"strings"
 	"unicode"
 
@@ -89,18 +88,19 @@ func digitAt(s string, i int) bool { return i >= 0 && i < len(s) && s[i] >= '0' 
 // sizeAfter is sizes named after the piece: "Back, size 36", "Cuff, sizes 38/40".
 var sizeAfter = regexp.MustCompile(`(?i)[\s,(\[–-]*\bsizes?\s*:?\s*(.+?)[)\]]?$`)
 
-// titleName is the name a title gives: the sizes at its end taken off, where
-// they are those of the layer. A title that says only the sizes names nothing.
-func (s *sorter) titleName(r found) string {
-	same := func(label string) bool {
-		return strings.EqualFold(label, r.as) || len(r.sizes) > 0 && slices.Equal(sizesNamed(label, s.chart), r.sizes)
+// allAfter is "all sizes" said after the piece: "Pocket (all sizes)".
+var allAfter = regexp.MustCompile(`(?i)[\s,(\[–-]+((?:all|every|any|one)\s+sizes?)[)\]]?$`)
+
+// sizesAfter is the sizes that a title names after the piece, none with all
+// where it says that it is for all sizes, and the title without them.
+func sizesAfter(title string, chart model.SizeChart) (name string, sizes []string, all bool) {
+	if m := allAfter.FindStringSubmatchIndex(title); m != nil && saysAllSizes(title[m[2]:m[3]]) {
+		return title[:m[0]], nil, true
 	}
-	if same(r.name) {
-		return ""
+	if m := sizeAfter.FindStringSubmatchIndex(title); m != nil {
+		if sizes := sizesNamed(title[m[2]:m[3]], chart); len(sizes) > 0 {
+			return title[:m[0]], sizes, false
+		}
 	}
-	m := sizeAfter.FindStringSubmatchIndex(r.name)
-	if m == nil || !same(r.name[m[2]:m[3]]) {
-		return r.name
-	}
-	return r.name[:m[0]]
+	return title, nil, false
 }
