@@ -21,7 +21,8 @@ type Measured struct {
 	Place   float64 // on the chart; sizes count from 0, beyond its ends allowed
 	Placed  bool    // the chart places it
 	Off     bool    // it lies beyond the chart's ends
-	Says    string  // its place by name: "48", "46 1/2", "beyond 62 by 3 cm"
+	By      float64 // how far beyond them, mm
+	Says    string  // its place by name: "48", "46 1/2", "beyond 62"
 }
 
 // Wearer lists the body measures of p's target: the chart's in its order, then
@@ -57,11 +58,9 @@ func measured(p model.Pattern, m model.Measure, mm float64) Measured {
 	first, most := p.Chart.Sizes[0], p.Chart.Sizes[last]
 	switch {
 	case out.Place < 0:
-		out.Off = true
-		out.Says = fmt.Sprintf("below %s by %s", first.Name, measure.FormatPlace(first.Body[m]-mm, p.Unit))
+		out.Off, out.By, out.Says = true, first.Body[m]-mm, "below "+first.Name
 	case out.Place > float64(last):
-		out.Off = true
-		out.Says = fmt.Sprintf("beyond %s by %s", most.Name, measure.FormatPlace(mm-most.Body[m], p.Unit))
+		out.Off, out.By, out.Says = true, mm-most.Body[m], "beyond "+most.Name
 	default:
 		out.Says = placeName(p.Chart, out.Place, 10)
 	}
@@ -86,12 +85,9 @@ func WearerLine(p model.Pattern) string {
 		if own > maxInLine {
 			continue
 		}
-		name := placeName(p.Chart, min(max(m.Place, 0), float64(len(p.Chart.Sizes)-1)), 2)
-		switch {
-		case m.Off && m.Place < 0:
-			name = "below " + name
-		case m.Off:
-			name = "beyond " + name
+		name := m.Says
+		if !m.Off {
+			name = placeName(p.Chart, m.Place, 2)
 		}
 		says = append(says, string(m.Measure)+" "+name)
 	}
@@ -118,7 +114,10 @@ func WearerText(p model.Pattern) []string {
 			continue
 		}
 		says := m.Says
-		if m.Placed && !m.Off {
+		switch {
+		case m.Off:
+			says += " by " + measure.FormatPlace(m.By, p.Unit)
+		case m.Placed:
 			says = "size " + says
 		}
 		out = append(out, fmt.Sprintf("%s %s: %s.", capital(string(m.Measure)), measure.FormatPlace(m.MM, p.Unit), says))

@@ -125,7 +125,7 @@ func (w *Window) connectPanels() {
 			w.refresh()
 			return
 		}
-		w.do("size "+w.doc.Pattern().Chart.NameAt(place), edit.Place(place))
+		w.pickSize(place)
 	}
 	w.strip.OnHint = w.hint
 	inc := w.increments
@@ -149,12 +149,6 @@ func (w *Window) connectPanels() {
 	inc.OnOut = func(i int, text string) error { return w.typedPoint(i, text, false) }
 	inc.OnDown = func(i int, text string) error { return w.typedPoint(i, text, true) }
 	inc.OnTakeBack = w.takeBack
-	w.wearer.OnName = func(name string) error {
-		if name != w.doc.Pattern().Target.Wearer {
-			w.do("name the wearer", edit.Wearer(name))
-		}
-		return nil
-	}
 	w.checks.OnShow = w.showFinding
 	w.checks.OnCopy = func(text string) { w.app.Clipboard().SetContent(text) }
 }

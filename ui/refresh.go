@@ -27,7 +27,7 @@ func (w *Window) refresh() {
 	w.tools.SetView(w.toolsView())
 	i, j, k := w.inHand(p)
 	w.increments.SetView(incrementsView(p, r, i, j, k))
-	w.wearer.SetView(wearerView(p, r))
+	w.wearer.SetView(wearerView(p, r, report, w.body.own))
 	w.links.SetView(linksView(p, r))
 	w.checks.SetView(checksView(report, w.doubts))
 	w.showPages(p)
@@ -147,14 +147,7 @@ func (w *Window) foldStates(p model.Pattern, r grading.Result, look, piece int) 
 		name = p.Pieces[piece].Name
 	}
 	w.folds["Increments"].SetState(name, false)
-	size := "size " + r.Size
-	if p.Target.Wearer != "" {
-		size = p.Target.Wearer + ", " + size
-	}
-	if len(p.Pieces) == 0 {
-		size = ""
-	}
-	w.folds["Wearer"].SetState(size, false)
+	w.folds["Wearer"].SetState(ownLine(p))
 	linked := "none yet"
 	if len(p.Links) > 0 {
 		linked = count(len(p.Links), "link")

@@ -11,31 +11,6 @@ import (
 	"quarterstep/ui/panel"
 )
 
-// wearerView is the Wearer panel.
-func wearerView(p model.Pattern, r grading.Result) panel.WearerView {
-	v := panel.WearerView{Name: p.Target.Wearer}
-	if len(p.Chart.Sizes) == 0 {
-		v.Size = "Choose a size chart on the Size strip."
-		return v
-	}
-	v.Size = fmt.Sprintf("Size %s of %s.", r.Size, p.Chart.Name)
-	if note := stepsNote(p, r, printedPlaces(p)); note != "" {
-		v.Size = fmt.Sprintf("Size %s of %s: %s.", r.Size, p.Chart.Name, note)
-	}
-	for _, m := range p.Chart.Measures {
-		if mm, ok := p.Chart.At(p.Target.Place, m); ok {
-			v.Figures = append(v.Figures, panel.FigureView{Name: capital(string(m)), Figure: measure.FormatPlace(mm, p.Unit)})
-		}
-	}
-	for _, s := range r.Short {
-		if s.Missing() >= 0.5 && p.Target.Method == model.BySteps {
-			v.Note = fmt.Sprintf("By steps the %s comes out %s too tight.", s.Measure, measure.FormatMM(s.Missing(), p.Unit))
-			break
-		}
-	}
-	return v
-}
-
 // linksView is the Links panel.
 func linksView(p model.Pattern, r grading.Result) panel.LinksView {
 	v := panel.LinksView{Empty: "None yet."}

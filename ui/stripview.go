@@ -5,8 +5,10 @@ import (
 	"math"
 	"slices"
 
+	"quarterstep/app"
 	"quarterstep/grading"
 	"quarterstep/model"
+	"quarterstep/model/measure"
 	"quarterstep/ui/panel"
 )
 
@@ -32,7 +34,27 @@ func stripView(p model.Pattern, r grading.Result, charts []model.SizeChart) pane
 		v.Empty = "The other sizes appear here when you choose a size chart."
 	}
 	v.Note = stepsNote(p, r, printed)
+	if p.Target.Own() {
+		v.Note = "the rest"
+		v.Pins = ownPins(p)
+	}
 	return v
+}
+
+// ownPins are the wearer's own measurements on the Size strip.
+func ownPins(p model.Pattern) []panel.PinView {
+	var out []panel.PinView
+	for _, m := range app.Wearer(p) {
+		if !m.Own || !m.Placed {
+			continue
+		}
+		pin := panel.PinView{Name: string(m.Measure), Place: m.Place}
+		if m.Off {
+			pin.Beyond = measure.FormatPlace(m.By, p.Unit)
+		}
+		out = append(out, pin)
+	}
+	return out
 }
 
 // withOwn is charts with the pattern's own chart first when it is none of them.

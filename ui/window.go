@@ -35,6 +35,7 @@ type Window struct {
 	doubts    []string   // what bringing in left to look at
 	docSerial int        // counts changes of the document
 	print     printStep
+	body      wearerStep
 	grader    grading.Grader // for the line of the method not in force
 
 	table      *board.Board
@@ -83,6 +84,7 @@ func (w *Window) take(doc *session.Session) {
 	w.doc = doc
 	w.doc.Listen(w.changed)
 	w.hand, w.doubts = firstEdge(doc.Pattern()), nil
+	w.body = wearerStep{}
 	w.print = newPrintStep(w.settings.Paper)
 	if step := w.firstStep(); step != w.step {
 		w.goTo(step)
@@ -149,6 +151,7 @@ func (w *Window) build() {
 	w.connectTools()
 	w.connectTable()
 	w.connectPanels()
+	w.connectWearer()
 	w.connectPages()
 	w.connectKeys()
 	w.side = panel.NewSide(w.folds["Pages"], w.folds["Increments"], w.folds["Wearer"], w.folds["Links"], w.folds["Checks"])

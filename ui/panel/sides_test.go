@@ -270,22 +270,6 @@ func TestPageMapHolds(t *testing.T) {
 	}
 }
 
-func TestWearer(t *testing.T) {
-	inBoth(t, func(t *testing.T) {
-		p := NewWearer()
-		var name string
-		p.OnName = func(s string) error { name = s; return nil }
-		open(t, p, 300, 300)
-		p.SetView(WearerView{Name: "Maren", Size: "Size 48 of House chart, EU.", Figures: []FigureView{{"Bust", "43 5/16 in"}, {"Hip", "45 1/4 in"}}, Note: "Hip is two sizes above bust."})
-		mustShow(t, p, "Size 48 of House chart, EU.", "Bust", "43 5/16 in", "Hip", "Hip is two sizes above bust.")
-		retype(p.name, "Ilse")
-		p.name.entry.FocusLost()
-		if name != "Ilse" {
-			t.Errorf("the name came out as %q", name)
-		}
-	})
-}
-
 func TestChecks(t *testing.T) {
 	inBoth(t, func(t *testing.T) {
 		p := NewChecks()

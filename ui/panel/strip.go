@@ -32,8 +32,9 @@ type SizeView struct {
 
 // PinView marks where one body measure has its place on the chart.
 type PinView struct {
-	Name  string
-	Place float64
+	Name   string
+	Place  float64 // may lie beyond the chart's ends
+	Beyond string  // by how much: "3 cm"; empty on the chart
 }
 
 // Strip is the Size strip below the Table. Its handle is dragged along the

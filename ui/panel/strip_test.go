@@ -3,6 +3,7 @@ package panel
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -19,7 +20,7 @@ func sampleStrip() StripView {
 	v := StripView{
 		Charts: []string{"House chart, EU", "Wardrobe chart"}, Target: 8, Shown: true,
 		Handle: "Maren · 48", Note: "4 steps, or 4 1/2 by bust",
-		Pins: []PinView{{"hip", 7.6}, {"bust", 8}, {"waist", 8.5}},
+		Pins: []PinView{{Name: "hip", Place: 7.6}, {Name: "bust", Place: 8}, {Name: "waist", Place: 8.5}},
 	}
 	for s := 32; s <= 54; s += 2 {
 		v.Sizes = append(v.Sizes, SizeView{Name: fmt.Sprint(s), Printed: s >= 34 && s <= 40})
@@ -90,6 +91,57 @@ func TestStripWordsApart(t *testing.T) {
 			}
 		}
 	}
+}
+
+// TestStripPins: a mark stands at its place, whatever its name does; names do
+// not cover one another or leave the strip; what lies beyond the chart stands at
+// its end in amber.
+func TestStripPins(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(theme.New(false, 1))
+	s, _, _ := openStrip(t)
+	for _, pins := range [][]PinView{
+		{{Name: "hip", Place: 7.6}, {Name: "bust", Place: 8}, {Name: "waist", Place: 8.5}},
+		{{Name: "bust", Place: 13, Beyond: "3 cm"}, {Name: "waist", Place: 10.9}, {Name: "hip", Place: 11}},
+		{{Name: "bust", Place: -2, Beyond: "8 cm"}, {Name: "waist", Place: 0}, {Name: "hip", Place: -1, Beyond: "4 cm"}},
+		{{Name: "bust", Place: 5}, {Name: "waist", Place: 5.1}, {Name: "hip", Place: 5.2}, {Name: "upper arm", Place: 5.3}, {Name: "back waist length", Place: 5.4}},
+	} {
+		v := sampleStrip()
+		v.Pins = pins
+		s.SetView(v)
+		var names []*canvas.Text
+		marks := 0
+		walk(s.line, func(o fyne.CanvasObject) {
+			switch c := o.(type) {
+			case *canvas.Text:
+				if c.TextSize == theme.Mark && c.Position().Y > stripY()+20 {
+					names = append(names, c)
+				}
+			case *canvas.Image:
+				if c.Position().Y > stripY()+20 {
+					marks++
+				}
+			}
+		})
+		if marks != len(names) || marks == 0 {
+			t.Fatalf("%v: %d marks, %d names", pins, marks, len(names))
+		}
+		for i, c := range names {
+			from, to := c.Position().X, c.Position().X+c.MinSize().Width
+			if from < -1 || to > s.line.Size().Width+1 || c.Position().Y+c.MinSize().Height > s.line.Size().Height+1 {
+				t.Errorf("%v: %q lies outside", pins, c.Text)
+			}
+			if i > 0 && from < names[i-1].Position().X+names[i-1].MinSize().Width {
+				t.Errorf("%v: %q lies over %q", pins, c.Text, names[i-1].Text)
+			}
+			if off := strings.Contains(c.Text, "cm"); off != (c.Color == theme.Now().AmberInk) {
+				t.Errorf("%v: %q is drawn %v", pins, c.Text, c.Color)
+			}
+		}
+	}
+	v := sampleStrip()
+	v.Pins = []PinView{{Name: "bust", Place: 4}, {Name: "hip", Place: 4.02}, {Name: "waist", Place: 12, Beyond: "1 in"}}
+	s.SetView(v)
+	mustShow(t, s, "bust, hip", "waist 1 in beyond")
 }
 
 // TestStripDrag: the handle reports each stop once while dragged, and the pick

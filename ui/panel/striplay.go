@@ -1,10 +1,8 @@
 package panel
 
 import (
-	"cmp"
 	"image/color"
 	"math"
-	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -204,23 +202,6 @@ func (s *stripPen) sizes(v StripView, first, last int) {
 		}
 		centred(s.text(size.Name, theme.Body, t, size.Printed || here), x, stripY()+12)
 		free = x + width/2 + 4
-	}
-}
-
-// pins mark where each body measure lies; a name too near its neighbour moves
-// aside, its mark stays.
-func (s *stripPen) pins(v StripView) {
-	pins := slices.Clone(v.Pins)
-	slices.SortStableFunc(pins, func(a, b PinView) int { return cmp.Compare(a.Place, b.Place) })
-	y, free := stripY()+10+theme.Px(16), float32(-100)
-	for _, pin := range pins {
-		x := s.line.x(pin.Place)
-		s.icon(theme.Up, inkSoft, x-7, y-2, 14)
-		t := s.text(pin.Name, theme.Mark, inkSoft, false)
-		w := t.MinSize().Width
-		at := max(x, free+w/2)
-		centred(t, at, y+9)
-		free = at + w/2 + 6
 	}
 }
 

@@ -1,10 +1,7 @@
 package panel
 
 import (
-	"slices"
-
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/ui/theme"
@@ -12,108 +9,131 @@ import (
 
 // WearerView is the person the pattern is for.
 type WearerView struct {
-	Name    string
-	Size    string // "Size 48 of House chart, EU, four sizes above the print."
-	Figures []FigureView
-	Note    string // something to look at; may be empty
+	Name string
+	// Empty says what to do while there is no chart; nothing but the name shows
+	// beside it.
+	Empty    string
+	Size     string // the size wanted of the chart: "48"
+	Own      bool   // her own measurements are asked for
+	OwnCount string // "2 of 3"
+	Measures []MeasureView
+	Unit     string       // what the measurements are typed in: "in"
+	Figures  []FigureView // the chart's measures, in place of Measures
+	Rest     string       // "What you leave empty goes by size 48."
+	Notes    []string     // things to look at
+	Ease     []EaseView
+	EaseUnit string   // "in"
+	Unknown  []string // girths without a figure, and why
 }
-
-// FigureView is one named figure: "Bust", "43 5/16 in".
-type FigureView struct{ Name, Figure string }
 
 // Wearer is the side panel of the person the pattern is for.
 type Wearer struct {
 	widget.BaseWidget
-	OnName func(name string) error
+	OnName    func(name string) error
+	OnOwn     func(own bool)                 // size from the chart, or own measurements
+	OnMeasure func(i int, text string) error // "" for the chart's
+	OnGrown   func()                         // the panel grew or shrank by itself
 
-	name    *field
-	size    *words
-	figures *figureRows
-	note    *note
-	hint    *note
-	box     *fyne.Container
+	name     *field
+	hint     *note
+	empty    *words
+	byChart  *choice
+	own      *choice
+	figures  *figureRows
+	measures *measureRows
+	rest     *words
+	notes    *noteList
+	ease     *easeTable
+	chart    *fyne.Container // what shows once there is a chart
+	box      *fyne.Container
 }
 
 // NewWearer makes the panel's content.
 func NewWearer() *Wearer {
 	p := &Wearer{
-		size:    newWrapped("", theme.Body, ink, sideContent),
-		figures: newFigureRows(),
-		note:    newNote(sideContent),
 		hint:    newNote(sideContent),
+		empty:   newWrapped("", theme.Body, ink, sideContent),
+		figures: newFigureRows(),
+		rest:    newWrapped("", theme.Caption, inkSoft, sideContent),
+		notes:   newNoteList(),
+		ease:    newEaseTable(),
 	}
 	p.name = newField("", func(text string) error { return askText(p.OnName, text) })
-	p.name.onHint = func(why string) {
-		p.hint.set(why, true)
-		relay(p.box)
-	}
-	p.box = below(8, below(2, newWords("Name", theme.Caption, inkSoft), p.name), p.hint, p.size, p.figures, p.note)
+	p.name.onHint = p.showHint
+	p.byChart = newChoice(func() { call1(p.OnOwn, false) })
+	p.own = newChoice(func() { call1(p.OnOwn, true) })
+	p.measures = newMeasureRows(func(i int, text string) error {
+		if p.OnMeasure == nil {
+			return nil
+		}
+		return p.OnMeasure(i, text)
+	}, p.showHint)
+	p.chart = below(6, below(0, p.byChart, p.own), p.measures.box, p.hint, p.figures, p.rest, p.notes.box, p.ease)
+	p.box = below(8, below(2, newWords("Name", theme.Caption, inkSoft), p.name), p.empty, p.chart)
 	p.ExtendBaseWidget(p)
+	p.SetView(WearerView{})
 	return p
+}
+
+// showHint says why typed words were not taken; "" when all is well.
+func (p *Wearer) showHint(why string) {
+	p.hint.set(why, true)
+	p.relay()
+	if p.OnGrown != nil {
+		p.OnGrown()
+	}
+}
+
+func (p *Wearer) relay() {
+	relay(p.chart)
+	relay(p.box)
 }
 
 // SetView shows a view.
 func (p *Wearer) SetView(v WearerView) {
 	p.name.set(v.Name)
-	p.size.setText(v.Size)
-	p.size.Hidden = v.Size == ""
+	p.empty.setText(v.Empty)
+	p.empty.Hidden, p.chart.Hidden = v.Empty == "", v.Empty != ""
+	p.byChart.set(ChoiceView{Name: "Size from the chart", Figure: v.Size}, !v.Own)
+	p.own.set(ChoiceView{Name: "Own measurements", Figure: v.OwnCount}, v.Own)
+	p.figures.Hidden, p.measures.box.Hidden = v.Own, !v.Own
 	p.figures.set(v.Figures)
-	p.note.set(v.Note, true)
-	relay(p.box)
+	p.measures.set(v.Measures, v.Unit)
+	p.rest.setText(v.Rest)
+	p.rest.Hidden = v.Rest == ""
+	p.notes.set(v.Notes)
+	p.ease.set(v.Ease, v.EaseUnit, v.Unknown)
+	p.relay()
 }
 
 // CreateRenderer is Fyne's.
 func (p *Wearer) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(p.box) }
 
-// figureRows lists named figures, one a line.
-type figureRows struct {
-	widget.BaseWidget
-	rows []FigureView
+// noteList is a note for each thing to look at.
+type noteList struct {
+	box   *fyne.Container
+	notes []*note
 }
 
-func newFigureRows() *figureRows {
-	f := &figureRows{}
-	f.ExtendBaseWidget(f)
-	return f
+func newNoteList() *noteList {
+	l := &noteList{box: below(4)}
+	l.box.Hide()
+	return l
 }
 
-func (f *figureRows) set(rows []FigureView) {
-	if !slices.Equal(f.rows, rows) {
-		f.rows = slices.Clone(rows)
-		f.Refresh()
+func (l *noteList) set(texts []string) {
+	for len(l.notes) < len(texts) {
+		n := newNote(sideContent)
+		l.notes = append(l.notes, n)
+		l.box.Add(n)
 	}
-}
-
-func (f *figureRows) CreateRenderer() fyne.WidgetRenderer {
-	var cells []*words
-	var lines []*canvas.Rectangle
-	d := &drawn{}
-	d.paint = func(p theme.Palette) {
-		for len(lines) < len(f.rows) {
-			figure := newWords("", theme.Body, ink)
-			figure.align = fyne.TextAlignTrailing
-			cells = append(cells, newCut("", theme.Body, inkSoft), figure)
-			lines = append(lines, canvas.NewRectangle(nil))
+	for i, n := range l.notes {
+		text := ""
+		if i < len(texts) {
+			text = texts[i]
 		}
-		d.objects = nil
-		for i, row := range f.rows {
-			cells[2*i].setText(row.Name)
-			cells[2*i+1].setText(row.Figure)
-			lines[i].FillColor = p.Separator
-			d.objects = append(d.objects, lines[i], cells[2*i], cells[2*i+1])
-		}
+		n.set(text, true)
 	}
-	d.min = func() fyne.Size { return fyne.NewSize(100, theme.Px(pointRow)*float32(len(f.rows))) }
-	d.lay = func(size fyne.Size) {
-		h := theme.Px(pointRow)
-		for i := range f.rows {
-			y := h * float32(i)
-			m := cells[2*i].MinSize().Height
-			w := cells[2*i+1].MinSize().Width
-			place(lines[i], 0, y, size.Width, 1)
-			place(cells[2*i], 0, y+(h-m)/2, max(size.Width-w-8, 0), m)
-			place(cells[2*i+1], size.Width-w, y+(h-m)/2, w, m)
-		}
-	}
-	return d.ready()
+	l.box.Hidden = len(texts) == 0
+	relay(l.box)
 }
