@@ -1,16 +1,18 @@
 package app
 
 import (
-	"maps"
-	"slices"
+	"fmt"
+	"math"
+	"strings"
 
 	"quarterstep/grading"
 	"quarterstep/grading/girth"
 	"quarterstep/model"
+	"quarterstep/model/measure"
 )
 
 // FullReport is a Report with the target and the girths, for programs. Its
-// field names in JSON stay as they are; every length is in mm.
+// field names in JSON stay as they are; every length is in mm, to 0.001.
 type FullReport struct {
 	Report
 	Target  TargetReport    `json:"target"`
@@ -29,11 +31,13 @@ type TargetReport struct {
 	Body   []BodyReport `json:"body"`
 }
 
-// BodyReport is one body measure of the target; Own where the wearer gave it.
+// BodyReport is one body measure of the target; Own where the wearer gave it,
+// Says where it lies on the chart.
 type BodyReport struct {
 	Measure string  `json:"measure"`
 	MM      float64 `json:"mm"`
 	Own     bool    `json:"own"`
+	Says    string  `json:"says"`
 }
 
 // GirthReport is one girth in every printed size and in the size wanted.
@@ -106,24 +110,17 @@ func CheckFully(p model.Pattern) (FullReport, error) {
 		out.NoGirth = append(out.NoGirth, NoGirthReport{string(m.Measure), pieceName(p, m.Piece), m.Size, m.Why})
 	}
 	for _, s := range r.Short {
-		out.Steps = append(out.Steps, StepsReport{string(s.Measure), s.From, s.ByChart, s.BySteps, s.Missing()})
+		out.Steps = append(out.Steps, StepsReport{
+			string(s.Measure), s.From, thousandth(s.ByChart), thousandth(s.BySteps), thousandth(s.Missing()),
+		})
 	}
 	return out, nil
 }
 
 func targetReport(p model.Pattern, r grading.Result) TargetReport {
 	out := TargetReport{Size: r.Size, Place: p.Target.Place, Method: methodName(p.Target), Wearer: p.Target.Wearer, Body: []BodyReport{}}
-	all := slices.Clone(p.Chart.Measures)
-	for _, m := range slices.Sorted(maps.Keys(p.Target.Body)) {
-		if !slices.Contains(all, m) {
-			all = append(all, m)
-		}
-	}
-	for _, m := range all {
-		if v, ok := p.Target.Value(p.Chart, m); ok {
-			_, own := p.Target.Body[m]
-			out.Body = append(out.Body, BodyReport{string(m), v, own})
-		}
+	for _, m := range Wearer(p) {
+		out.Body = append(out.Body, BodyReport{string(m.Measure), thousandth(m.MM), m.Own, m.Says})
 	}
 	return out
 }
@@ -136,17 +133,17 @@ func girthReport(p model.Pattern, size string, row girth.Row) GirthReport {
 		out.Printed = append(out.Printed, sizedReport(s.Size, s.Girth))
 	}
 	if row.Compared {
-		carried, lost := row.Carried, row.Lost()
+		carried, lost := thousandth(row.Carried), thousandth(row.Lost())
 		out.Carried, out.Lost = &carried, &lost
 	}
 	for _, q := range row.Target.Parts {
-		out.Pieces = append(out.Pieces, PieceInGirth{pieceName(p, q.Piece), q.Width, q.Allowances, q.Darts, q.Times, q.Halves})
+		out.Pieces = append(out.Pieces, PieceInGirth{pieceName(p, q.Piece), thousandth(q.Width), thousandth(q.Allowances), thousandth(q.Darts), q.Times, q.Halves})
 	}
 	return out
 }
 
 func sizedReport(size string, g girth.Girth) SizedReport {
-	return SizedReport{size, g.Finished, g.Body, g.Ease}
+	return SizedReport{size, thousandth(g.Finished), thousandth(g.Body), thousandth(g.Ease)}
 }
 
 // pieceName is the name of the piece with that ID; empty for none.
@@ -163,4 +160,27 @@ func methodName(t model.Target) string {
 		return string(model.ByChart)
 	}
 	return string(t.Method)
+}
+
+// thousandth rounds mm to 0.001, so that the same pattern reads the same
+// everywhere; adding 0 turns a rounded -0 into 0.
+func thousandth(mm float64) float64 { return math.Round(mm*1000)/1000 + 0 }
+
+// Text is the report for a person to read or copy, the girths after the
+// findings.
+func (r FullReport) Text(u model.Unit) string {
+	var b strings.Builder
+	b.WriteString(r.Report.Text())
+	show := func(mm float64) string { return measure.FormatPlace(mm, u) }
+	for _, g := range r.Girths {
+		fmt.Fprintf(&b, "  %s: the garment measures %s, the body %s: %s of ease", g.Girth, show(g.Target.Finished), show(g.Target.Body), show(g.Target.Ease))
+		if g.Carried != nil {
+			fmt.Fprintf(&b, ", %s in print", show(*g.Carried))
+		}
+		b.WriteString(".\n")
+	}
+	for _, m := range r.NoGirth {
+		fmt.Fprintf(&b, "  no %s: %s\n", m.Girth, m.Why)
+	}
+	return b.String()
 }

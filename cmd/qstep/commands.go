@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"flag"
 	"fmt"
 	"io"
@@ -66,40 +65,6 @@ func grade(args []string, out io.Writer) error {
 	}
 	for _, s := range app.ShortText(p, r) {
 		fmt.Fprintln(out, s)
-	}
-	return nil
-}
-
-func lookOver(args []string, out io.Writer) error {
-	fs := flag.NewFlagSet("check", flag.ContinueOnError)
-	asJSON := fs.Bool("json", false, "")
-	size := fs.String("to", "", "")
-	files, typed, err := parseMeasured(fs, args, 1)
-	if err != nil {
-		return err
-	}
-	p, err := app.Open(files[0])
-	if err != nil {
-		return err
-	}
-	if p, err = aim(p, *size, typed); err != nil {
-		return err
-	}
-	report, err := app.Check(p)
-	if err != nil {
-		return err
-	}
-	if *asJSON {
-		enc := json.NewEncoder(out)
-		enc.SetIndent("", "  ")
-		if err := enc.Encode(report); err != nil {
-			return err
-		}
-	} else {
-		fmt.Fprint(out, report.Text())
-	}
-	if report.Look > 0 {
-		return errLook
 	}
 	return nil
 }
