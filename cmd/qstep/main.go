@@ -49,7 +49,7 @@ MEASURES are the wearer's own, each a flag with the name the chart has for it:
 --bust 122cm --waist "44 1/2in" --back-waist-length 42cm. A size may be left
 out beside them: the rest then goes by the size nearest to the most telling of
 them.
-`
+` + checkFields
 
 // seeHelp ends what is said of a command line that cannot be read.
 const seeHelp = "qstep help shows how"
