@@ -202,14 +202,7 @@ func pieceWords(p model.Pattern, q model.Piece, drawn printing.Piece, note strin
 		add(p.Name)
 	}
 	add(strings.ToUpper(note[:1]) + note[1:])
-	cut := fmt.Sprintf("Cut %d", q.Copies())
-	for _, e := range q.Edges {
-		if e.Kind == model.Fold {
-			cut += " on the fold"
-			break
-		}
-	}
-	add(cut)
+	add(cutWords(q))
 	half := 0.0
 	for _, w := range words {
 		half = math.Max(half, halfWidth(w))
@@ -223,6 +216,15 @@ func pieceWords(p model.Pattern, q model.Piece, drawn printing.Piece, note strin
 		y += k * lineStep * wordSize
 	}
 	return words
+}
+
+// cutWords says how many of the piece to cut: "Cut 1 on the fold".
+func cutWords(q model.Piece) string {
+	cut := fmt.Sprintf("Cut %d", q.Copies())
+	if slices.ContainsFunc(q.Edges, func(e model.Edge) bool { return e.Kind == model.Fold }) {
+		cut += " on the fold"
+	}
+	return cut
 }
 
 // lineStep is how far apart lines of words stand, in letter heights.

@@ -39,6 +39,8 @@ const usage = `qstep does Quarterstep's job without a window.
   qstep export Q.qstep --size SIZE [MEASURES] --as svg|json|csv -o F
   qstep print Q.qstep --paper a4|letter|a3|a0|WxHmm [--size SIZE,...]
               [MEASURES] [--margin L --overlap L] -o F.pdf
+  qstep sheet Q.qstep [--size SIZE] [MEASURES] [--piece NAME]
+              [--paper a4|letter] [--date TEXT] -o F.pdf
   qstep demo -o FOLDER
 
 CHART is a built-in chart's id (see qstep charts) or a CSV file. L is a length
@@ -64,7 +66,7 @@ func run(args []string, out, errs io.Writer) int {
 	}
 	commands := map[string]func([]string, io.Writer) error{
 		"charts": charts, "import": bringIn, "grade": grade, "check": lookOver,
-		"export": export, "print": printPDF, "demo": demo,
+		"export": export, "print": printPDF, "demo": demo, "sheet": sheet,
 	}
 	if args[0] == "help" || args[0] == "--help" || args[0] == "-h" {
 		fmt.Fprint(out, usage)

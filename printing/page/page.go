@@ -199,3 +199,14 @@ func (p *Page) Circle(r float64) {
 	p.Op("c", k, -r, r, -k, r, 0)
 	p.Op("h")
 }
+
+// FillInk chooses what the shapes that follow are filled with; the group closed
+// next forgets it.
+func (p *Page) FillInk(ink printing.Ink) { p.color(ink, "g", "rg") }
+
+// Fill fills b.
+func (p *Page) Fill(b geom.Box, ink printing.Ink) {
+	p.FillInk(ink)
+	p.Rect(b)
+	p.Op("f")
+}

@@ -1,0 +1,219 @@
+package app
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"slices"
+	"strings"
+
+	"quarterstep/assets"
+	"quarterstep/grading"
+	"quarterstep/model"
+	"quarterstep/model/geom"
+	"quarterstep/model/measure"
+	"quarterstep/printing/handsheet"
+	"quarterstep/printing/tile"
+)
+
+// HandSheets works out the increment sheets of p at its target: one for each
+// piece named by its ID, in the pattern's order; for all pieces where none is
+// named. The date is shown as given. It fails on a piece that is not there and
+// on a pattern that cannot be graded.
+func HandSheets(g *grading.Grader, p model.Pattern, pieces []string, date string) ([]handsheet.Sheet, error) {
+	for _, id := range pieces {
+		if p.PieceIndex(id) < 0 {
+			return nil, fmt.Errorf("the pattern has no piece %q", id)
+		}
+	}
+	r, err := g.Grade(p)
+	if err != nil {
+		return nil, err
+	}
+	var out []handsheet.Sheet
+	for i, q := range p.Pieces {
+		if len(pieces) > 0 && !slices.Contains(pieces, q.ID) {
+			continue
+		}
+		s, err := handSheet(g, p, r, i)
+		if err != nil {
+			return nil, err
+		}
+		s.Date = date
+		out = append(out, s)
+	}
+	return out, nil
+}
+
+// WriteHandSheets writes the sheets as a PDF on upright paper, amounts in u.
+func WriteHandSheets(w io.Writer, sheets []handsheet.Sheet, paper tile.Paper, u model.Unit) error {
+	return handsheet.Write(w, sheets, handsheet.Options{
+		Paper: paper, Unit: measure.Unit(u), Regular: assets.LatoRegular, Bold: assets.LatoBold,
+	})
+}
+
+// hand is the sheet of one piece being worked out.
+type hand struct {
+	p    model.Pattern
+	q    model.Piece
+	r    grading.Piece
+	all  grading.Result
+	from model.Outline // the printed line measured from
+	name string        // its size
+}
+
+func handSheet(g *grading.Grader, p model.Pattern, r grading.Result, i int) (handsheet.Sheet, error) {
+	h := hand{p: p, q: p.Pieces[i], r: r.Pieces[i], all: r}
+	h.measureFrom()
+	stages := h.stages()
+	lines := make([][]geom.Path, len(stages))
+	for k, s := range stages {
+		if s.last {
+			lines[k] = h.r.Edges
+			continue
+		}
+		at, err := g.Grade(s.pattern)
+		if err != nil {
+			return handsheet.Sheet{}, fmt.Errorf("working out stage %s of %s: %w", s.name, h.q.Name, err)
+		}
+		lines[k] = at.Pieces[i].Edges
+	}
+	out := handsheet.Sheet{
+		Pattern: p.Name, Piece: h.q.Name, Cut: cutWords(h.q), From: h.name, To: h.wanted(),
+		For: p.Target.Wearer, Method: methodWords(p.Target.Method),
+		Printed: h.upright(h.from.Edges), Wanted: h.upright(h.r.Edges),
+		Gaps: h.gapNames(), Notes: h.notes(stages),
+	}
+	for _, s := range stages {
+		out.Stages = append(out.Stages, s.name)
+	}
+	for k := range h.q.Points {
+		out.Points = append(out.Points, h.point(k, lines))
+	}
+	for j := range h.q.Edges {
+		e, err := h.edge(j)
+		if err != nil {
+			return handsheet.Sheet{}, err
+		}
+		out.Edges = append(out.Edges, e)
+	}
+	return out, nil
+}
+
+// measureFrom chooses the printed line to measure from: the one that most
+// points are counted from.
+func (h *hand) measureFrom() {
+	votes := map[string]int{}
+	for _, inc := range h.r.Points {
+		votes[inc.Across.From]++
+		votes[inc.Along.From]++
+	}
+	h.from = h.q.Nest[0]
+	h.name = h.from.Size
+	best := 0
+	for _, o := range h.q.Nest {
+		for _, s := range o.Sizes() {
+			if votes[s] > best {
+				h.from, h.name, best = o, s, votes[s]
+			}
+		}
+	}
+}
+
+// wanted says what the piece is drawn to; empty where it stays as printed.
+func (h hand) wanted() string {
+	if h.stays() {
+		return ""
+	}
+	return WearerLine(h.p)
+}
+
+// stays reports that the piece is the same in the size wanted as on paper.
+func (h hand) stays() bool {
+	return h.r.Frozen || h.q.OneForAll || h.r.Printed
+}
+
+// upright turns lines of the piece so that its grain runs down.
+func (h hand) upright(edges []geom.Path) []geom.Path {
+	down := h.q.GrainDir()
+	right := down.Perp().Scale(-1)
+	m := geom.Affine{A: right.X, B: down.X, C: right.Y, D: down.Y}
+	out := make([]geom.Path, len(edges))
+	for j, e := range edges {
+		out[j] = e.Transform(m)
+	}
+	return out
+}
+
+// gapNames says between which printed sizes each gap lies.
+func (h hand) gapNames() []string {
+	if len(h.r.Points) == 0 || h.q.OneForAll {
+		return nil
+	}
+	out := make([]string, 0, len(h.q.Nest))
+	for i := range h.r.Points[0].Across.Gaps {
+		out = append(out, h.q.Nest[i].Size+"–"+h.q.Nest[i+1].Size)
+	}
+	return out
+}
+
+// point says how far grade point k goes, by where it is on each line.
+func (h hand) point(k int, lines [][]geom.Path) handsheet.Point {
+	inc := h.r.Points[k]
+	right := outOfPiece(h.q, h.r, k)
+	out := handsheet.Point{Name: inc.Name, Right: right > 0}
+	for i := range h.gapNames() {
+		out.Out.Gaps = append(out.Out.Gaps, right*inc.Across.Gaps[i])
+		out.Down.Gaps = append(out.Down.Gaps, inc.Along.Gaps[i])
+	}
+	for _, edges := range lines {
+		across, along := h.q.AcrossAlong(edges[k].Start().Sub(h.from.Edges[k].Start()))
+		out.Out.Stages = append(out.Out.Stages, right*across)
+		out.Down.Stages = append(out.Down.Stages, along)
+	}
+	return out
+}
+
+// outOfPiece is 1 where moving right across the grain takes grade point k away
+// from the fold or centre edge, or else from the piece's middle; -1 where it
+// takes it towards them.
+func outOfPiece(q model.Piece, r grading.Piece, k int) float64 {
+	x := func(at geom.Point) float64 {
+		across, _ := q.AcrossAlong(geom.Vec(at))
+		return across
+	}
+	middle := x(r.Outline().Bounds().Centre())
+	for j, e := range q.Edges {
+		if e.Kind == model.Fold || e.Kind == model.Centre {
+			return math.Copysign(1, middle-x(r.Edges[j].Start()))
+		}
+	}
+	return math.Copysign(1, x(r.Edges[k].Start())-middle)
+}
+
+func methodWords(m model.Method) string {
+	if m == model.BySteps {
+		return "by steps"
+	}
+	return "by chart"
+}
+
+// notes are what is to be said of this piece alone.
+func (h hand) notes(stages []handStage) []string {
+	switch {
+	case h.q.OneForAll:
+		return []string{"This piece is the same in all sizes: trace it."}
+	case h.r.Frozen:
+		return []string{"This piece was printed in one size and nothing says how it grows: it is drawn as printed."}
+	case h.r.Printed:
+		return []string{"Size " + h.name + " is printed: trace its line; there is nothing to add."}
+	}
+	if len(stages) < 2 {
+		return nil
+	}
+	var names []string
+	for _, s := range stages {
+		names = append(names, s.name)
+	}
+	return []string{fmt.Sprintf("Go in %d goes: draw %s. Look at each line before the next.", len(stages), strings.Join(names, ", then "))}
+}
