@@ -127,7 +127,8 @@ func (n *nest) intervalOf(i int, s float64) int {
 }
 
 // levels adds match points where bust, waist and hip lines meet the outline
-// away from a corner.
+// away from a corner. A straight edge has none: it stays straight whatever its
+// places follow.
 func (n *nest) levels(lines []exchange.RawLine) {
 	for _, kind := range []model.LineKind{model.BustLine, model.WaistLine, model.HipLine} {
 		meets := make([]map[int]float64, len(n.rings)) // per ring: edge to place
@@ -148,7 +149,7 @@ func (n *nest) levels(lines []exchange.RawLine) {
 		}
 		var fresh []track
 		for e := range n.tracks {
-			if !shared[e] {
+			if !shared[e] || n.isStraight(e) {
 				continue
 			}
 			if tr, ok := n.level(meets, e, string(kind)+" line"); ok {
@@ -158,6 +159,27 @@ func (n *nest) levels(lines []exchange.RawLine) {
 		n.tracks = append(n.tracks, fresh...)
 		n.order()
 	}
+}
+
+// How far in mm an edge may be off its chord that counts as straight: drawn, and
+// by a hand that wobbles.
+const (
+	straightDrawn  = 0.1
+	straightTraced = 2.0
+)
+
+// isStraight reports whether edge e is straight in every size.
+func (n *nest) isStraight(e int) bool {
+	for i, r := range n.rings {
+		tol := straightDrawn
+		if r.dense {
+			tol = straightTraced
+		}
+		if !cutRing(r.path, n.tracks[e].at[i].place, n.tracks[(e+1)%len(n.tracks)].at[i].place).IsStraight(tol) {
+			return false
+		}
+	}
+	return true
 }
 
 // level is the match point of a level on edge e; where a size lacks the line,
