@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -93,11 +94,15 @@ func sizesLine(p model.Pattern, r grading.Result) string {
 	if len(printed) == 0 {
 		return "none yet"
 	}
+	wanted := r.Size
+	if p.Target.Own() {
+		wanted = cmp.Or(p.Target.Wearer, "own")
+	}
 	first, last := p.Chart.Sizes[printed[0]].Name, p.Chart.Sizes[printed[len(printed)-1]].Name
 	if first == last {
-		return fmt.Sprintf("%s to %s", first, r.Size)
+		return fmt.Sprintf("%s to %s", first, wanted)
 	}
-	return fmt.Sprintf("%s–%s to %s", first, last, r.Size)
+	return fmt.Sprintf("%s–%s to %s", first, last, wanted)
 }
 
 // report is what checking says of the pattern as shown.

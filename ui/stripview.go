@@ -35,7 +35,7 @@ func stripView(p model.Pattern, r grading.Result, charts []model.SizeChart) pane
 	}
 	v.Note = stepsNote(p, r, printed)
 	if p.Target.Own() {
-		v.Note = "the rest"
+		v.Note = "for the rest"
 		v.Pins = ownPins(p)
 	}
 	return v

@@ -120,7 +120,7 @@ func TestOwnMeasuresOnTheSizeStrip(t *testing.T) {
 	}
 	v := strip()
 	want := []panel.PinView{{Name: "bust", Place: 15.5, Beyond: "3 cm"}, {Name: "waist", Place: 8.5}}
-	if len(v.Pins) != 2 || v.Pins[0] != want[0] || v.Pins[1] != want[1] || v.Note != "the rest" {
+	if len(v.Pins) != 2 || v.Pins[0] != want[0] || v.Pins[1] != want[1] || v.Note != "for the rest" {
 		t.Errorf("pins %v, note %q, want %v", v.Pins, v.Note, want)
 	}
 	if view := viewOf(w); len(view.Notes) == 0 || view.Notes[0] != "Bust is beyond 62 by 3 cm: the line goes on by the chart's last step." || !view.Measures[0].Off {

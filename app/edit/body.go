@@ -82,12 +82,17 @@ func OwnMeasures(body map[model.Measure]float64) func(model.Pattern) (model.Patt
 }
 
 // HowToType is an error that says how measurement m is typed, with an example
-// of a size to be expected.
+// of about the size to be expected.
 func HowToType(p model.Pattern, m model.Measure) error {
 	mm, ok := p.Chart.At(p.Target.Place, m)
 	if !ok {
 		mm = usualMeasure
 	}
+	round := 10.0
+	if p.Unit == model.Inches {
+		round = 25.4
+	}
+	mm = math.Round(mm/round) * round
 	return fmt.Errorf("type %s as cm or inches, for example %s", m, measure.FormatPlace(mm, p.Unit))
 }
 

@@ -85,7 +85,7 @@ func TestMeasuresNoBodyHasAreRefused(t *testing.T) {
 	}
 	for unit, want := range map[model.Unit]string{
 		model.Centimetres: "type bust as cm or inches, for example 122 cm",
-		model.Inches:      "type bust as cm or inches, for example 48 1/16 in",
+		model.Inches:      "type bust as cm or inches, for example 48 in",
 	} {
 		p.Unit = unit
 		if _, err := Measure(model.Bust, 12)(p); err == nil || err.Error() != want {

@@ -172,10 +172,12 @@ func (e *typed) letGo() {
 	}
 }
 
-// FocusGained shows the outline.
+// FocusGained shows the outline. All words are marked, so that typing after Tab
+// replaces them; a click puts the cursor among them instead.
 func (e *typed) FocusGained() {
 	e.owner.focused = true
 	e.Entry.FocusGained()
+	e.TypedShortcut(&fyne.ShortcutSelectAll{})
 	e.owner.Refresh()
 }
 

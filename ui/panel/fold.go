@@ -136,6 +136,9 @@ func (h *foldHead) CreateRenderer() fyne.WidgetRenderer {
 		w := title.MinSize().Width
 		middle(title, 32, w, size.Height)
 		room := max(size.Width-32-w-16-sideInset, 0)
+		if h.look {
+			room = max(room-22, 0)
+		}
 		need := min(state.measure(state.text).Width+1, room)
 		middle(state, size.Width-sideInset-need, need, size.Height)
 		place(look, size.Width-sideInset-need-22, 0, 15, size.Height)

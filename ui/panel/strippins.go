@@ -75,14 +75,14 @@ func (s *stripPen) gathered(v StripView) []stripPin {
 // spread lays the names out: each under its mark, but none over another or past
 // the ends of the strip.
 func (s *stripPen) spread(pins []stripPin) {
-	free := float32(0)
+	free := float32(pinRoom)
 	for i := range pins {
 		style := fyne.TextStyle{Bold: pins[i].off != 0}
 		pins[i].wide = fyne.MeasureText(pins[i].names, theme.Px(theme.Mark), style).Width
 		pins[i].at = max(pins[i].x, free+pins[i].wide/2)
 		free = pins[i].at + pins[i].wide/2 + pinRoom
 	}
-	free = s.line.Size().Width
+	free = s.line.Size().Width - pinRoom
 	for i := len(pins) - 1; i >= 0; i-- {
 		pins[i].at = min(pins[i].at, free-pins[i].wide/2)
 		free = pins[i].at - pins[i].wide/2 - pinRoom

@@ -138,6 +138,25 @@ func TestWearerReports(t *testing.T) {
 	})
 }
 
+// Coming by Tab, typing replaces what stands there.
+func TestTypingAfterTabReplaces(t *testing.T) {
+	test.NewTempApp(t)
+	p := openWearer(t)
+	var got string
+	p.OnMeasure = func(_ int, text string) error { got = text; return nil }
+	c := fyne.CurrentApp().Driver().CanvasForObject(p)
+	c.Focus(p.measures.rows[0].field.entry)
+	c.FocusNext()
+	if f := p.measures.rows[1].field; c.Focused() != fyne.Focusable(f.entry) {
+		t.Fatal("Tab does not go to the next measure")
+	}
+	test.Type(p.measures.rows[1].field.entry, "6")
+	c.FocusNext()
+	if got != "6" {
+		t.Errorf("typed 6 over 62: %q", got)
+	}
+}
+
 // At any text scale the panel keeps to its width, and no word of a row lies
 // over another.
 func TestWearerKeepsItsWidth(t *testing.T) {

@@ -45,7 +45,7 @@ func (t *easeTable) set(rows []EaseView, unit string, unknown []string) {
 }
 
 // easeColumns are where the columns of figures end, in shares of the width.
-var easeColumns = [...]float32{0.44, 0.66, 0.82, 1}
+var easeColumns = [...]float32{0.41, 0.64, 0.815, 1}
 
 func (t *easeTable) CreateRenderer() fyne.WidgetRenderer {
 	top := canvas.NewRectangle(nil)
