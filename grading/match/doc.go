@@ -14,7 +14,11 @@
 // same order; what was drawn as curves is kept, cut at the grade points; what
 // was traced is drawn anew within 0.2 mm of the line (of a polygon's with its
 // corners rounded), and within 0.1 mm where a calm line can. A guess is told as
-// a Doubt, and can be mended: AddPoint, RemovePoint, MovePoint.
+// a Doubt, and can be mended: AddPoint, RemovePoint, MovePoint. A line that
+// serves several sizes stays one, and so do its marks, which go by the smallest
+// of them. How the sizes lie on each other does not count: nests stacked on a
+// hem or a grade point, and lines that cross, are matched as any other; Stack
+// lays the sizes on each other elsewhere.
 //
 // Units: millimetres on the sheet as drawn.
 //
