@@ -39,9 +39,14 @@ func Girths(g *grading.Grader, p model.Pattern) (GirthTable, error) {
 	return GirthsOf(p, r)
 }
 
-// GirthsOf measures p, graded as r.
+// GirthsOf is Checker.GirthsOf for once.
 func GirthsOf(p model.Pattern, r grading.Result) (GirthTable, error) {
-	rows, missing, err := girth.Table(p, r)
+	return new(Checker).GirthsOf(p, r)
+}
+
+// GirthsOf measures p, graded as r.
+func (c *Checker) GirthsOf(p model.Pattern, r grading.Result) (GirthTable, error) {
+	rows, missing, err := c.look.Tape.Table(p, r)
 	if err != nil {
 		return GirthTable{}, err
 	}

@@ -95,12 +95,13 @@ func CheckFully(p model.Pattern) (FullReport, error) {
 	if err != nil {
 		return FullReport{}, err
 	}
-	table, err := GirthsOf(p, r)
+	var c Checker
+	table, err := c.GirthsOf(p, r)
 	if err != nil {
 		return FullReport{}, err
 	}
 	out := FullReport{
-		Report: ReportOf(p, r), Target: targetReport(p, r),
+		Report: c.ReportOf(p, r), Target: targetReport(p, r),
 		Girths: []GirthReport{}, NoGirth: []NoGirthReport{}, Steps: []StepsReport{},
 	}
 	for _, row := range table.Rows {

@@ -41,10 +41,18 @@ func Check(p model.Pattern) (Report, error) {
 	return ReportOf(p, r), nil
 }
 
+// Checker reports on patterns and measures them, and remembers what it measured
+// of their print. The zero Checker is ready; it is not safe for use from two
+// goroutines at once.
+type Checker struct{ look check.Checker }
+
+// ReportOf is Checker.ReportOf for once.
+func ReportOf(p model.Pattern, r grading.Result) Report { return new(Checker).ReportOf(p, r) }
+
 // ReportOf looks over p, graded as r.
-func ReportOf(p model.Pattern, r grading.Result) Report {
+func (c *Checker) ReportOf(p model.Pattern, r grading.Result) Report {
 	out := Report{Pattern: p.Name, Size: r.Size, Method: methodName(p.Target), Findings: []Finding{}}
-	for _, f := range check.Findings(p, r) {
+	for _, f := range c.look.Findings(p, r) {
 		g := Finding{Code: f.Code, Look: f.Look, Girth: string(f.Measure), X: f.Where.X, Y: f.Where.Y, By: f.By, Say: f.Say, Help: f.Help}
 		if i := p.PieceIndex(f.Piece); i >= 0 {
 			g.Piece = p.Pieces[i].Name

@@ -17,8 +17,8 @@ const easeDiffers = 10.0
 
 // ease finds girths at which the size wanted has lost or gained ease against
 // the printed sizes.
-func ease(p model.Pattern, r grading.Result) []Finding {
-	rows, _, err := girth.Table(p, r)
+func ease(tape *girth.Tape, p model.Pattern, r grading.Result) []Finding {
+	rows, _, err := tape.Table(p, r)
 	if err != nil {
 		return nil // no result of this pattern: the other checks speak of that
 	}

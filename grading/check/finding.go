@@ -2,6 +2,7 @@ package check
 
 import (
 	"quarterstep/grading"
+	"quarterstep/grading/girth"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -43,11 +44,23 @@ const (
 	lineTol = 0.01
 )
 
-// Findings looks over result r of pattern p, graded for p's target.
+// Checker looks patterns over and remembers what it measured of their print,
+// so that looking again for a new target or after a correction is quick. The
+// zero Checker is ready; it is not safe for use from two goroutines at once.
+type Checker struct {
+	Tape girth.Tape
+}
+
+// Findings is Checker.Findings for once.
 func Findings(p model.Pattern, r grading.Result) []Finding {
+	return new(Checker).Findings(p, r)
+}
+
+// Findings looks over result r of pattern p, graded for p's target.
+func (c *Checker) Findings(p model.Pattern, r grading.Result) []Finding {
 	var out []Finding
 	out = append(out, shortfall(p, r)...)
-	out = append(out, ease(p, r)...)
+	out = append(out, ease(&c.Tape, p, r)...)
 	out = append(out, reach(p, r)...)
 	for i, q := range p.Pieces {
 		out = append(out, crossing(q, r.Pieces[i])...)

@@ -34,28 +34,9 @@ func (r Row) Lost() float64 {
 	return r.Carried - r.Target.Ease
 }
 
-// Table compares p, graded as r, with its print: a row for each girth that can
-// be measured at the target. What could not be measured is in missing; a
-// printed size that lacks a figure is named there only if no other has one.
-// It fails as Of does.
+// Table is Tape.Table for once.
 func Table(p model.Pattern, r grading.Result) (rows []Row, missing []Missing, err error) {
-	target, missing, err := Of(p, r)
-	if err != nil {
-		return nil, nil, err
-	}
-	printed, lacks, err := printedGirths(p)
-	if err != nil {
-		return nil, nil, err
-	}
-	for _, g := range target {
-		row := Row{Measure: g.Measure, Target: g, Printed: printed[g.Measure]}
-		row.Carried, row.Compared = carried(row.Printed, g.Body)
-		if !row.Compared {
-			missing = append(missing, lacks[g.Measure]...)
-		}
-		rows = append(rows, row)
-	}
-	return rows, missing, nil
+	return new(Tape).Table(p, r)
 }
 
 // printedGirths measures every printed size of the pieces round the body.
