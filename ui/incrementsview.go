@@ -154,19 +154,23 @@ func followNote(p model.Pattern, r grading.Result, f figures) [2]string {
 		return [2]string{}
 	}
 	a, okA := p.Chart.At(float64(place), f.follows)
-	b, okB := p.Chart.At(p.Target.Place, f.follows)
+	b, okB := p.Target.Value(p.Chart, f.follows)
 	if !okA || !okB {
 		return [2]string{}
 	}
+	wanted := " at " + r.Size
+	if _, own := p.Target.Body[f.follows]; own {
+		wanted = " measured"
+	}
 	return [2]string{
 		measure.FormatPlace(a, p.Unit) + " at " + f.from,
-		measure.FormatPlace(b, p.Unit) + " at " + r.Size,
+		measure.FormatPlace(b, p.Unit) + wanted,
 	}
 }
 
 func pastChoices(p model.Pattern, r grading.Result, f figures) []panel.ChoiceView {
 	place, _ := p.Chart.Place(f.from)
-	steps := math.Abs(p.Target.Place - float64(place))
+	steps := math.Abs(p.Target.PlaceFor(p.Chart, f.follows) - float64(place))
 	chartSteps := steps
 	if f.step != 0 {
 		chartSteps = math.Abs(f.byChart / f.step)

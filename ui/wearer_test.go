@@ -175,3 +175,28 @@ func TestTheEaseOfTheGarment(t *testing.T) {
 		t.Errorf("by steps %+v, notes %q", short.Ease, short.Notes)
 	}
 }
+
+// The Increments panel counts each edge to her own measurement: from 40 to a
+// waist of 97 cm, half way from 48 to 50, are 4 1/2 steps by EN 13402-3 (from
+// memory).
+func TestIncrementsGoByHerOwnMeasure(t *testing.T) {
+	w := open(t)
+	for i, text := range []string{"122", "97"} {
+		if err := w.wearer.OnMeasure(i, text); err != nil {
+			t.Fatal(err)
+		}
+	}
+	p, r := w.doc.Pattern(), w.doc.Result()
+	i, j, k := w.inHand(p)
+	v := incrementsView(p, r, i, j, k)
+	if v.Follows[v.Follow] != "Waist" {
+		t.Fatalf("the edge in hand follows %s", v.Follows[v.Follow])
+	}
+	if v.FollowNote != [2]string{"76 cm at 40", "97 cm measured"} || !strings.HasPrefix(v.Choices[choiceSteps].How, "4 1/2 steps") {
+		t.Errorf("follows %q, by steps %q", v.FollowNote, v.Choices[choiceSteps].How)
+	}
+	// A quarter of 97 less 76 cm.
+	if v.Points[0].Out != "52.5" {
+		t.Errorf("the waist goes %s out, want 52.5", v.Points[0].Out)
+	}
+}
