@@ -106,4 +106,4 @@ func sizesLine(p model.Pattern, r grading.Result) string {
 }
 
 // report is what checking says of the pattern as shown.
-func (w *Window) report() app.Report { return app.ReportOf(w.doc.Pattern(), w.doc.Result()) }
+func (w *Window) report() app.Report { return w.checker.ReportOf(w.doc.Pattern(), w.doc.Result()) }

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"quarterstep/app"
 	"quarterstep/app/session"
 	"quarterstep/app/settings"
 	"quarterstep/grading"
@@ -37,6 +38,7 @@ type Window struct {
 	print     printStep
 	body      wearerStep
 	grader    grading.Grader // for the line of the method not in force
+	checker   app.Checker    // remembers the girths of print
 
 	table      *board.Board
 	rail       *panel.Rail
