@@ -66,29 +66,34 @@ func handSheet(g *grading.Grader, p model.Pattern, r grading.Result, i int) (han
 	h := hand{p: p, q: p.Pieces[i], r: r.Pieces[i], all: r}
 	h.measureFrom()
 	stages := h.stages()
-	lines := make([][]geom.Path, len(stages))
+	drawn := make([]grading.Piece, len(stages))
 	for k, s := range stages {
 		if s.last {
-			lines[k] = h.r.Edges
+			drawn[k] = h.r
 			continue
 		}
 		at, err := g.Grade(s.pattern)
 		if err != nil {
 			return handsheet.Sheet{}, fmt.Errorf("working out stage %s of %s: %w", s.name, h.q.Name, err)
 		}
-		lines[k] = at.Pieces[i].Edges
+		drawn[k] = at.Pieces[i]
 	}
 	out := handsheet.Sheet{
 		Pattern: p.Name, Piece: h.q.Name, Cut: cutWords(h.q), From: h.name, To: h.wanted(),
 		For: p.Target.Wearer, Method: methodWords(p.Target.Method),
-		Printed: h.upright(h.from.Edges), Wanted: h.upright(h.r.Edges),
+		Printed: h.upright(h.from.Edges), Wanted: h.upright(h.r.Edges), Marks: h.upright(h.marks()),
 		Gaps: h.gapNames(), Notes: h.notes(stages),
 	}
 	for _, s := range stages {
 		out.Stages = append(out.Stages, s.name)
 	}
 	for k := range h.q.Points {
-		out.Points = append(out.Points, h.point(k, lines))
+		out.Points = append(out.Points, h.point(k, drawn))
+	}
+	for k, d := range h.q.Darts {
+		if was, ok := apexAt(d, h.name); ok {
+			out.Points = append(out.Points, h.dartPoint(k, was, drawn))
+		}
 	}
 	for j := range h.q.Edges {
 		e, err := h.edge(j)
@@ -133,16 +138,35 @@ func (h hand) stays() bool {
 	return h.r.Frozen || h.q.OneForAll || h.r.Printed
 }
 
-// upright turns lines of the piece so that its grain runs down.
-func (h hand) upright(edges []geom.Path) []geom.Path {
+// turn turns the piece so that its grain runs down.
+func (h hand) turn() geom.Affine {
 	down := h.q.GrainDir()
 	right := down.Perp().Scale(-1)
-	m := geom.Affine{A: right.X, B: down.X, C: right.Y, D: down.Y}
-	out := make([]geom.Path, len(edges))
-	for j, e := range edges {
-		out[j] = e.Transform(m)
+	return geom.Affine{A: right.X, B: down.X, C: right.Y, D: down.Y}
+}
+
+func (h hand) upright(lines []geom.Path) []geom.Path {
+	out := make([]geom.Path, len(lines))
+	for j, l := range lines {
+		out[j] = l.Transform(h.turn())
 	}
 	return out
+}
+
+// marks are the lines, darts and notches inside the new line.
+func (h hand) marks() []geom.Path {
+	const notch = 12 // mm
+	var out []geom.Path
+	for _, l := range h.r.Lines {
+		out = append(out, l.Path)
+	}
+	for _, d := range h.r.Darts {
+		out = append(out, geom.Polyline(d.Leg1, d.Apex, d.Leg2))
+	}
+	for _, n := range h.r.Notches {
+		out = append(out, geom.Path{geom.Line(n.At, n.At.Add(n.In.Scale(notch)))})
+	}
+	return slices.DeleteFunc(out, func(l geom.Path) bool { return len(l) == 0 })
 }
 
 // gapNames says between which printed sizes each gap lies.
@@ -157,27 +181,72 @@ func (h hand) gapNames() []string {
 	return out
 }
 
-// point says how far grade point k goes, by where it is on each line.
-func (h hand) point(k int, lines [][]geom.Path) handsheet.Point {
+// point says how far grade point k goes, by where it is on each line drawn.
+func (h hand) point(k int, drawn []grading.Piece) handsheet.Point {
 	inc := h.r.Points[k]
-	right := outOfPiece(h.q, h.r, k)
-	out := handsheet.Point{Name: inc.Name, Right: right > 0}
+	var gaps, stages []geom.Vec
 	for i := range h.gapNames() {
-		out.Out.Gaps = append(out.Out.Gaps, right*inc.Across.Gaps[i])
-		out.Down.Gaps = append(out.Down.Gaps, inc.Along.Gaps[i])
+		gaps = append(gaps, h.q.FromAcrossAlong(inc.Across.Gaps[i], inc.Along.Gaps[i]))
 	}
-	for _, edges := range lines {
-		across, along := h.q.AcrossAlong(edges[k].Start().Sub(h.from.Edges[k].Start()))
-		out.Out.Stages = append(out.Out.Stages, right*across)
-		out.Down.Stages = append(out.Down.Stages, along)
+	for _, r := range drawn {
+		stages = append(stages, r.Edges[k].Start().Sub(h.from.Edges[k].Start()))
 	}
+	return h.moved(inc.Name, h.r.Edges[k].Start(), gaps, stages)
+}
+
+// dartPoint says how far the point of dart k goes from where it was printed.
+func (h hand) dartPoint(k int, was geom.Point, drawn []grading.Piece) handsheet.Point {
+	d := h.q.Darts[k]
+	var gaps, stages []geom.Vec
+	for i := range h.gapNames() {
+		a, okA := apexAt(d, h.q.Nest[i].Size)
+		b, okB := apexAt(d, h.q.Nest[i+1].Size)
+		gap := b.Sub(a)
+		if !okA || !okB {
+			gap = geom.Vec{X: math.NaN(), Y: math.NaN()}
+		}
+		gaps = append(gaps, gap)
+	}
+	for _, r := range drawn {
+		stages = append(stages, r.Darts[k].Apex.Sub(was))
+	}
+	name := strings.TrimSpace(d.Name)
+	if !strings.Contains(strings.ToLower(name), "dart") {
+		name = strings.TrimSpace(name + " dart")
+	}
+	return h.moved("point of "+name, h.r.Darts[k].Apex, gaps, stages)
+}
+
+// apexAt is where the point of a dart was printed in a size.
+func apexAt(d model.Dart, size string) (geom.Point, bool) {
+	for _, a := range d.Apex {
+		if a.Size == size || a.Size == "" {
+			return a.At, true
+		}
+	}
+	return geom.Point{}, false
+}
+
+// moved splits the movements of a point into out and down.
+func (h hand) moved(name string, at geom.Point, gaps, stages []geom.Vec) handsheet.Point {
+	right := outOfPiece(h.q, h.r, at)
+	out := handsheet.Point{Name: name, At: h.turn().Apply(at), Right: right > 0}
+	split := func(all []geom.Vec) (outs, downs []float64) {
+		for _, v := range all {
+			across, along := h.q.AcrossAlong(v)
+			outs, downs = append(outs, right*across), append(downs, along)
+		}
+		return outs, downs
+	}
+	out.Out.Gaps, out.Down.Gaps = split(gaps)
+	out.Out.Stages, out.Down.Stages = split(stages)
 	return out
 }
 
-// outOfPiece is 1 where moving right across the grain takes grade point k away
-// from the fold or centre edge, or else from the piece's middle; -1 where it
-// takes it towards them.
-func outOfPiece(q model.Piece, r grading.Piece, k int) float64 {
+// outOfPiece is 1 where moving right across the grain takes what is at a place
+// away from the fold or centre edge, or else from the piece's middle; -1 where
+// it takes it towards them.
+func outOfPiece(q model.Piece, r grading.Piece, place geom.Point) float64 {
 	x := func(at geom.Point) float64 {
 		across, _ := q.AcrossAlong(geom.Vec(at))
 		return across
@@ -188,7 +257,7 @@ func outOfPiece(q model.Piece, r grading.Piece, k int) float64 {
 			return math.Copysign(1, middle-x(r.Edges[j].Start()))
 		}
 	}
-	return math.Copysign(1, x(r.Edges[k].Start())-middle)
+	return math.Copysign(1, x(place)-middle)
 }
 
 func methodWords(m model.Method) string {
@@ -211,9 +280,13 @@ func (h hand) notes(stages []handStage) []string {
 	if len(stages) < 2 {
 		return nil
 	}
-	var names []string
-	for _, s := range stages {
-		names = append(names, s.name)
+	goes := "one column after the other"
+	if !h.p.Target.Own() {
+		var names []string
+		for _, s := range stages {
+			names = append(names, s.name)
+		}
+		goes = "draw " + strings.Join(names, ", then ")
 	}
-	return []string{fmt.Sprintf("Go in %d goes: draw %s. Look at each line before the next.", len(stages), strings.Join(names, ", then "))}
+	return []string{fmt.Sprintf("Go in %d goes: %s. Look at each line before the next.", len(stages), goes)}
 }

@@ -28,7 +28,7 @@ type handStage struct {
 func (h hand) stages() []handStage {
 	last := handStage{name: h.all.Size, pattern: h.p, last: true}
 	if h.p.Target.Own() {
-		last.name = "Total"
+		last.name = "whole"
 	}
 	from, ok := h.p.Chart.Place(h.name)
 	if h.stays() || !ok {
@@ -41,7 +41,7 @@ func (h hand) stages() []handStage {
 	}
 	var out []handStage
 	for k := 1; k < n; k++ {
-		out = append(out, h.part(float64(from), far, float64(k)/float64(n)))
+		out = append(out, h.part(float64(from), far, k, n))
 	}
 	return append(out, last)
 }
@@ -58,9 +58,10 @@ func (h hand) farthest(from float64) float64 {
 	return far
 }
 
-// part is the stage at a share of the way: a whole size of the chart, or, for
-// the wearer's own measurements, the same share of each.
-func (h hand) part(from, far, share float64) handStage {
+// part is the stage k of n: a whole size of the chart, or, for the wearer's own
+// measurements, the same share of each.
+func (h hand) part(from, far float64, k, n int) handStage {
+	share := float64(k) / float64(n)
 	s := handStage{pattern: h.p}
 	t := &s.pattern.Target
 	if !h.p.Target.Own() {
@@ -76,7 +77,10 @@ func (h hand) part(from, far, share float64) handStage {
 		}
 		t.Body[m] = v
 	}
-	s.name = fmt.Sprintf("%.0f %%", 100*share)
+	s.name = fmt.Sprintf("%d/%d", k, n)
+	if 2*k == n {
+		s.name = "half"
+	}
 	return s
 }
 

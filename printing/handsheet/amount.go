@@ -15,12 +15,9 @@ type Ruler struct {
 
 // exactBeyond is how far an amount may be rounded before its exact value is
 // put beside it, mm: 1/64 in.
-const exactBeyond = measure64
+const exactBeyond = inch / 64
 
-const (
-	inch      = 25.4
-	measure64 = inch / 64
-)
+const inch = 25.4
 
 // RulerFor is the ruler for a sheet: millimetres to a half, or inches to 1/16;
 // to 1/32 where the printed gaps were made in 1/32, that is, all of them lie on
@@ -34,6 +31,9 @@ func RulerFor(s Sheet, unit measure.Unit) Ruler {
 		for _, p := range s.Points {
 			for _, m := range []Moves{p.Out, p.Down} {
 				for _, g := range m.Gaps {
+					if math.IsNaN(g) {
+						continue
+					}
 					if off := math.Remainder(g, inch/parts); math.Abs(off) > same {
 						return false
 					}
@@ -85,6 +85,9 @@ func (r Ruler) way(mm float64, along bool) string {
 // cell is an amount in a row whose word is way: with its own word where it goes
 // the other way.
 func (r Ruler) cell(mm float64, along bool, way string) (shown, exact string) {
+	if math.IsNaN(mm) {
+		return "–", ""
+	}
 	shown, exact = r.Amount(mm)
 	if own := r.way(mm, along); own != way && !r.zero(mm) {
 		shown = own + " " + shown

@@ -3,7 +3,6 @@ package handsheet
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"quarterstep/model/geom"
 	"quarterstep/printing/page"
@@ -18,7 +17,7 @@ const (
 
 // badge is the number of a grade point, laid near it.
 type badge struct {
-	at     geom.Point
+	of, at geom.Point // the point, and the middle of the circle
 	arrows []geom.Vec
 }
 
@@ -38,54 +37,60 @@ type taken struct {
 	boxes []geom.Box
 }
 
-// badges lays a number near each grade point, out of the piece where it can be,
-// clear of the lines and of each other, and joins it to its point.
-func (d *document) badges(room geom.Box, printed, wanted []geom.Path) {
+// badges lays a number near each point, out of the piece where it can be, clear
+// of the lines and of each other. The drawing is the piece through m.
+func (d *document) badges(room geom.Box, m geom.Affine, lines []geom.Path) []badge {
 	var all taken
-	for _, e := range slices.Concat(printed, wanted) {
+	for _, e := range lines {
 		pts := e.Flatten(0.1)
 		for i := 1; i < len(pts); i++ {
 			all.lines = append(all.lines, [2]geom.Point{pts[i-1], pts[i]})
 		}
 	}
-	n := len(wanted)
+	out := make([]badge, len(d.s.Points))
 	for k, q := range d.s.Points {
-		at := wanted[k].Start()
-		b := badge{}
+		b := badge{of: m.Apply(q.At)}
 		for _, v := range []geom.Vec{q.arrowAcross(d.ruler), q.arrowAlong(d.ruler)} {
 			if !v.IsZero() {
 				b.arrows = append(b.arrows, v)
 			}
 		}
-		b.at = place(b, at, outward(wanted, k, n), room, all)
+		b.at = place(b, d.outward(k), room, all)
 		all.boxes = append(all.boxes, b.boxes()...)
-		all.lines = append(all.lines, [2]geom.Point{at, b.at})
-		d.badge(b, at, k)
+		all.lines = append(all.lines, [2]geom.Point{b.of, b.at})
+		out[k] = b
 	}
+	return out
 }
 
-// outward is the direction out of the piece at point k.
-func outward(wanted []geom.Path, k, n int) geom.Vec {
-	before, after := wanted[(k+n-1)%n].EndDir(), wanted[k].StartDir()
+// outward is the direction out of the piece at point k; for one inside, away
+// from the side it points to.
+func (d *document) outward(k int) geom.Vec {
+	n := len(d.s.Wanted)
+	if k >= n {
+		return geom.Vec{X: -1}
+	}
+	before, after := d.s.Wanted[(k+n-1)%n].EndDir(), d.s.Wanted[k].StartDir()
 	v := before.Perp().Add(after.Perp()).Unit()
 	if v.IsZero() {
 		v = before
 	}
-	if geom.Join(wanted...).Contains(wanted[k].Start().Add(v.Scale(0.5)), 0.05) {
+	const near = 1.0
+	if geom.Join(d.s.Wanted...).Contains(d.s.Wanted[k].Start().Add(v.Scale(near)), near/10) {
 		v = v.Scale(-1)
 	}
 	return v
 }
 
-// place is the place for b near at with least against it: far off, to the side
+// place is the place for b near its point with least against it: far off, to the side
 // of out, over a line or over another badge.
-func place(b badge, at geom.Point, out geom.Vec, room geom.Box, all taken) geom.Point {
-	best, least := at, math.Inf(1)
+func place(b badge, out geom.Vec, room geom.Box, all taken) geom.Point {
+	best, least := b.of, math.Inf(1)
 	for _, far := range []float64{5, 6.5, 8, 10, 12, 15, 18, 22} {
 		for turn := range 32 {
 			v := geom.Rotate(float64(turn) * math.Pi / 16).ApplyVec(out)
-			b.at = at.Add(v.Scale(far))
-			against := far + 2*(1-v.Dot(out)) + 100*all.under(b, at, room)
+			b.at = b.of.Add(v.Scale(far))
+			against := far + 2*(1-v.Dot(out)) + 100*all.under(b, room)
 			if against < least-1e-9 {
 				best, least = b.at, against
 			}
@@ -95,9 +100,9 @@ func place(b badge, at geom.Point, out geom.Vec, room geom.Box, all taken) geom.
 }
 
 // under counts what b, joined to its point, would cover.
-func (t taken) under(b badge, at geom.Point, room geom.Box) float64 {
+func (t taken) under(b badge, room geom.Box) float64 {
 	n := 0.0
-	join := [2]geom.Point{at.Lerp(b.at, 0.15), b.at}
+	join := [2]geom.Point{b.of.Lerp(b.at, 0.15), b.at}
 	for _, box := range b.boxes() {
 		if !room.Contains(box.Min) || !room.Contains(box.Max) {
 			n += 3
@@ -150,10 +155,10 @@ func cross(a, b [2]geom.Point) bool {
 }
 
 // badge draws the number of point k, its arrows, and the line to the point.
-func (d *document) badge(b badge, at geom.Point, k int) {
-	v := b.at.Sub(at).Unit()
-	d.p.Line(at, b.at.Add(v.Scale(-badgeR)), 0.12, page.Grey(0.4))
-	x, y := d.p.At(at)
+func (d *document) badge(b badge, k int) {
+	v := b.at.Sub(b.of).Unit()
+	d.p.Line(b.of, b.at.Add(v.Scale(-badgeR)), 0.12, page.Grey(0.4))
+	x, y := d.p.At(b.of)
 	d.p.Group(geom.Affine{A: 1, D: 1, E: x, F: y})
 	d.p.FillInk(page.Black)
 	d.p.Circle(0.55)

@@ -2,6 +2,7 @@ package handsheet
 
 import (
 	"fmt"
+	"slices"
 
 	"quarterstep/model/geom"
 	"quarterstep/printing/page"
@@ -36,7 +37,14 @@ func (d *document) drawing(room geom.Box) {
 	printed, wanted := turned(d.s.Printed, m), turned(d.s.Wanted, m)
 	d.outline(printed, 0.18, 1.2, 0.9)
 	d.outline(wanted, 0.4)
-	d.badges(inner, printed, wanted)
+	marks := turned(d.s.Marks, m)
+	for _, l := range marks {
+		d.stroke(l, 0.15)
+		d.p.Op("S")
+	}
+	for k, b := range d.badges(inner, m, slices.Concat(printed, wanted, marks)) {
+		d.badge(b, k)
+	}
 	caption := fmt.Sprintf("Drawn at 1 : %g, grain up and down.", n)
 	if d.s.To != "" {
 		caption += fmt.Sprintf(" Broken: printed size %s. Solid: %s.", d.s.From, d.s.To)
@@ -53,13 +61,18 @@ func turned(edges []geom.Path, m geom.Affine) []geom.Path {
 }
 
 func (d *document) outline(edges []geom.Path, width float64, dash ...float64) {
+	d.stroke(geom.Join(edges...), width, dash...)
+	d.p.Op("h")
+	d.p.Op("S")
+}
+
+// stroke begins a line.
+func (d *document) stroke(l geom.Path, width float64, dash ...float64) {
 	d.p.SetPen(width, page.Black, dash, 0)
-	for i, c := range geom.Join(edges...) {
+	for i, c := range l {
 		if i == 0 {
 			d.p.MoveTo(c.P0)
 		}
 		d.p.CubicTo(c)
 	}
-	d.p.Op("h")
-	d.p.Op("S")
 }

@@ -67,19 +67,32 @@ func (d *document) writeEdges(room geom.Box, list []edgeLine) []edgeLine {
 	return list[n:]
 }
 
-// edgesAbreast writes the whole list into room in two columns; false where it
-// does not fit, with nothing written.
+// edgesAbreast writes the whole list into room in two columns, each with its
+// own headings; false where it does not fit, with nothing written.
 func (d *document) edgesAbreast(room geom.Box, list []edgeLine) bool {
+	if len(list) == 0 {
+		return true
+	}
 	left, right := cutBeside(room, (room.Width()-gutter)/2)
 	left.Min.Y += edgeTitle
 	right.Min.Y += edgeTitle
-	n := d.edgesFitting(left, list)
-	if n+d.edgesFitting(right, list[n:]) < len(list) {
+	for n, l := range list {
+		// The left column takes half the list, or more where the heading asks.
+		if 2*n < len(list) || !l.head {
+			continue
+		}
+		if d.edgesFitting(left, list[:n]) == n && d.edgesFitting(right, list[n:]) == len(list)-n {
+			d.edgesTitle(room)
+			d.putEdges(left, list[:n])
+			d.putEdges(right, list[n:])
+			return true
+		}
+	}
+	if d.edgesFitting(left, list) < len(list) {
 		return false
 	}
 	d.edgesTitle(room)
-	d.putEdges(left, list[:n])
-	d.putEdges(right, list[n:])
+	d.putEdges(left, list)
 	return true
 }
 

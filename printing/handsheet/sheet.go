@@ -2,6 +2,7 @@ package handsheet
 
 import (
 	"fmt"
+	"slices"
 
 	"quarterstep/model/geom"
 )
@@ -20,23 +21,26 @@ type Sheet struct {
 
 	Printed []geom.Path // the printed line measured from, edge by edge, closed
 	Wanted  []geom.Path // the new line; edge k starts at point k
+	Marks   []geom.Path // what is drawn inside the new line: grain, darts, notches
 
 	Gaps   []string // between which printed sizes each gap lies: "38 to 40"
 	Stages []string // the sizes drawn one after the other; the last is the one wanted
-	Points []Point  // one per edge
-	Edges  []Edge   // as many
+	Points []Point  // one per edge, then those inside, such as the points of darts
+	Edges  []Edge   // one per edge of the new line
 	Notes  []string // of this piece alone, whole sentences
 }
 
-// Point is a grade point and how far it goes.
+// Point is a point of the piece and how far it goes.
 type Point struct {
-	Name  string // may be empty
-	Right bool   // out of the piece is to the right
-	Out   Moves  // across the grain; more than 0 is out, less is in
-	Down  Moves  // along the grain; more than 0 is down, less is up
+	Name  string     // may be empty
+	At    geom.Point // on the new line, or inside it
+	Right bool       // out of the piece is to the right
+	Out   Moves      // across the grain; more than 0 is out, less is in
+	Down  Moves      // along the grain; more than 0 is down, less is up
 }
 
-// Moves is how far a point goes in one direction, mm.
+// Moves is how far a point goes in one direction, mm. A gap between sizes that
+// do not both show the point is not a number.
 type Moves struct {
 	Gaps   []float64 // from each printed size to the next, as Sheet.Gaps
 	Stages []float64 // from the printed line measured from, as Sheet.Stages
@@ -55,12 +59,15 @@ type Edge struct {
 
 // check holds a sheet to what can be drawn. The error names the piece.
 func (s Sheet) check() error {
-	n := len(s.Points)
-	if n < 2 || len(s.Edges) != n || len(s.Wanted) != n || len(s.Printed) == 0 || len(s.Stages) == 0 {
+	n := len(s.Wanted)
+	if n < 2 || len(s.Edges) != n || len(s.Points) < n || len(s.Printed) == 0 || len(s.Stages) == 0 {
 		return fmt.Errorf("the sheet of %s has %d points, %d edges, %d lines and %d stages; they do not go together",
-			s.Piece, n, len(s.Edges), len(s.Wanted), len(s.Stages))
+			s.Piece, len(s.Points), len(s.Edges), n, len(s.Stages))
 	}
 	for _, p := range s.Points {
+		if !p.At.Finite() {
+			return fmt.Errorf("the sheet of %s has a point that lies nowhere", s.Piece)
+		}
 		for _, m := range []Moves{p.Out, p.Down} {
 			if len(m.Gaps) != len(s.Gaps) || len(m.Stages) != len(s.Stages) {
 				return fmt.Errorf("the sheet of %s has a point with %d gaps and %d stages; it wants %d and %d",
@@ -68,8 +75,8 @@ func (s Sheet) check() error {
 			}
 		}
 	}
-	for _, lines := range [][]geom.Path{s.Printed, s.Wanted} {
-		if err := geom.Join(lines...).Validate(); err != nil {
+	for _, e := range slices.Concat(s.Printed, s.Wanted, s.Marks) {
+		if err := e.Validate(); err != nil {
 			return fmt.Errorf("drawing the sheet of %s: %w", s.Piece, err)
 		}
 	}

@@ -1,6 +1,8 @@
 package handsheet
 
 import (
+	"slices"
+
 	"quarterstep/model/geom"
 	"quarterstep/printing/page"
 )
@@ -28,44 +30,62 @@ const onSquares = "Measure both squares: they show whether the printer prints tr
 // squares draws the two test squares one above the other, with the notes
 // inside.
 func (d *document) squares(room geom.Box) {
-	square := func(y, side float64, name string, says []string) {
-		b := geom.Box{Min: geom.Pt(room.Max.X-side, y), Max: geom.Pt(room.Max.X, y+side)}
-		d.p.Frame(b, squareLine, page.Black)
-		d.Write(d.p, page.Words{Text: name, At: geom.Pt(b.Centre().X, y+5.5), Size: 4.5, Bold: true})
-		inside := b.Grow(-2.5)
-		inside.Min.Y = y + 8.5
-		d.listed(inside, says)
-	}
-	here := append([]string{
+	upper := slices.Concat([]string{
 		"Measure each amount from the printed line of size " + d.s.From + ", straight across and along the grain.",
-	}, d.s.Notes...)
-	square(room.Min.Y, squareMetric, "5 cm each way", append(here, notes[0]))
-	square(room.Min.Y+squareMetric+squareApart, squareInch, "2 in each way", append(notes[1:], onSquares))
+	}, d.s.Notes, notes[:2])
+	lower := slices.Concat(notes[2:], []string{onSquares})
+	metric := geom.Box{Min: geom.Pt(room.Max.X-squareMetric, room.Min.Y), Max: geom.Pt(room.Max.X, room.Min.Y+squareMetric)}
+	two := geom.Box{Min: geom.Pt(room.Max.X-squareInch, metric.Max.Y+squareApart)}
+	two.Max = two.Min.Add(geom.Vec{X: squareInch, Y: squareInch})
+	inside := func(b geom.Box) geom.Box {
+		b = b.Grow(-2.5)
+		b.Min.Y += 6
+		return b
+	}
+	size := min(d.sizeFor(inside(metric), upper), d.sizeFor(inside(two), lower))
+	d.square(metric, "5 cm each way")
+	d.listed(inside(metric), size, upper)
+	d.square(two, "2 in each way")
+	d.listed(inside(two), size, lower)
 }
 
-// listed writes whole sentences in room, in letters small enough.
-func (d *document) listed(room geom.Box, all []string) {
-	const step, apart = 1.25, 0.5
-	size := 3.2
-	var wrapped [][]string
-	for ; ; size -= 0.1 {
-		lines := 0
-		wrapped = wrapped[:0]
+func (d *document) square(b geom.Box, name string) {
+	d.p.Frame(b, squareLine, page.Black)
+	d.Write(d.p, page.Words{Text: name, At: geom.Pt(b.Centre().X, b.Min.Y+5.5), Size: 4.2, Bold: true})
+}
+
+// noteStep is from line to line and noteApart the room after a sentence, both
+// in letter heights.
+const (
+	noteStep  = 1.22
+	noteApart = 0.4
+)
+
+// sizeFor is the letter height, from 3 mm down, at which the sentences fit into
+// room.
+func (d *document) sizeFor(room geom.Box, all []string) float64 {
+	const largest, least = 3.0, 1.8
+	size := largest
+	for ; size > least; size -= 0.1 {
+		high := noteApart * float64(len(all)-1)
 		for _, s := range all {
-			w := d.Wrap(s, room.Width(), size)
-			wrapped = append(wrapped, w)
-			lines += len(w)
+			high += noteStep * float64(len(d.Wrap(s, room.Width(), size)))
 		}
-		if size <= 2 || float64(lines)*step*size+float64(len(all))*apart*size <= room.Height() {
+		if high*size <= room.Height() {
 			break
 		}
 	}
+	return size
+}
+
+// listed writes sentences in room, each from a new line on.
+func (d *document) listed(room geom.Box, size float64, all []string) {
 	y := room.Min.Y + 0.8*size
-	for _, w := range wrapped {
-		for _, line := range w {
+	for _, s := range all {
+		for _, line := range d.Wrap(s, room.Width(), size) {
 			d.text(room.Min.X, y, room.Width(), size, false, line)
-			y += step * size
+			y += noteStep * size
 		}
-		y += apart * size
+		y += noteApart * size
 	}
 }

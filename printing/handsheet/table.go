@@ -16,7 +16,7 @@ const (
 	numberWide = 8.0
 	wayWide    = 17.0
 	leastName  = 32.0
-	mostGap    = 14.0
+	mostGap    = 18.0
 	stageMore  = 1.7 // how much wider a stage's column is than a gap's
 )
 
@@ -108,7 +108,7 @@ func (t table) point(room geom.Box, y float64, k int) {
 func (t table) row(room geom.Box, y float64, m Moves, along bool, arrow geom.Vec) {
 	d := t.d
 	way, gaps, stages := t.columns(room)
-	base := y + rowHigh - 1.2
+	base := y + rowHigh - 1.05
 	word := d.ruler.way(m.Total(), along)
 	d.text(way+5, base, wayWide-5, cellSize, false, word)
 	if !arrow.IsZero() {

@@ -85,21 +85,33 @@ func (d *document) draw() {
 	left, right := cutBeside(upper, squareInch)
 	d.drawing(left)
 	d.squares(right)
-	done, y := table.draw(below, 0)
-	below.Min.Y = y + gutter
-	if done == len(d.s.Points) && d.edgesAbreast(below, edges) {
-		edges = nil
-	}
+	done := 0
+	edges, done = d.below(below, table, edges, done)
 	d.p.Flush()
 	for n := 2; done < len(d.s.Points) || len(edges) > 0; n++ {
-		upper, below := cutBelow(d.newPage(n), repeatHigh)
+		room := d.newPage(n)
+		upper, below := cutBelow(room, repeatHigh)
 		left, right := cutBeside(upper, edgesWide)
 		d.drawing(left)
+		if done == len(d.s.Points) {
+			right.Max.Y = room.Max.Y
+		}
 		edges = d.writeEdges(right, edges)
-		more, _ := table.draw(below, done)
-		done += more
+		edges, done = d.below(below, table, edges, done)
 		d.p.Flush()
 	}
+}
+
+// below draws the table from row done on, and below it, once it is whole, the
+// list of edges where that fits. It returns what is left.
+func (d *document) below(room geom.Box, t table, edges []edgeLine, done int) ([]edgeLine, int) {
+	rows, y := t.draw(room, done)
+	room.Min.Y = y + gutter
+	done += rows
+	if done == len(d.s.Points) && rows > 0 && d.edgesAbreast(room, edges) {
+		edges = nil
+	}
+	return edges, done
 }
 
 // newPage begins the sheet's page n and gives the room below its head.
