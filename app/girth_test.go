@@ -51,3 +51,45 @@ func TestGirthsSayTheShortfallInTheUsersUnit(t *testing.T) {
 		t.Error("a size off the chart has girths")
 	}
 }
+
+// The nests traced by a shaky hand and as polygons: their garment keeps its
+// ease by chart and loses by steps what EN 13402-3 asks beyond them, 26 cm from
+// 42 to 52 less five steps of 4 cm (bust as published, waist from memory). Both
+// pieces say "cut 1" and end at their centre line, so both halves count.
+func TestGirthsOfTracedNests(t *testing.T) {
+	chart, err := Chart("en13402-women")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, file := range []string{"blouse-traced-eu-36-42.svg", "blouse-polygons-eu-38-42.svg"} {
+		got, err := BringIn("../testdata/nests/"+file, chart)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for method, lost := range map[model.Method]float64{model.ByChart: 0, model.BySteps: 60} {
+			p, err := Retarget(got.Pattern, "52", method)
+			if err != nil {
+				t.Fatal(err)
+			}
+			r, err := Grade(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			table, err := GirthsOf(p, r)
+			if err != nil || len(table.Rows) != 2 {
+				t.Fatalf("%s: %+v %v", file, table, err)
+			}
+			for _, row := range table.Rows {
+				// The hand shook by 0.3 mm rms in each line, and the girth has four.
+				if math.Abs(row.Lost()-lost) > 2 {
+					t.Errorf("%s by %s, %s: %.2f mm lost, want %g", file, method, row.Measure, row.Lost(), lost)
+				}
+				for _, q := range row.Target.Parts {
+					if q.Times != 2 || !q.Halves {
+						t.Errorf("%s: %+v", file, q)
+					}
+				}
+			}
+		}
+	}
+}
