@@ -64,7 +64,7 @@ func Drawing(p model.Pattern, c PrintChoice) (printing.Drawing, error) {
 func printResults(g *grading.Grader, p model.Pattern, c PrintChoice) ([]grading.Result, []string, error) {
 	if len(c.Sizes) == 0 {
 		r, err := g.Grade(p)
-		return []grading.Result{r}, []string{targetName(p, r)}, err
+		return []grading.Result{r}, []string{p.Target.NameOn(p.Chart)}, err
 	}
 	names := c.Sizes
 	for _, s := range names {
@@ -80,22 +80,10 @@ func printResults(g *grading.Grader, p model.Pattern, c PrintChoice) ([]grading.
 	if err != nil {
 		return nil, nil, err
 	}
-	last := targetName(p, r)
+	last := p.Target.NameOn(p.Chart)
 	names = slices.DeleteFunc(slices.Clone(names), func(s string) bool { return s == last })
 	results, err := g.GradeSizes(p, names)
 	return append(results, r), append(names, last), err
-}
-
-// ownMeasures is what the line of a wearer's own measurements is called among
-// sizes.
-const ownMeasures = "own measures"
-
-// targetName is the size wanted as it is called among other sizes.
-func targetName(p model.Pattern, r grading.Result) string {
-	if p.Target.Own() {
-		return ownMeasures
-	}
-	return r.Size
 }
 
 func sizeNote(p model.Pattern, names []string) string {
@@ -109,7 +97,7 @@ func sizeNote(p model.Pattern, names []string) string {
 // sizesNamed is "size 46, 48, own measures".
 func sizesNamed(names []string) string {
 	list := strings.Join(names, ", ")
-	if strings.HasPrefix(list, ownMeasures) {
+	if strings.HasPrefix(list, model.OwnMeasures) {
 		return list
 	}
 	return "size " + list

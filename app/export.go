@@ -36,7 +36,7 @@ func Export(w io.Writer, p model.Pattern, size, as string) error {
 }
 
 func gradedOf(p model.Pattern, r grading.Result) exchange.Graded {
-	out := exchange.Graded{Size: targetName(p, r)}
+	out := exchange.Graded{Size: p.Target.NameOn(p.Chart)}
 	for i, q := range r.Pieces {
 		g := exchange.GradedPiece{Name: q.Name}
 		for j, e := range q.Edges {
@@ -79,7 +79,7 @@ func rowsOf(p model.Pattern, r grading.Result) []exchange.Increment {
 				name = fmt.Sprintf("point %d", k+1)
 			}
 			out = append(out, exchange.Increment{
-				Piece: q.Name, Point: name, From: inc.From, To: targetName(p, r),
+				Piece: q.Name, Point: name, From: inc.From, To: p.Target.NameOn(p.Chart),
 				Across: inc.Across.Total, Along: inc.Along.Total,
 				FollowsAcross: string(inc.Across.Follows), FollowsAlong: string(inc.Along.Follows),
 			})

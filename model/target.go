@@ -23,3 +23,16 @@ func (t Target) Value(c SizeChart, m Measure) (float64, bool) {
 
 // Own reports that the target rests on the wearer's own measurements.
 func (t Target) Own() bool { return len(t.Body) > 0 }
+
+// OwnMeasures is what the size wanted is called when it rests on the wearer's
+// own measurements.
+const OwnMeasures = "own measures"
+
+// NameOn names the size wanted among the sizes of chart c: "48", or OwnMeasures
+// where it rests on the wearer's own.
+func (t Target) NameOn(c SizeChart) string {
+	if t.Own() {
+		return OwnMeasures
+	}
+	return c.NameAt(t.Place)
+}

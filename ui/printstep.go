@@ -225,7 +225,7 @@ func (w *Window) showPages(p model.Pattern) {
 	if w.step != stepPrint {
 		return
 	}
-	w.pages.SetView(w.print.pagesView(p, w.doc.Result().Size))
+	w.pages.SetView(w.print.pagesView(p, p.Target.NameOn(p.Chart)))
 }
 
 // connectPages turns the Pages panel's choices into new pages.

@@ -9,7 +9,7 @@ import (
 // Crossing is where a ruler laid on the Table crosses a size's line.
 type Crossing struct {
 	S       float64 // mm along the ruler
-	Size    string  // "40"; for the computed line the size wanted
+	Size    string  // "40"; for the computed line the size wanted, or "own"
 	Printed bool
 }
 
@@ -17,6 +17,10 @@ type Crossing struct {
 // computed lines, in order from a, to within tol mm.
 func Crossings(in Input, a, b geom.Point, tol float64) []Crossing {
 	var out []Crossing
+	wanted := in.Result.Size
+	if in.Pattern.Target.Own() {
+		wanted = "own"
+	}
 	for i, q := range in.Pattern.Pieces {
 		m := in.place(q)
 		for _, o := range q.Nest {
@@ -26,7 +30,7 @@ func Crossings(in Input, a, b geom.Point, tol float64) []Crossing {
 		}
 		if r, ok := in.graded(i); ok {
 			for _, s := range crossed(a, b, r.Outline().Transform(m), tol) {
-				out = append(out, Crossing{S: s, Size: in.Result.Size})
+				out = append(out, Crossing{S: s, Size: wanted})
 			}
 		}
 	}

@@ -130,7 +130,11 @@ func sentence(words string) string {
 
 func labelLines(in Input, q model.Piece) []Text {
 	cut := cutWords(q)
-	if len(in.Sheets) > 0 && in.Result.Size != "" {
+	switch {
+	case len(in.Sheets) == 0 || in.Result.Size == "":
+	case in.Pattern.Target.Own():
+		cut += ", " + model.OwnMeasures
+	default:
 		cut += ", size " + in.Result.Size
 	}
 	lines := []Text{
