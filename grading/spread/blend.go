@@ -14,15 +14,6 @@ type course struct {
 // rest reports that the whole edge moves alike.
 func (c course) rest() bool { return len(c.jumps) == 0 }
 
-// end is the value at the edge's end.
-func (c course) end() float64 {
-	v := c.start
-	for _, j := range c.jumps {
-		v += j.by
-	}
-	return v
-}
-
 // value is the share of the movement at u.
 func (c course) value(u float64) float64 {
 	v := c.start

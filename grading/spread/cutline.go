@@ -22,9 +22,9 @@ type cutLine struct {
 	// a and b are where it meets the ring, mm; the part that moves lies between
 	// a and b, walking on from a.
 	a, b   float64
-	travel geom.Vec  // of the part that moves, per mm of spread
-	part   geom.Path // its outline in straight pieces
-	up     bool      // it runs lengthwise
+	travel geom.Vec // of the part that moves, per mm of spread
+	part   polygon
+	up     bool // it runs lengthwise
 }
 
 // readCut carries a cut on to the outline and finds which part moves where.
@@ -42,7 +42,7 @@ func (o *outline) readCut(c model.Cut) (cutLine, error) {
 	if !o.moves(l, out) {
 		l.a, l.b, out = l.b, l.a, out.Scale(-1)
 	}
-	l.part = roughly(o.partOf(l.a, l.b))
+	l.part = newPolygon(o.partOf(l.a, l.b))
 	return l, o.slide(&l, out)
 }
 
@@ -61,7 +61,7 @@ func (o *outline) across(p, q geom.Point) ([2]meet, bool) {
 	best, most := [2]meet{}, 0.0
 	for i := 0; i+1 < len(all); i++ {
 		k := i
-		for k+1 < len(all) && o.rough.Contains(all[k].at.Lerp(all[k+1].at, 0.5), roughTol) {
+		for k+1 < len(all) && o.rough.contains(all[k].at.Lerp(all[k+1].at, 0.5)) {
 			k++
 		}
 		if common := min(all[k].x, length) - max(all[i].x, 0); k > i && common > most {

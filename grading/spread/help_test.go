@@ -3,6 +3,8 @@ package spread_test
 import (
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"quarterstep/grading/spread"
 	"quarterstep/model"
 	"quarterstep/model/draft"
@@ -111,4 +113,12 @@ func quarterFront() model.Piece {
 	}
 	q.Edges[5].Kind = model.Centre
 	return q
+}
+
+func readIn(t *rapid.T, q model.Piece) *spread.Spread {
+	s, err := spread.Read(q)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
 }

@@ -10,9 +10,8 @@ import (
 )
 
 const (
-	lineTol  = 1e-6 // mm: lengths, crossings, and how near two places are one
-	roughTol = 0.01 // mm: which part of the paper a place lies on
-	flatTol  = 0.1  // mm an edge may stray from straight and still count as straight
+	lineTol = 1e-6 // mm: lengths, crossings, and how near two places are one
+	flatTol = 0.1  // mm an edge may stray from straight and still count as straight
 )
 
 // outline is the printed line of a piece as one ring.
@@ -20,7 +19,7 @@ type outline struct {
 	piece model.Piece
 	edges []geom.Path
 	ring  geom.Measured
-	rough geom.Path // the ring in straight pieces
+	rough polygon
 	start []float64 // mm along the ring where each edge starts, and where the last ends
 	right float64   // 1 where the piece lies to the right of the line walked, else -1
 	// centre is the direction of the centre line, down the piece.
@@ -49,7 +48,7 @@ func newOutline(q model.Piece) (*outline, error) {
 	if o.ring, err = geom.Measure(whole, lineTol); err != nil {
 		return nil, fmt.Errorf("measuring the outline of %s: %w", q.Name, err)
 	}
-	o.rough = roughly(whole)
+	o.rough = newPolygon(whole)
 	if whole.Area() < 0 {
 		o.right = -1
 	}
@@ -57,9 +56,6 @@ func newOutline(q model.Piece) (*outline, error) {
 	o.stretch = o.stretches()
 	return o, nil
 }
-
-// roughly is a closed path in straight pieces within roughTol.
-func roughly(p geom.Path) geom.Path { return geom.Polyline(p.Flatten(roughTol)...) }
 
 // still reports that edge j may not move across itself.
 func (o *outline) still(j int) bool {

@@ -133,7 +133,7 @@ func (s *Spread) At(p geom.Point, grow func(model.Measure) float64) geom.Vec {
 // because it lies on the line or off the paper.
 func (s *Spread) nearest(p geom.Point) (on float64, goes bool) {
 	i, t, d := s.ring.Path().Nearest(p, lineTol)
-	return s.ring.To(i, t), d <= 2*roughTol || !s.rough.Contains(p, roughTol)
+	return s.ring.To(i, t), d <= 2*roughTol || !s.rough.contains(p)
 }
 
 // pointAt is the grade point at p, or -1.
@@ -152,7 +152,7 @@ func (l cutLine) paperShare(p geom.Point) float64 {
 	if _, _, d := (geom.Path{geom.Line(l.from, l.to)}).Nearest(p, lineTol/4); d <= lineTol {
 		return 0.5
 	}
-	if l.part.Contains(p, roughTol) {
+	if l.part.contains(p) {
 		return 1
 	}
 	return 0
