@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"quarterstep/grading"
 	"quarterstep/model"
 )
 
@@ -196,5 +197,47 @@ func TestOwnMeasuresOnPaper(t *testing.T) {
 	// Size 52 has a waist of 106 cm, she 94, a quarter of it on the half back.
 	if moved < 20 {
 		t.Errorf("her own line lies within %.1f mm of size 52", moved)
+	}
+}
+
+// A bust of one size, a waist of another, a hip of a third: each grade point
+// stands where its own measure's size has it. By EN 13402-3 (bust as published,
+// waist and hip from memory) bust 116 is size 50, waist 94 is 48, hip 127 is 52.
+func TestEachPointGoesByItsOwnMeasure(t *testing.T) {
+	p := demoFor(t, map[string]string{"bust": "116", "waist": "94", "hip": "127"})
+	own, err := Grade(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	size := map[model.Measure]string{model.Bust: "50", model.Waist: "48", model.Hip: "52", model.Steps: "50"}
+	plain := map[model.Measure]grading.Result{}
+	for m, s := range size {
+		q, err := Retarget(p, s, model.ByChart)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if plain[m], err = Grade(q); err != nil {
+			t.Fatal(err)
+		}
+	}
+	met := map[model.Measure]int{}
+	for i, g := range own.Pieces {
+		for k, inc := range g.Points {
+			for _, s := range []struct {
+				got, want grading.Share
+			}{
+				{inc.Across, plain[inc.Across.Follows].Pieces[i].Points[k].Across},
+				{inc.Along, plain[inc.Along.Follows].Pieces[i].Points[k].Along},
+			} {
+				met[s.got.Follows]++
+				if math.Abs(s.got.ByChart-s.want.ByChart) > 1e-6 {
+					t.Errorf("%s, %s: %.4f mm following the %s, size %s has %.4f",
+						g.Name, inc.Name, s.got.ByChart, s.got.Follows, size[s.got.Follows], s.want.ByChart)
+				}
+			}
+		}
+	}
+	if met[model.Bust] < 4 || met[model.Waist] < 2 || met[model.Hip] < 2 {
+		t.Errorf("the points follow %v", met)
 	}
 }

@@ -1,9 +1,12 @@
 package edit
 
 import (
+	"maps"
 	"math"
 	"strings"
 	"testing"
+
+	"pgregory.net/rapid"
 
 	"quarterstep/model"
 	"quarterstep/model/sizechart"
@@ -129,4 +132,46 @@ func TestOlderVersionsKeepTheirMeasurements(t *testing.T) {
 	if p.Target.Own() || a.Target.Body[model.Bust] != 1000 || b.Target.Body[model.Bust] != 1100 || c.Target.Own() {
 		t.Errorf("%v, %v, %v, %v", p.Target.Body, a.Target.Body, b.Target.Body, c.Target.Body)
 	}
+}
+
+// Whatever she gives and takes back, in any order, the pattern stays a pattern,
+// the size the rest goes by is on the chart, and what is left is what she gave.
+func TestMeasuresInAnyOrder(t *testing.T) {
+	start := blouse(t)
+	start.Pieces, start.Links = nil, nil
+	rapid.Check(t, func(r *rapid.T) {
+		p := start
+		want := map[model.Measure]float64{}
+		for range rapid.IntRange(1, 8).Draw(r, "steps") {
+			m := rapid.SampledFrom(p.Chart.Measures).Draw(r, "measure")
+			e := ForgetMeasure(m)
+			if rapid.Bool().Draw(r, "give") {
+				mm := rapid.Float64Range(700, 1900).Draw(r, "mm")
+				e = Measure(m, mm)
+				want[m] = mm
+			} else {
+				delete(want, m)
+			}
+			var err error
+			if p, err = e(p); err != nil {
+				r.Fatal(err)
+			}
+			if err := p.Validate(); err != nil {
+				r.Fatal(err)
+			}
+			if !maps.Equal(p.Target.Body, want) {
+				r.Fatalf("left are %v of %v", p.Target.Body, want)
+			}
+			bust, own := p.Target.Body[model.Bust]
+			if !own {
+				continue
+			}
+			near, _ := p.Chart.At(p.Target.Place, model.Bust)
+			for _, s := range p.Chart.Sizes {
+				if math.Abs(s.Body[model.Bust]-bust) < math.Abs(near-bust)-1e-9 {
+					r.Fatalf("a bust of %.1f goes by %.1f, %s is nearer", bust, near, s.Name)
+				}
+			}
+		}
+	})
 }

@@ -23,7 +23,7 @@ func TestGradeForOwnMeasures(t *testing.T) {
 	} {
 		out := done(t, args...)
 		for _, want := range []string{
-			"Graded to own measurements by chart.\nBust 122 cm: size 52.\nWaist 113 cm: size 54 + 0.2.\nThe rest goes by size 52.\n",
+			"Graded to own measures by chart.\nBust 122 cm: size 52.\nWaist 113 cm: size 54 + 0.2.\nThe rest goes by size 52.\n",
 			"By steps the bust would be 60 mm short: the chart grows 260 mm from 42 to 122 cm, the printed steps 200 mm.",
 		} {
 			if !strings.Contains(out, want) {

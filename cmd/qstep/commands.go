@@ -55,11 +55,7 @@ func grade(args []string, out io.Writer) error {
 	if err := app.Save(*to, p); err != nil {
 		return err
 	}
-	wanted := r.Size
-	if p.Target.Own() {
-		wanted = "own measurements"
-	}
-	fmt.Fprintf(out, "Graded to %s by %s.\n", wanted, method)
+	fmt.Fprintf(out, "Graded to %s by %s.\n", p.Target.NameOn(p.Chart), method)
 	for _, s := range app.WearerText(p) {
 		fmt.Fprintln(out, s)
 	}
