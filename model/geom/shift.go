@@ -43,7 +43,7 @@ func ShiftEdges(edges []Path, d []float64, held []bool, tol float64) ([]Path, er
 		}
 	}
 	for k := range out {
-		if a, b := &out[k], &out[(k+1)%n]; (a.d != 0 || b.d != 0) && !joinShifted(a, b) {
+		if a, b := &out[k], &out[(k+1)%n]; (a.d != 0 || b.d != 0) && !joinShifted(a, b, tol/2) {
 			return nil, &EdgeError{k, "moved so far, it does not meet the edge after it"}
 		}
 	}
@@ -76,10 +76,10 @@ type endMove struct {
 
 // joinShifted brings the end of a and the start of b together; false where they
 // do not meet.
-func joinShifted(a, b *shifted) bool {
+func joinShifted(a, b *shifted, tol float64) bool {
 	u, v := a.source.EndDir(), b.source.StartDir()
 	if math.Abs(u.Cross(v)) >= slideLeast {
-		return slide(a, b)
+		return slide(a, b, tol)
 	}
 	outer := a
 	to := a.line.End()
@@ -100,18 +100,36 @@ func joinShifted(a, b *shifted) bool {
 }
 
 // slide cuts or lengthens both lines to where they, or the straight lines that
-// go on from their ends, cross.
-func slide(a, b *shifted) bool {
+// go on from their ends, cross. On a line straight at its end the place is
+// exact, else within tol.
+func slide(a, b *shifted, tol float64) bool {
 	reach := 2 * mitreLimit * (math.Abs(a.d) + math.Abs(b.d))
-	end, start := a.line.End(), b.line.Start()
-	longA := append(append(Path(nil), a.line...), Line(end, end.Add(a.line.EndDir().Scale(reach))))
-	longB := append(Path{Line(start.Add(b.line.StartDir().Scale(-reach)), start)}, b.line...)
+	last, first := a.line[len(a.line)-1], b.line[0]
+	end, start := last.P3, first.P0
+	dirA, dirB := a.line.EndDir(), b.line.StartDir()
+	straightA, straightB := last.IsStraight(joinTol), first.IsStraight(joinTol)
+	if straightA && straightB {
+		u, v, ok := raysMeet(end, dirA, start, dirB.Scale(-1))
+		if ok && u > -last.P0.Dist(end) && v > -start.Dist(first.P3) {
+			to := end.Add(dirA.Scale(u))
+			a.end, b.start = endMove{set: true, to: to}, endMove{set: true, to: to}
+			return to.Dist(a.source.End()) <= reach
+		}
+	}
+	longA := append(append(Path(nil), a.line...), Line(end, end.Add(dirA.Scale(reach))))
+	longB := append(Path{Line(start.Add(dirB.Scale(-reach)), start)}, b.line...)
 	k := corner{a: a.line, b: b.line, at: a.source.End()}
-	x, ok := k.nearest(Intersect(longA, longB, joinTol))
+	x, ok := k.nearest(Intersect(longA, longB, tol))
 	if !ok || x.At.Dist(k.at) > reach {
 		return false
 	}
 	t := k.turnAt(x)
+	switch {
+	case straightA && t.ia == len(a.line)-1:
+		t.meet = end.Add(dirA.Scale(t.meet.Sub(end).Dot(dirA)))
+	case straightB && t.ib == 0:
+		t.meet = start.Add(dirB.Scale(t.meet.Sub(start).Dot(dirB)))
+	}
 	a.last, a.tEnd, a.end = t.ia, t.ta, endMove{set: true, to: t.meet}
 	b.first, b.tStart, b.start = t.ib, t.tb, endMove{set: true, to: t.meet}
 	return true
@@ -144,16 +162,17 @@ func (s shifted) finish(tol float64) Path {
 	return p
 }
 
-// reach is p with its end at to: a straight last cubic goes on there, a curve
-// is followed by a straight one.
+// reach is p with its end at to: a straight last cubic is drawn anew to there, a
+// curve is followed by a straight one.
 func (p Path) reach(to Point, tol float64) Path {
 	p = append(Path(nil), p...)
 	c := &p[len(p)-1]
-	switch by := to.Sub(c.P3); {
+	by := to.Sub(c.P3)
+	switch dir := c.P3.Sub(c.P0).Unit(); {
+	case c.IsStraight(tol) && math.Abs(by.Cross(dir)) <= tol:
+		*c = Line(c.P0, to)
 	case by.Len() <= tol:
 		c.P2, c.P3 = c.P2.Add(by), to
-	case (Path{*c, Line(c.P3, to)}).IsStraight(tol):
-		*c = Line(c.P0, to)
 	default:
 		p = append(p, Line(c.P3, to))
 	}
