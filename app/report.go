@@ -51,7 +51,7 @@ func ReportOf(p model.Pattern, r grading.Result) Report { return new(Checker).Re
 
 // ReportOf looks over p, graded as r.
 func (c *Checker) ReportOf(p model.Pattern, r grading.Result) Report {
-	out := Report{Pattern: p.Name, Size: r.Size, Method: methodName(p.Target), Findings: []Finding{}}
+	out := Report{Pattern: p.Name, Size: p.Target.NameOn(p.Chart), Method: methodName(p.Target), Findings: []Finding{}}
 	for _, f := range c.look.Findings(p, r) {
 		g := Finding{Code: f.Code, Look: f.Look, Girth: string(f.Measure), X: f.Where.X, Y: f.Where.Y, By: f.By, Say: f.Say, Help: f.Help}
 		if i := p.PieceIndex(f.Piece); i >= 0 {
@@ -71,7 +71,7 @@ func (c *Checker) ReportOf(p model.Pattern, r grading.Result) Report {
 // Text is the report for a person to read or copy.
 func (r Report) Text() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s, size %s by %s: %d to look at\n", r.Pattern, r.Size, r.Method, r.Look)
+	fmt.Fprintf(&b, "%s, %s by %s: %d to look at\n", r.Pattern, sizesNamed([]string{r.Size}), r.Method, r.Look)
 	for _, f := range r.Findings {
 		mark := "  fine"
 		if f.Look {
