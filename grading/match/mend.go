@@ -24,9 +24,9 @@ const (
 // nearest to at (mm, the piece's own coordinates), on the drawn corner there if
 // one is within 4 mm. In the other sizes it is put at the same share of its
 // edge. The edge's first part keeps its name and ID; notches stay where they
-// are; a hand correction of the edge's shape is dropped, as its curves are no
-// longer the same, one of the whole edge goes for both parts. It is an error where the size is not printed, at lies
-// further than 25 mm from its line, or a grade point is there already.
+// are; hand corrections are carried as splitHand says. It is an error where the
+// size is not printed, at lies further than 25 mm from its line, or a grade
+// point is there already.
 //
 // Links name edges, so they must be brought in line: see Relink.
 func AddPoint(q model.Piece, size string, at geom.Point) (model.Piece, error) {
@@ -142,19 +142,7 @@ func split(q model.Piece, k int, cuts []cutAt, smooth bool) model.Piece {
 		q.Nest[i].Edges[k] = c.a
 	}
 	q.Notches = splitNotches(q, old.ID, fresh.ID, cuts)
-	q = withoutShapes(q, old.ID)
-	for _, c := range q.Hand.Curves {
-		if c.Edge == old.ID {
-			c.Edge = fresh.ID
-			q.Hand.Curves = append(slices.Clone(q.Hand.Curves), c)
-		}
-	}
-	for _, s := range q.Hand.Shifts {
-		if s.Edge == old.ID {
-			s.Edge = fresh.ID
-			q.Hand.Shifts = append(slices.Clone(q.Hand.Shifts), s)
-		}
-	}
+	q.Hand = splitHand(q.Hand, old.ID, fresh.ID)
 	return q
 }
 
@@ -168,9 +156,8 @@ func freshID(letter string, used func(string) bool) string {
 
 // RemovePoint takes a grade point out of a piece: the edges on its two sides
 // become one with the name and ID of the first. Notches stay where they are;
-// typed gaps and hand corrections of the point, corrections of the two edges'
-// shapes and of the second edge are dropped. It
-// is an error for a dart's leg and where only two grade points are left.
+// typed gaps of the point are dropped, hand corrections carried as mergeHand
+// says. It is an error for a dart's leg and where only two grade points are left.
 func RemovePoint(q model.Piece, point string) (model.Piece, error) {
 	k := q.PointIndex(point)
 	if k < 0 {
@@ -205,12 +192,8 @@ func RemovePoint(q model.Piece, point string) (model.Piece, error) {
 	q.Edges = slices.Delete(q.Edges, k, k+1)
 	q.Points = slices.Delete(slices.Clone(q.Points), k, k+1)
 	q.Gaps = slices.DeleteFunc(slices.Clone(q.Gaps), func(g model.Gap) bool { return g.Point == point })
-	h := &q.Hand
-	h.Moves = slices.DeleteFunc(slices.Clone(h.Moves), func(m model.PointMove) bool { return m.Point == point })
-	h.Through = slices.DeleteFunc(slices.Clone(h.Through), func(id string) bool { return id == point })
-	h.Curves = slices.DeleteFunc(slices.Clone(h.Curves), func(c model.EdgeCurve) bool { return c.Edge == gone.ID })
-	h.Shifts = slices.DeleteFunc(slices.Clone(h.Shifts), func(s model.EdgeShift) bool { return s.Edge == gone.ID })
-	return withoutShapes(q, kept.ID, gone.ID), nil
+	q.Hand = mergeHand(q.Hand, point, kept.ID, gone.ID)
+	return q, nil
 }
 
 // MovePoint moves a grade point of one printed size along that size's line to
@@ -248,9 +231,4 @@ func MovePoint(q model.Piece, point, size string, at geom.Point) (model.Piece, e
 	q.Nest[i].Edges[before], q.Nest[i].Edges[k] = c.a, c.b
 	q.Notches = shiftNotches(q, before, k, q.Nest[i].Size, was, c)
 	return q, nil
-}
-
-func withoutShapes(q model.Piece, edges ...string) model.Piece {
-	q.Hand.Shapes = slices.DeleteFunc(slices.Clone(q.Hand.Shapes), func(s model.EdgeShape) bool { return slices.Contains(edges, s.Edge) })
-	return q
 }
