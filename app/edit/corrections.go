@@ -19,6 +19,7 @@ type Correction struct {
 	Piece string // piece ID; "" for a style change over the whole pattern
 	Point string // the grade point it is of, or
 	Edge  string // the edge; both "" for a style change
+	Stage string // the size it belongs to, "" where it holds at every size
 	// What says it in plain words, amounts in the pattern's unit: "Underarm
 	// 1/8 in out and 1/4 in down, at 44".
 	What     string
@@ -94,9 +95,12 @@ type corrected struct {
 }
 
 // add adds a correction of a point or an edge, whichever is named.
-func (c *corrected) add(point, edge, what string, takeBack func(model.Hand) model.Hand) {
+func (c *corrected) add(point, edge, stage, what string, takeBack func(model.Hand) model.Hand) {
+	if stage != "" {
+		what += ", at " + stage
+	}
 	c.out = append(c.out, Correction{
-		Piece: c.q.ID, Point: point, Edge: edge, What: capital(what), TakeBack: onHand(c.q.ID, takeBack),
+		Piece: c.q.ID, Point: point, Edge: edge, Stage: stage, What: capital(what), TakeBack: onHand(c.q.ID, takeBack),
 	})
 }
 
@@ -111,7 +115,7 @@ func (c *corrected) curves() {
 		case model.StraightCurve:
 			what += " straight"
 		}
-		c.add("", e.Edge, what, func(h model.Hand) model.Hand {
+		c.add("", e.Edge, "", what, func(h model.Hand) model.Hand {
 			h.Curves = without(h.Curves, func(o model.EdgeCurve) bool { return o.Edge == e.Edge })
 			return h
 		})
@@ -123,8 +127,8 @@ func (c *corrected) moves() {
 		if m.Style != "" {
 			continue
 		}
-		what := c.point(m.Point) + " " + c.way(m) + at(m.Stage)
-		c.add(m.Point, "", what, func(h model.Hand) model.Hand {
+		what := c.point(m.Point) + " " + c.way(m)
+		c.add(m.Point, "", m.Stage, what, func(h model.Hand) model.Hand {
 			h.Moves = without(h.Moves, func(o model.PointMove) bool {
 				return o.Point == m.Point && o.Stage == m.Stage && o.Style == ""
 			})
@@ -139,8 +143,8 @@ func (c *corrected) shapes() {
 		for _, v := range s.By {
 			most = max(most, v.Len())
 		}
-		what := fmt.Sprintf("%s bent, handles by up to %s%s", c.edge(s.Edge), amount(c.p, most), at(s.Stage))
-		c.add("", s.Edge, what, func(h model.Hand) model.Hand {
+		what := fmt.Sprintf("%s bent, handles by up to %s", c.edge(s.Edge), amount(c.p, most))
+		c.add("", s.Edge, s.Stage, what, func(h model.Hand) model.Hand {
 			h.Shapes = without(h.Shapes, func(o model.EdgeShape) bool { return o.Edge == s.Edge && o.Stage == s.Stage })
 			return h
 		})
@@ -149,8 +153,8 @@ func (c *corrected) shapes() {
 
 func (c *corrected) shifts() {
 	for _, s := range c.q.Hand.Shifts {
-		what := fmt.Sprintf("whole %s %s%s", c.edge(s.Edge), signed(c.p, s.Out, "out", "in"), at(s.Stage))
-		c.add("", s.Edge, what, func(h model.Hand) model.Hand {
+		what := fmt.Sprintf("whole %s %s", c.edge(s.Edge), signed(c.p, s.Out, "out", "in"))
+		c.add("", s.Edge, s.Stage, what, func(h model.Hand) model.Hand {
 			h.Shifts = without(h.Shifts, func(o model.EdgeShift) bool { return o.Edge == s.Edge && o.Stage == s.Stage })
 			return h
 		})
@@ -159,7 +163,7 @@ func (c *corrected) shifts() {
 
 func (c *corrected) through() {
 	for _, id := range c.q.Hand.Through {
-		c.add(id, "", "line smooth through "+c.point(id), func(h model.Hand) model.Hand {
+		c.add(id, "", "", "line smooth through "+c.point(id), func(h model.Hand) model.Hand {
 			h.Through = without(h.Through, func(o string) bool { return o == id })
 			return h
 		})
@@ -219,14 +223,6 @@ func (c *corrected) outward(point string) float64 {
 		}
 	}
 	return math.Copysign(1, x(edges[k].Start())-middle)
-}
-
-// at says the size a correction was made at.
-func at(stage string) string {
-	if stage == "" {
-		return ""
-	}
-	return ", at " + stage
 }
 
 // amount is a length without its sign, in the pattern's unit.

@@ -171,3 +171,18 @@ func zigzag(q model.Piece, from, to string) grading.Result {
 	}
 	return grading.Result{Pieces: []grading.Piece{g}}
 }
+
+// A chart without the size a correction belongs to is refused, by what is in its
+// way; without the correction it is taken.
+func TestAChartMustHaveTheStages(t *testing.T) {
+	p := made(t, made(t, blouse(t), Place(8)), Stages(true))
+	q, id := front(t, p)
+	staged := made(t, p, MovePoint(q.ID, id("underarm"), geom.Vec{X: 4}))
+	short := p.Chart
+	short.Name, short.Sizes = "Short", p.Chart.Sizes[:6]
+	_, err := Chart(short)(staged)
+	if err == nil || !strings.Contains(err.Error(), "Underarm") || !strings.Contains(err.Error(), "no size "+p.Chart.Sizes[8].Name) {
+		t.Errorf("said %v", err)
+	}
+	made(t, made(t, staged, Corrections(staged)[0].TakeBack), Chart(short))
+}

@@ -1,6 +1,7 @@
 package edit
 
 import (
+	"fmt"
 	"math"
 
 	"quarterstep/grading"
@@ -37,4 +38,15 @@ func stageAt(p model.Pattern, q model.Piece) stage {
 		return stage{"", 1}
 	}
 	return stage{size, 1 / grading.StageShare(q, p.Chart, size, p.Target.Place)}
+}
+
+// stagesOn is an error that names the first correction of p that belongs to a
+// size chart c does not have.
+func stagesOn(p model.Pattern, c model.SizeChart) error {
+	for _, k := range Corrections(p) {
+		if _, ok := c.Place(k.Stage); k.Stage != "" && !ok {
+			return fmt.Errorf("the chart %s has no size %s; take this correction back first: %s", c.Name, k.Stage, k.What)
+		}
+	}
+	return nil
 }

@@ -43,7 +43,7 @@ func Unit(u model.Unit) func(model.Pattern) (model.Pattern, error) {
 }
 
 // Chart puts another size chart under the pattern. Every printed size must be
-// on it; the target keeps its name where the new chart has it. The wearer's own
+// on it, and every size a correction belongs to; the target keeps its name where the new chart has it. The wearer's own
 // measurements stay, and where there are some the target goes by them.
 func Chart(c model.SizeChart) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
@@ -53,6 +53,9 @@ func Chart(c model.SizeChart) func(model.Pattern) (model.Pattern, error) {
 					return p, fmt.Errorf("the chart %s has no size %s, in which %s is printed", c.Name, o.Size, q.Name)
 				}
 			}
+		}
+		if err := stagesOn(p, c); err != nil {
+			return p, err
 		}
 		place, ok := c.Place(p.Chart.NameAt(p.Target.Place))
 		if !ok {
