@@ -61,8 +61,9 @@ func (s *Spread) Reach(cut int) (from, to geom.Point) { return s.cuts[cut].from,
 func (s *Spread) Edges(grow func(model.Measure) float64) ([]geom.Path, error) {
 	open, closes := s.open(grow)
 	out := make([]geom.Path, len(s.edges))
+	var pts []geom.Point
 	for j, printed := range s.ctl {
-		pts := append(make([]geom.Point, 0, len(printed)), printed...)
+		pts = append(pts[:0], printed...)
 		for i, by := range open {
 			for k, v := range s.moved[i][j] {
 				pts[k] = pts[k].Add(v.Scale(by))
