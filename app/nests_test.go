@@ -1,0 +1,471 @@
+package app
+
+import (
+	"bytes"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"quarterstep/grading"
+	"quarterstep/model"
+	"quarterstep/model/draft"
+	"quarterstep/model/exchange"
+	"quarterstep/model/geom"
+)
+
+// onPaper draws the printed lines of a pattern as a nest, a layer for each size
+// or sizes on one line.
+func onPaper(t *testing.T, p model.Pattern) string {
+	t.Helper()
+	var layers []exchange.Graded
+	at := map[string]int{}
+	for _, q := range p.Pieces {
+		for _, o := range q.Nest {
+			i, ok := at[o.Size]
+			if !ok {
+				i = len(layers)
+				at[o.Size] = i
+				layers = append(layers, exchange.Graded{Size: o.Size, Also: o.Also})
+			}
+			g := exchange.GradedPiece{Name: q.Name}
+			for _, e := range o.Edges {
+				g.Edges = append(g.Edges, exchange.NamedEdge{Path: e.Move(q.At)})
+			}
+			for _, l := range q.Lines {
+				for _, d := range l.Drawn {
+					if d.Size == o.Size {
+						g.Lines = append(g.Lines, exchange.GradedLine{Name: string(l.Kind), Path: d.Path.Move(q.At)})
+					}
+				}
+			}
+			layers[i].Pieces = append(layers[i].Pieces, g)
+		}
+	}
+	var b bytes.Buffer
+	if err := exchange.WriteSVG(&b, layers...); err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "nest.svg")
+	if err := os.WriteFile(path, b.Bytes(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+func broughtIn(t *testing.T, p model.Pattern) Brought {
+	t.Helper()
+	got, err := BringIn(onPaper(t, p), p.Chart)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return got
+}
+
+// gradedAt is a pattern worked out in a size.
+func gradedAt(t *testing.T, p model.Pattern, size string) grading.Result {
+	t.Helper()
+	p, err := Retarget(p, size, model.ByChart)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := Grade(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// farthest is the largest distance in mm between two outlines, looked for both
+// ways.
+func farthest(a, b []geom.Path) float64 {
+	var most float64
+	for _, pair := range [][2]geom.Path{{geom.Join(a...), geom.Join(b...)}, {geom.Join(b...), geom.Join(a...)}} {
+		for _, p := range pair[0].Flatten(0.01) {
+			_, _, d := pair[1].Nearest(p, 1e-4)
+			most = math.Max(most, d)
+		}
+	}
+	return most
+}
+
+// exact is the drafted blouse as a chart-exact nest: what is drafted until seams
+// meet, which no rule carries on exactly, and the level lines are left out.
+func exact(t *testing.T, sizes ...string) model.Pattern {
+	t.Helper()
+	p, err := draft.Blouse(chartOf(t, "en13402-women"), sizes)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var pieces []model.Piece
+	for _, q := range p.Pieces {
+		if q.ID == "front" || q.ID == "sleeve" {
+			continue
+		}
+		q.Lines = slices.DeleteFunc(slices.Clone(q.Lines), func(l model.Line) bool { return l.Kind != model.Grain })
+		q.At = q.At.Add(geom.Vec{X: 100, Y: 100}) // wholly on the sheet, so that places are kept
+		pieces = append(pieces, q)
+	}
+	p.Pieces = pieces
+	return p
+}
+
+// only keeps of every piece the lines of those sizes.
+func only(p model.Pattern, keep func(piece string) []string) model.Pattern {
+	pieces := slices.Clone(p.Pieces)
+	for i, q := range pieces {
+		sizes := keep(q.ID)
+		pieces[i].Nest = slices.DeleteFunc(slices.Clone(q.Nest), func(o model.Outline) bool { return !slices.Contains(sizes, o.Size) })
+		pieces[i].Lines = slices.Clone(q.Lines)
+		for k, l := range q.Lines {
+			pieces[i].Lines[k].Drawn = slices.DeleteFunc(slices.Clone(l.Drawn), func(d model.SizedPath) bool { return !slices.Contains(sizes, d.Size) })
+		}
+	}
+	p.Pieces = pieces
+	return p
+}
+
+var allPrinted = []string{"36", "38", "40", "42", "44", "46", "48"}
+
+// Any printed sizes tell as much as all of them: at 34 and up to 58, five places
+// beyond the print, the line is that of the full nest within 0.05 mm, and that
+// of the draft itself, drawn anew there. Half way along a gap of six steps the
+// waist and the hip have gone unlike shares of it, so the side is a guess.
+func TestAnyPrintedSizesWillDo(t *testing.T) {
+	full := exact(t, allPrinted...)
+	whole := broughtIn(t, full)
+	each := func(sizes ...string) func(string) []string { return func(string) []string { return sizes } }
+	for name, keep := range map[string]func(string) []string{
+		"smallest and largest": each("36", "48"),
+		"every third":          each("36", "42", "48"),
+		"36, 40 and 48":        each("36", "40", "48"),
+		"40, 46 and 48":        each("40", "46", "48"),
+		"pieces in sizes unlike": func(id string) []string {
+			return map[string][]string{"back": {"36", "48"}, "cuff": {"38", "40", "48"}}[id]
+		},
+	} {
+		p := only(full, func(id string) []string {
+			if s := keep(id); s != nil {
+				return s
+			}
+			return allPrinted
+		})
+		got := broughtIn(t, p)
+		if len(got.Remarks) > 0 {
+			t.Errorf("%s: %q", name, got.Remarks)
+		}
+		for size, tol := range map[string]float64{"34": 0.05, "44": 1, "52": 0.05, "58": 0.05} {
+			want, r := gradedAt(t, whole.Pattern, size), gradedAt(t, got.Pattern, size)
+			place, _ := full.Chart.Place(size)
+			truth := draftAt(t, full.Chart, float64(place))
+			for i, q := range r.Pieces {
+				if d := farthest(q.Edges, want.Pieces[i].Edges); d > tol {
+					t.Errorf("%s: %s in size %s is %.3f mm off the full nest's", name, q.Name, size, d)
+				}
+				if d := farthest(q.Edges, laidOut(full.Pieces[i], truth)); d > tol {
+					t.Errorf("%s: %s in size %s is %.3f mm off the draft", name, q.Name, size, d)
+				}
+			}
+		}
+	}
+}
+
+// laidOut is a piece of the draft where the piece lies on the sheet.
+func laidOut(q model.Piece, truth []draft.Drafted) []geom.Path {
+	var out []geom.Path
+	for _, d := range truth {
+		if d.Piece != q.ID {
+			continue
+		}
+		for _, e := range d.Edges {
+			out = append(out, e.Move(q.At))
+		}
+	}
+	return out
+}
+
+// Sizes that share a line have that line, each of them; the steps between lines
+// are counted from half way between the sizes of each. Where the lines are the
+// draft's own at those places, the draft is found again beyond the print, and
+// beyond a shared line its steps from the last size on it.
+func TestSizesOnOneLine(t *testing.T) {
+	for _, lines := range [][][]string{
+		{{"36"}, {"38", "40"}, {"42", "44"}, {"48"}},
+		{{"36", "38"}, {"40", "42"}, {"46", "48"}},
+		{{"36", "38", "40"}, {"42"}, {"44"}, {"46", "48"}},
+	} {
+		p := sharing(t, lines)
+		got := broughtIn(t, p)
+		if len(got.Remarks) > 0 {
+			t.Errorf("%v: %q", lines, got.Remarks)
+		}
+		for i, sizes := range lines {
+			for _, size := range sizes {
+				for k, q := range gradedAt(t, got.Pattern, size).Pieces {
+					if d := farthest(q.Edges, onSheet(p.Pieces[k], i)); d > 1e-4 || !q.Printed {
+						t.Errorf("%v: %s in size %s is %g mm off the line printed for it", lines, q.Name, size, d)
+					}
+				}
+			}
+		}
+		checkBeyond(t, p, got.Pattern, "34", lines[0][0], 0)
+		last := lines[len(lines)-1]
+		checkBeyond(t, p, got.Pattern, "56", last[len(last)-1], len(lines)-1)
+	}
+}
+
+// sharing is the chart-exact nest with lines that sizes share, each the draft
+// half way between the first and the last of them.
+func sharing(t *testing.T, lines [][]string) model.Pattern {
+	var first []string
+	for _, sizes := range lines {
+		first = append(first, sizes[0])
+	}
+	p := exact(t, first...)
+	for i, sizes := range lines {
+		a, _ := p.Chart.Place(sizes[0])
+		b, _ := p.Chart.Place(sizes[len(sizes)-1])
+		middle := draftAt(t, p.Chart, float64(a+b)/2)
+		for k, q := range p.Pieces {
+			home := q
+			home.At = geom.Vec{}
+			p.Pieces[k].Nest = slices.Clone(q.Nest)
+			p.Pieces[k].Nest[i] = model.Outline{Size: sizes[0], Also: sizes[1:], Edges: laidOut(home, middle)}
+		}
+	}
+	return p
+}
+
+func draftAt(t *testing.T, c model.SizeChart, place float64) []draft.Drafted {
+	t.Helper()
+	d, err := draft.BlouseAt(c, place)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+// checkBeyond fails where the corners of a size beyond printed line i do not
+// move from it as the draft's do from the size counted from; the sheet's
+// corners are all the draft's.
+func checkBeyond(t *testing.T, drawn, got model.Pattern, size, from string, i int) {
+	t.Helper()
+	a, _ := got.Chart.Place(from)
+	b, _ := got.Chart.Place(size)
+	before, after := draftAt(t, got.Chart, float64(a)), draftAt(t, got.Chart, float64(b))
+	for k, q := range gradedAt(t, got, size).Pieces {
+		printed, was, is := onSheet(drawn.Pieces[k], i), laidOut(drawn.Pieces[k], before), laidOut(drawn.Pieces[k], after)
+		for _, e := range q.Edges {
+			off := math.Inf(1)
+			for j := range printed {
+				off = math.Min(off, e.Start().Dist(printed[j].Start().Add(is[j].Start().Sub(was[j].Start()))))
+			}
+			if off > 0.05 {
+				t.Errorf("%s in size %s, counted from %s: a corner is %.3f mm off", q.Name, size, from, off)
+			}
+		}
+	}
+}
+
+// onSheet is printed line i of a piece where it lies on the sheet.
+func onSheet(q model.Piece, i int) []geom.Path {
+	var out []geom.Path
+	for _, e := range q.Nest[i].Edges {
+		out = append(out, e.Move(q.At))
+	}
+	return out
+}
+
+// A nest printed with its sizes meeting at any grade point is graded to the
+// same shape as one printed on its centre lines, six steps out.
+func TestWhereTheSizesMeetDoesNotCount(t *testing.T) {
+	women := chartOf(t, "en13402-women")
+	p, err := draft.Blouse(women, []string{"36", "38", "40", "42"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := gradedAt(t, broughtIn(t, p).Pattern, "54")
+	for _, at := range []string{"underarm", "side hem", "shoulder tip"} {
+		pieces := slices.Clone(p.Pieces)
+		met := 0
+		for i, q := range pieces {
+			k := slices.IndexFunc(q.Points, func(g model.GradePoint) bool { return g.Name == at })
+			if k < 0 {
+				k = 1
+			} else {
+				met++
+			}
+			pieces[i] = meetingAt(q, k)
+		}
+		restacked := p
+		restacked.Pieces = pieces
+		got := broughtIn(t, restacked)
+		laid := 0
+		for _, s := range got.Remarks {
+			if strings.Contains(s, "centre lines on each other") {
+				laid++
+			}
+		}
+		if met != 2 || laid < met {
+			t.Errorf("meeting at the %s: %d bodices, %d pieces laid on their centre: %q", at, met, laid, got.Remarks)
+		}
+		for i, q := range gradedAt(t, got.Pattern, "54").Pieces {
+			if d := farthest(onto(q.Edges, want.Pieces[i].Edges), want.Pieces[i].Edges); d > 0.01 {
+				t.Errorf("meeting at the %s: %s in size 54 is %.4f mm off", at, q.Name, d)
+			}
+		}
+	}
+}
+
+// meetingAt is a piece printed with its sizes meeting at grade point k.
+func meetingAt(q model.Piece, k int) model.Piece {
+	last := q.Nest[len(q.Nest)-1].Edges[k].Start()
+	by := map[string]geom.Vec{}
+	q.Nest = slices.Clone(q.Nest)
+	for i, o := range q.Nest {
+		by[o.Size] = last.Sub(o.Edges[k].Start())
+		q.Nest[i].Edges = nil
+		for _, e := range o.Edges {
+			q.Nest[i].Edges = append(q.Nest[i].Edges, e.Move(by[o.Size]))
+		}
+	}
+	q.Lines = slices.Clone(q.Lines)
+	for i, l := range q.Lines {
+		q.Lines[i].Drawn = slices.Clone(l.Drawn)
+		for j, d := range l.Drawn {
+			q.Lines[i].Drawn[j].Path = d.Path.Move(by[d.Size])
+		}
+	}
+	return q
+}
+
+// crossed is an invented half back whose shoulder goes in and whose side goes
+// out from size to size, so that the armholes cross, and whose hem goes up at
+// the side and down at the centre, so that the hems cross. Every control point
+// is linear in the measures of EN 13402-3 that its place follows, so the true
+// line is known at every place.
+func crossed(c model.SizeChart, place float64) []geom.Path {
+	at := func(m model.Measure) float64 { v, _ := c.Beyond(place, m); return v }
+	k := place
+	neck, tip := geom.Pt(70+k, 0), geom.Pt(175-3*k, 38+k)
+	arm := geom.Pt(30+at(model.Bust)/4, 240+2*k)
+	waist := geom.Pt(10+at(model.Waist)/4, 420+2*k)
+	side, centre := geom.Pt(20+at(model.Hip)/4, 640-5*k), geom.Pt(0, 610+4*k)
+	top := geom.Pt(0, 20)
+	curve := func(a, b geom.Point, u, v geom.Vec) geom.Path {
+		return geom.Path{{P0: a, P1: a.Add(u), P2: b.Add(v), P3: b}}
+	}
+	return []geom.Path{
+		curve(top, neck, geom.Vec{X: 35}, geom.Vec{X: -8, Y: 14}),
+		geom.Polyline(neck, tip),
+		curve(tip, arm, geom.Vec{X: -18, Y: 60}, geom.Vec{X: -45}),
+		curve(arm, waist, geom.Vec{X: -6, Y: 50}, geom.Vec{X: 24, Y: -60}),
+		curve(waist, side, geom.Vec{X: 24, Y: 60}, geom.Vec{X: -5, Y: -60}),
+		curve(side, centre, geom.Vec{X: -70, Y: 4}, geom.Vec{X: 80}),
+		geom.Polyline(centre, top),
+	}
+}
+
+// traced is a line as a polygon with a corner each few mm.
+func traced(edges []geom.Path) []geom.Path {
+	var out []geom.Path
+	for _, e := range edges {
+		m, err := geom.Measure(e, 1e-6)
+		if err != nil {
+			panic(err)
+		}
+		n := int(math.Ceil(m.Length() / 4))
+		pts := []geom.Point{e.Start()}
+		for i := 1; i < n; i++ {
+			pts = append(pts, m.At(m.Length()*float64(i)/float64(n)))
+		}
+		out = append(out, geom.Polyline(append(pts, e.End())...))
+	}
+	return out
+}
+
+// apartOnPaper is a piece whose sizes are printed 700 mm apart down the sheet,
+// so that no line meets another.
+func apartOnPaper(q model.Piece) model.Piece {
+	q.Nest = slices.Clone(q.Nest)
+	for i, o := range q.Nest {
+		q.Nest[i].Edges = nil
+		for _, e := range o.Edges {
+			q.Nest[i].Edges = append(q.Nest[i].Edges, e.Move(geom.Vec{Y: 700 * float64(i)}))
+		}
+	}
+	return q
+}
+
+// Corners are found where lines cross as anywhere, and the line graded is the
+// true one, and that of the same sizes printed apart. A traced hem that tilts
+// from size to size is off by what its curve leaves open.
+func TestLinesThatCrossInPrint(t *testing.T) {
+	women := chartOf(t, "en13402-women")
+	for _, c := range []struct {
+		name string
+		draw func([]geom.Path) []geom.Path
+		tol  map[string]float64
+	}{
+		{"as curves", func(e []geom.Path) []geom.Path { return e }, map[string]float64{"34": 0.05, "42": 0.05, "52": 0.05, "58": 0.05}},
+		{"as polygons", traced, map[string]float64{"34": 0.3, "42": 0.1, "52": 0.6, "58": 1.7}},
+	} {
+		q := model.Piece{Name: "Back", At: geom.Vec{X: 50, Y: 50}}
+		for _, size := range []string{"36", "40", "44", "48"} {
+			place, _ := women.Place(size)
+			q.Nest = append(q.Nest, model.Outline{Size: size, Edges: c.draw(crossed(women, float64(place)))})
+		}
+		for _, edge := range []int{2, 5} {
+			if len(geom.Intersect(q.Nest[0].Edges[edge], q.Nest[3].Edges[edge], 1e-3)) == 0 {
+				t.Fatalf("%s: the lines of edge %d do not cross", c.name, edge)
+			}
+		}
+		got := broughtIn(t, model.Pattern{Chart: women, Pieces: []model.Piece{q}})
+		if len(got.Remarks) > 0 {
+			t.Errorf("%s: %q", c.name, got.Remarks)
+		}
+		checkCorners(t, c.name, got.Pattern.Pieces[0], q)
+		apart := broughtIn(t, model.Pattern{Chart: women, Pieces: []model.Piece{apartOnPaper(q)}})
+		for size, tol := range c.tol {
+			place, _ := women.Place(size)
+			truth := crossed(women, float64(place))
+			for k := range truth {
+				truth[k] = truth[k].Move(q.At)
+			}
+			r, other := gradedAt(t, got.Pattern, size).Pieces[0], gradedAt(t, apart.Pattern, size).Pieces[0]
+			if d := farthest(r.Edges, truth); d > tol {
+				t.Errorf("%s: size %s is %.3f mm off", c.name, size, d)
+			}
+			if d := farthest(onto(other.Edges, r.Edges), r.Edges); d > 0.01 {
+				t.Errorf("%s: size %s is %.3f mm off that of sizes printed apart", c.name, size, d)
+			}
+		}
+	}
+}
+
+// checkCorners fails where the grade points of q are not those drawn.
+func checkCorners(t *testing.T, name string, q, drawn model.Piece) {
+	t.Helper()
+	if len(q.Points) != len(drawn.Nest[0].Edges) {
+		t.Fatalf("%s: %d grade points, want %d", name, len(q.Points), len(drawn.Nest[0].Edges))
+	}
+	for i, o := range q.Nest {
+		for k, e := range o.Edges {
+			if d := e.Start().Dist(drawn.Nest[i].Edges[k].Start().Add(drawn.At)); d > 1e-4 {
+				t.Errorf("%s: size %s: grade point %d is %.2f mm off", name, o.Size, k+1, d)
+			}
+		}
+	}
+}
+
+// onto is an outline moved so that it begins where another does.
+func onto(edges, where []geom.Path) []geom.Path {
+	v := where[0].Start().Sub(edges[0].Start())
+	var out []geom.Path
+	for _, e := range edges {
+		out = append(out, e.Move(v))
+	}
+	return out
+}
