@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"quarterstep/model/geom"
+	"quarterstep/printing"
 	"quarterstep/printing/page"
 )
 
@@ -36,12 +37,12 @@ func (d *document) drawing(room geom.Box) {
 	m := geom.Translate(geom.Vec(free.Centre())).Mul(geom.ScaleXY(1/n, 1/n)).Mul(geom.Translate(geom.Vec{X: -c.X, Y: -c.Y}))
 	printed, wanted := turned(d.s.Printed, m), turned(d.s.Wanted, m)
 	d.outline(printed, 0.18, 1.2, 0.9)
-	d.outline(wanted, 0.4)
 	marks := turned(d.s.Marks, m)
 	for _, l := range marks {
-		d.stroke(l, 0.15)
+		d.stroke(l, 0.15, page.Grey(0.5))
 		d.p.Op("S")
 	}
+	d.outline(wanted, 0.4)
 	for k, b := range d.badges(inner, m, slices.Concat(printed, wanted, marks)) {
 		d.badge(b, k)
 	}
@@ -61,14 +62,14 @@ func turned(edges []geom.Path, m geom.Affine) []geom.Path {
 }
 
 func (d *document) outline(edges []geom.Path, width float64, dash ...float64) {
-	d.stroke(geom.Join(edges...), width, dash...)
+	d.stroke(geom.Join(edges...), width, page.Black, dash...)
 	d.p.Op("h")
 	d.p.Op("S")
 }
 
 // stroke begins a line.
-func (d *document) stroke(l geom.Path, width float64, dash ...float64) {
-	d.p.SetPen(width, page.Black, dash, 0)
+func (d *document) stroke(l geom.Path, width float64, ink printing.Ink, dash ...float64) {
+	d.p.SetPen(width, ink, dash, 0)
 	for i, c := range l {
 		if i == 0 {
 			d.p.MoveTo(c.P0)

@@ -54,17 +54,28 @@ const (
 	edgeTitle  = 1.9 * edgeStep
 )
 
-// writeEdges writes what fits of the list into room, one entry at least, and
-// returns the rest.
+// writeEdges writes what fits of the list into room, a heading and one edge at
+// least, and returns the rest.
 func (d *document) writeEdges(room geom.Box, list []edgeLine) []edgeLine {
 	if len(list) == 0 {
 		return nil
 	}
 	d.edgesTitle(room)
 	room.Min.Y += edgeTitle
-	n := max(1, d.edgesFitting(room, list))
+	n := max(2, d.edgesFitting(room, list))
 	d.putEdges(room, list[:n])
-	return list[n:]
+	return restOf(list, n)
+}
+
+// restOf is the list from entry n on, under its own heading again.
+func restOf(list []edgeLine, n int) []edgeLine {
+	rest := list[n:]
+	if len(rest) == 0 || rest[0].head {
+		return rest
+	}
+	for n--; !list[n].head; n-- {
+	}
+	return append([]edgeLine{list[n]}, rest...)
 }
 
 // edgesAbreast writes the whole list into room in two columns, each with its

@@ -28,7 +28,7 @@ const (
 	headHigh  = 22.0
 	edgesWide = 64.0
 	// The drawing's height: beside the two test squares on the first page, and
-	// repeated small on those that follow.
+	// repeated small where more of the table follows.
 	firstHigh  = squareMetric + squareInch + squareApart
 	repeatHigh = 82.0
 )
@@ -79,8 +79,8 @@ type document struct {
 // draw draws the sheet's pages: the first with the test squares, then as many
 // as the table and the list of edges still need.
 func (d *document) draw() {
-	edges, table := d.edgeList(), d.newTable()
 	room := d.newPage(1)
+	edges, table := d.edgeList(), d.newTable()
 	upper, below := cutBelow(room, firstHigh)
 	left, right := cutBeside(upper, squareInch)
 	d.drawing(left)
@@ -90,7 +90,11 @@ func (d *document) draw() {
 	d.p.Flush()
 	for n := 2; done < len(d.s.Points) || len(edges) > 0; n++ {
 		room := d.newPage(n)
-		upper, below := cutBelow(room, repeatHigh)
+		high := repeatHigh
+		if done == len(d.s.Points) {
+			high = firstHigh
+		}
+		upper, below := cutBelow(room, high)
 		left, right := cutBeside(upper, edgesWide)
 		d.drawing(left)
 		if done == len(d.s.Points) {
