@@ -191,8 +191,9 @@ func TestMovesOfStagesAndStylesAddUp(t *testing.T) {
 	}
 }
 
-// A kept curve is the printed one where that is the size wanted, and elsewhere
-// the printed one turned and scaled, its ends square to the fold as computed.
+// A kept curve is the printed one where that is the size wanted. Elsewhere its
+// ends are the computed ones and leave as these do, square to the centre, and
+// its handles reach as far towards where they would cross as the printed ones.
 func TestKeptCurves(t *testing.T) {
 	c := women()
 	p := front(c, "36", "38", "40", "42")
@@ -221,10 +222,9 @@ func TestKeptCurves(t *testing.T) {
 				if e.Start() != base[j].Start() || e.End() != base[j].End() {
 					t.Fatalf("place %d, %s: the ends of edge %d moved", place, name, j+1)
 				}
-				grown := e.Start().Dist(e.End()) / print.Start().Dist(print.End())
-				for end, h := range [2][2]geom.Vec{{handleOf(e), handleOf(print)}, {handleOf(e.Reverse()), handleOf(print.Reverse())}} {
-					if d := math.Abs(h[0].Len() - grown*h[1].Len()); d > 1e-9 {
-						t.Errorf("place %d, %s: handle %d of edge %d is %g mm too long", place, name, end, j+1, d)
+				for end, h := range [2][2]geom.Path{{e, print}, {e.Reverse(), print.Reverse()}} {
+					if d := math.Abs(apexShare(h[0]) - apexShare(h[1])); d > 1e-9 {
+						t.Errorf("place %d, %s: handle %d of edge %d reaches %g more of the way", place, name, end, j+1, d)
 					}
 				}
 				if d := e.StartDir().Sub(base[j].StartDir()).Len() + e.EndDir().Sub(base[j].EndDir()).Len(); d > 1e-9 {
@@ -242,6 +242,55 @@ func TestKeptCurves(t *testing.T) {
 			}
 		}
 	}
+}
+
+// On the demos, three sizes below the print to eight above: an edge that keeps a
+// printed curve has no bend that the printed one has not.
+func TestKeptCurvesKeepTheirCharacter(t *testing.T) {
+	for _, d := range demos {
+		p := d.pattern(t)
+		p.Links = nil
+		first, _ := p.Chart.Place(d.sizes[0])
+		last, _ := p.Chart.Place(d.sizes[len(d.sizes)-1])
+		for i, q := range p.Pieces {
+			var h model.Hand
+			for _, e := range q.Edges {
+				h.Curves = append(h.Curves, model.EdgeCurve{Edge: e.ID, Kind: model.PrintedCurve, Size: d.sizes[1]})
+			}
+			kept := withHand(p, i, h)
+			for place := max(0, first-3); place <= min(last+8, len(p.Chart.Sizes)-1); place++ {
+				base := lineAt(t, p, i, float64(place)).Edges
+				for j, e := range lineAt(t, kept, i, float64(place)).Edges {
+					if e.Start() != base[j].Start() || e.End() != base[j].End() {
+						t.Errorf("%s, place %d: the ends of %s of %s moved", d.name, place, q.Edges[j].Name, q.Name)
+					}
+					if is, was := bendsOf(e), bendsOf(q.Nest[1].Edges[j]); is > was {
+						t.Errorf("%s, place %d: %s of %s has %d bends, printed %d", d.name, place, q.Edges[j].Name, q.Name, is, was)
+					}
+				}
+			}
+		}
+	}
+}
+
+// bendsOf counts the places within the curves of p where the bend changes
+// sides, edges straight within 0.01 mm left out.
+func bendsOf(p geom.Path) int {
+	n := 0
+	if p.IsStraight(0.01) {
+		return 0
+	}
+	for _, c := range p {
+		n += len(c.Inflections())
+	}
+	return n
+}
+
+// apexShare is how far a curve's first handle reaches, as a share of the way to
+// where the directions of its two ends cross.
+func apexShare(p geom.Path) float64 {
+	chord, u, v := p.End().Sub(p.Start()), p.StartDir(), p.EndDir()
+	return handleOf(p).Len() / (chord.Cross(v) / u.Cross(v))
 }
 
 func handleOf(p geom.Path) geom.Vec { return p[0].P1.Sub(p[0].P0) }

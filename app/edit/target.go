@@ -43,8 +43,9 @@ func Unit(u model.Unit) func(model.Pattern) (model.Pattern, error) {
 }
 
 // Chart puts another size chart under the pattern. Every printed size must be
-// on it, and every size a correction belongs to; the target keeps its name where the new chart has it. The wearer's own
-// measurements stay, and where there are some the target goes by them.
+// on it, and every size a correction belongs to; the target keeps its name where
+// the new chart has it. The wearer's own measurements stay, and where there are
+// some the target goes by them.
 func Chart(c model.SizeChart) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		for _, q := range p.Pieces {
