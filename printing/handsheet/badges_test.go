@@ -14,10 +14,10 @@ import (
 // ways, the numbers and their arrows lie clear of each other and of the line,
 // and within the room of the drawing.
 func TestNumbersLieClear(t *testing.T) {
-	room := geom.Box{Max: geom.Pt(130, 100)}
+	room := geom.Box{Max: geom.Pt(110, 90)}
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(3, 14).Draw(t, "points")
-		rx, ry := rapid.Float64Range(25, 45).Draw(t, "rx"), rapid.Float64Range(20, 30).Draw(t, "ry")
+		rx, ry := rapid.Float64Range(25, 42).Draw(t, "rx"), rapid.Float64Range(20, 31).Draw(t, "ry")
 		s := Sheet{}
 		at := func(k int) geom.Point {
 			a := 2 * math.Pi * float64(k) / float64(n)
