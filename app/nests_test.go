@@ -469,3 +469,109 @@ func onto(edges, where []geom.Path) []geom.Path {
 	}
 	return out
 }
+
+// A pocket drawn once beside pieces in several sizes is the same in all of them
+// and stays so however far the others grow.
+func TestAPieceForAllSizesNeverGrows(t *testing.T) {
+	p := exact(t, "36", "40", "48")
+	a, b := geom.Pt(900, 900), geom.Pt(1030, 1050)
+	pocket := geom.Polyline(a, geom.Pt(b.X, a.Y), b, geom.Pt(a.X, b.Y), a)
+	file := onPaper(t, p)
+	svg, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const drawn = `<path id="Pocket" d="M900 900H1030V1050H900z"/></svg>`
+	if err := os.WriteFile(file, []byte(strings.Replace(string(svg), "</svg>", drawn, 1)), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	got, err := BringIn(file, p.Chart)
+	if err != nil {
+		t.Fatal(err)
+	}
+	q := got.Pattern.Pieces[len(got.Pattern.Pieces)-1]
+	if q.Name != "Pocket" || !q.OneForAll || strings.Join(q.Nest[0].Sizes(), " ") != "36 40 48" {
+		t.Fatalf("%s, the same in all %v, in sizes %v", q.Name, q.OneForAll, q.Nest[0].Sizes())
+	}
+	for _, size := range []string{"32", "36", "44", "62"} {
+		r := gradedAt(t, got.Pattern, size)
+		if d := farthest(r.Pieces[len(r.Pieces)-1].Edges, []geom.Path{pocket}); d > 1e-9 {
+			t.Errorf("the pocket of size %s is %g mm off the one drawn", size, d)
+		}
+		if first := r.Pieces[0]; size == "62" && farthest(first.Edges, q.Nest[0].Edges) < 10 {
+			t.Errorf("%s did not grow", first.Name)
+		}
+	}
+}
+
+// What import understood, in words for every kind of nest.
+func TestUnderstood(t *testing.T) {
+	line := func(sizes ...string) model.Outline { return model.Outline{Size: sizes[0], Also: sizes[1:]} }
+	piece := func(name string, all bool, nest ...model.Outline) model.Piece {
+		return model.Piece{Name: name, OneForAll: all, Nest: nest, Points: make([]model.GradePoint, 4)}
+	}
+	got := Understood(model.Pattern{Pieces: []model.Piece{
+		piece("Front", false, line("36"), line("38"), line("40")),
+		piece("Back", false, line("36"), line("38", "40")),
+		piece("Tie", false, line("38", "40")),
+		piece("Cuff", false, line("38")),
+		piece("Pocket", true, line("36", "38", "40")),
+	}})
+	want := []string{
+		"Front: printed in sizes 36, 38, 40; 4 grade points.",
+		"Back: printed in sizes 36, 38/40 (joined by a stroke: on one line); 4 grade points.",
+		"Tie: printed in sizes 38, 40, all on one line; 4 grade points.",
+		"Cuff: printed in size 38 only; 4 grade points.",
+		"Pocket: the same in all sizes; 4 grade points.",
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("understood %q\nwant %q", got, want)
+	}
+}
+
+// A centre line that drifts 1.2 mm at a step is laid on itself and the report
+// says so; one that drifts 0.9 mm, as a hand may, is left bit for bit.
+func TestOnlyWhatDriftsIsLaidOnItsCentre(t *testing.T) {
+	p := exact(t, "36", "38", "42")
+	steps := []float64{3, 2, 0} // to the largest
+	for _, c := range []struct {
+		drift float64
+		laid  bool
+	}{{0.9, false}, {1.2, true}} {
+		moved := p
+		moved.Pieces = slices.Clone(p.Pieces)
+		for k, q := range p.Pieces {
+			moved.Pieces[k].Nest = slices.Clone(q.Nest)
+			for i, o := range q.Nest {
+				moved.Pieces[k].Nest[i].Edges = nil
+				for _, e := range o.Edges {
+					moved.Pieces[k].Nest[i].Edges = append(moved.Pieces[k].Nest[i].Edges, e.Move(geom.Vec{X: c.drift * steps[i]}))
+				}
+			}
+		}
+		got := broughtIn(t, moved)
+		said := 0
+		for _, s := range got.Remarks {
+			if strings.Contains(s, "1.2 mm off at a step") {
+				said++
+			}
+		}
+		if c.laid && said != 3 || !c.laid && len(got.Remarks) > 0 {
+			t.Errorf("drifting %g mm: %q", c.drift, got.Remarks)
+		}
+		for k, q := range got.Pattern.Pieces {
+			if p.Pieces[k].ID == "cuff" {
+				continue
+			}
+			want := moved.Pieces[k]
+			if c.laid {
+				want = p.Pieces[k]
+			}
+			for i, o := range q.Nest {
+				if d := farthest(o.Edges, onSheet(want, i)); d > 1e-4 {
+					t.Errorf("drifting %g mm: %s, size %s, is %g mm off", c.drift, q.Name, o.Size, d)
+				}
+			}
+		}
+	}
+}
