@@ -133,7 +133,7 @@ func printedWords(q model.Piece) string {
 	for _, o := range q.Nest {
 		n += len(o.Sizes())
 		shared = shared || len(o.Also) > 0
-		lines = append(lines, strings.Join(o.Sizes(), "/"))
+		lines = append(lines, o.Label())
 	}
 	switch {
 	case n == 1:
@@ -161,12 +161,14 @@ func BringInByAnyChart(path string, charts []model.SizeChart) (Brought, error) {
 			}
 			continue
 		}
-		outlines, miss := 0, misfit(got.Pattern)
+		sizes, miss := 0, misfit(got.Pattern)
 		for _, q := range got.Pattern.Pieces {
-			outlines += len(q.Nest)
+			for _, o := range q.Nest {
+				sizes += len(o.Sizes())
+			}
 		}
-		if outlines > most || outlines == most && miss < least {
-			best, most, least = got, outlines, miss
+		if sizes > most || sizes == most && miss < least {
+			best, most, least = got, sizes, miss
 		}
 	}
 	if most == 0 && first == nil {

@@ -110,7 +110,7 @@ func drawPiece(p model.Pattern, q model.Piece, i int, results []grading.Result, 
 		for k, o := range q.Nest {
 			out.Strokes = append(out.Strokes, printing.Stroke{
 				Path: geom.Join(o.Edges...), Width: thinWidth, Dash: dashes[k%len(dashes)],
-				Ink: printing.Ink{R: 0.45, G: 0.45, B: 0.45}, Layer: "Printed size " + o.Size,
+				Ink: printing.Ink{R: 0.45, G: 0.45, B: 0.45}, Layer: "Printed size " + o.Label(),
 			})
 		}
 	}

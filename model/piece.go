@@ -2,6 +2,7 @@ package model
 
 import (
 	"slices"
+	"strings"
 
 	"quarterstep/model/geom"
 )
@@ -34,6 +35,9 @@ func (q Piece) Copies() int { return max(q.Cut, 1) }
 
 // Sizes is every size printed on the line, smallest first.
 func (o Outline) Sizes() []string { return append([]string{o.Size}, o.Also...) }
+
+// Label names the sizes printed on the line: "38", or "38/40" where they share it.
+func (o Outline) Label() string { return strings.Join(o.Sizes(), "/") }
 
 // Printed is the outline of that size; false when it was not printed.
 func (q Piece) Printed(size string) (Outline, bool) {

@@ -79,8 +79,10 @@ func printedPlaces(p model.Pattern) []int {
 	var out []int
 	for _, q := range p.Pieces {
 		for _, o := range q.Nest {
-			if place, ok := p.Chart.Place(o.Size); ok && !slices.Contains(out, place) {
-				out = append(out, place)
+			for _, size := range o.Sizes() {
+				if place, ok := p.Chart.Place(size); ok && !slices.Contains(out, place) {
+					out = append(out, place)
+				}
 			}
 		}
 	}

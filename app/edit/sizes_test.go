@@ -14,7 +14,7 @@ import (
 func sizesOf(q model.Piece) string {
 	var out []string
 	for _, o := range q.Nest {
-		out = append(out, strings.Join(o.Sizes(), "/"))
+		out = append(out, o.Label())
 	}
 	return strings.Join(out, " ")
 }
@@ -240,5 +240,16 @@ func TestStackOnAPointAndBack(t *testing.T) {
 	}
 	if written(t, p) != before {
 		t.Error("laying sizes wrote into what it was given")
+	}
+}
+
+// A chart that lacks a size on a shared line is refused.
+func TestChartNeedsEverySizeOfASharedLine(t *testing.T) {
+	p := fourSizes(t)
+	p = made(t, p, SharedLine(p.Pieces[0].ID, "40", []string{"62"}))
+	c := p.Chart
+	c.ID, c.Sizes = "short", c.Sizes[:6]
+	if _, err := Chart(c)(p); err == nil || !strings.Contains(err.Error(), "has no size 62") {
+		t.Errorf("a chart without 62: %v", err)
 	}
 }

@@ -50,8 +50,10 @@ func Chart(c model.SizeChart) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		for _, q := range p.Pieces {
 			for _, o := range q.Nest {
-				if _, ok := c.Place(o.Size); !ok {
-					return p, fmt.Errorf("the chart %s has no size %s, in which %s is printed", c.Name, o.Size, q.Name)
+				for _, size := range o.Sizes() {
+					if _, ok := c.Place(size); !ok {
+						return p, fmt.Errorf("the chart %s has no size %s, in which %s is printed", c.Name, size, q.Name)
+					}
 				}
 			}
 		}

@@ -24,7 +24,7 @@ func (l *Layer) sizeNumbers(in Input, q model.Piece, m geom.Affine) {
 		share := 0.62 + (float64(i)-float64(n-1)/2)*step
 		at, _ := along(o.Edges[k].Transform(m), min(max(share, 0.08), 0.92))
 		l.Texts = append(l.Texts, Text{
-			Words: o.Size, At: at, Size: 12, Bold: i == n-1, Ink: NestInk(i, n), Halo: in.ground(),
+			Words: o.Label(), At: at, Size: 12, Bold: i == n-1, Ink: NestInk(i, n), Halo: in.ground(),
 		})
 	}
 }
