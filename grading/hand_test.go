@@ -354,6 +354,50 @@ func lineRadius(t *testing.T, p model.Pattern, place float64) float64 {
 	return (lineAt(t, p, 0, place).Base[0].Start().X - 100) / 10
 }
 
+// Every edge of the demos can be moved 5 mm out and in at any target: the outline
+// stays closed, the middle of the edge lies 5 mm from the old line, and edges
+// that are not beside it stay.
+func TestEveryEdgeOfTheDemosCanBeShifted(t *testing.T) {
+	for _, d := range demos {
+		p := d.pattern(t)
+		p.Links = nil
+		for i, q := range p.Pieces {
+			n := len(q.Edges)
+			for j, e := range q.Edges {
+				for _, out := range []float64{-5, 5} {
+					shifted := withHand(p, i, model.Hand{Shifts: []model.EdgeShift{{Edge: e.ID, Out: out}}})
+					for _, place := range []float64{2.5, 9} {
+						g := lineAt(t, shifted, i, place)
+						name := fmt.Sprintf("%s of %s at %g, %g mm out", e.Name, q.Name, place, out)
+						if g.Unlaid != "" {
+							t.Errorf("%s: %s", name, g.Unlaid)
+							continue
+						}
+						m, err := geom.Measure(g.Edges[j], 1e-3)
+						if err != nil {
+							t.Fatal(err)
+						}
+						if _, _, dist := g.Base[j].Nearest(m.At(m.Length()/2), 1e-6); math.Abs(dist-5) > 0.01 {
+							t.Errorf("%s: its middle lies %.3f mm from the old line", name, dist)
+						}
+						for k := range n {
+							if gap := g.Edges[k].End().Dist(g.Edges[(k+1)%n].Start()); gap > 1e-9 {
+								t.Errorf("%s: edge %d ends %g mm from the next", name, k+1, gap)
+							}
+							if beside := k == j || k == (j+1)%n || k == (j+n-1)%n; !beside && apartAll(g.Edges[k:k+1], g.Base[k:k+1]) > 0 {
+								t.Errorf("%s: edge %d changed", name, k+1)
+							}
+						}
+						if grew := math.Abs(g.Outline().Area()) - math.Abs(geom.Join(g.Base...).Area()); grew*out <= 0 {
+							t.Errorf("%s: the piece grew by %.0f square mm", name, grew)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
 // A shift that leaves nothing is not laid, and it is said why; a locked end
 // keeps its edge.
 func TestShiftsThatCannotBeLaid(t *testing.T) {
