@@ -83,7 +83,7 @@ func gradedAt(t *testing.T, p model.Pattern, size string) grading.Result {
 func farthest(a, b []geom.Path) float64 {
 	var most float64
 	for _, pair := range [][2]geom.Path{{geom.Join(a...), geom.Join(b...)}, {geom.Join(b...), geom.Join(a...)}} {
-		for _, p := range pair[0].Flatten(0.01) {
+		for _, p := range pair[0].Flatten(0.02) {
 			_, _, d := pair[1].Nearest(p, 1e-4)
 			most = math.Max(most, d)
 		}

@@ -51,7 +51,7 @@ func reach(p model.Pattern, r grading.Result) []Finding {
 			out = append(out, Finding{
 				Code: "one-size", Piece: q.ID, Look: true,
 				Where: r.Pieces[i].Outline().Bounds().Centre(),
-				Say:   fmt.Sprintf("%s was printed in size %s only, so it stays as printed.", q.Name, q.Nest[0].Size),
+				Say:   fmt.Sprintf("%s was printed in size %s only, so it stays as printed.", q.Name, q.Nest[0].Label()),
 				Help:  "Bring in another size of it, or check that it serves all sizes.",
 			})
 			continue

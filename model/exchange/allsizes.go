@@ -15,14 +15,19 @@ var besides = []string{
 	"ruler", "legend", "key", "logo", "text", "note", "notes", "guide", "layout", "watermark",
 }
 
+// leastLoose is the area in mm² below which a closed line outside the size
+// layers is taken for an arrow or a button rather than a piece.
+const leastLoose = 400.0
+
 // outside settles the closed lines outside the size layers. One with a name of
-// its own is a piece that is the same in all sizes, unless it is named as
-// something else or goes round other lines, as a frame does; drawn on a piece,
+// its own that no other has is a piece that is the same in all sizes, unless it
+// is tiny, named as something else or goes round other lines, as a frame does; drawn on a piece,
 // or named like one, it is a line of that piece. What lies in a layer of a size
 // the chart lacks is left out. In a layer that says "all
 // sizes" every closed line not named like a piece is one.
 func (s *sorter) outside() {
 	var rings []found
+	loose := s.looseNames()
 	for _, r := range s.rings {
 		switch {
 		case len(r.sizes) > 0:
@@ -31,7 +36,7 @@ func (s *sorter) outside() {
 			s.strays++
 		case s.namedLikeSized(r.name) || s.isMark(r):
 			s.lines = append(s.lines, r)
-		case r.all || r.name != "" && !isBesides(r.name) && !s.goesRound(r):
+		case r.all || loose[strings.ToLower(r.name)] == 1 && abs(r.path.Area()) >= leastLoose && !isBesides(r.name) && !s.goesRound(r):
 			rings = append(rings, r)
 		default:
 			s.strays++
@@ -60,6 +65,17 @@ func (s *sorter) namedLikeSized(name string) bool {
 	return name != "" && slices.ContainsFunc(s.rings, func(o found) bool { return len(o.sizes) > 0 && strings.EqualFold(o.name, name) })
 }
 
+// looseNames counts the closed lines outside the size layers by their names.
+func (s *sorter) looseNames() map[string]int {
+	out := map[string]int{}
+	for _, r := range s.rings {
+		if len(r.sizes) == 0 && r.name != "" {
+			out[strings.ToLower(r.name)]++
+		}
+	}
+	return out
+}
+
 func (s *sorter) goesRound(r found) bool {
 	return slices.ContainsFunc(s.rings, func(o found) bool { return encloses(r, o) })
 }
@@ -70,36 +86,41 @@ func isBesides(name string) bool {
 
 // settleAllSizes gives the pieces without a size those that are printed. Where
 // other pieces are drawn in several sizes they are the same for all, and so is
-// a piece whose one line is labelled with every printed size; a pattern drawn
-// once throughout is one size printed.
+// a piece whose one line is labelled with every one of those sizes; a pattern
+// drawn once throughout is one size printed.
 func (s *sorter) settleAllSizes() {
-	printed, several := s.printed()
+	several := s.printed(2)
+	printed := several
+	if len(several) == 0 {
+		printed = s.printed(1)
+	}
 	for i := range s.sheet.Pieces {
 		p := &s.sheet.Pieces[i]
 		o := &p.Outlines[0]
 		if o.Size == "" && len(printed) > 0 {
 			o.Size, o.Also = printed[0], printed[1:]
 		}
-		p.OneForAll = several && len(p.Outlines) == 1 && slices.Equal(o.Sizes(), printed)
+		p.OneForAll = len(several) > 0 && len(p.Outlines) == 1 &&
+			!slices.ContainsFunc(several, func(size string) bool { return !slices.Contains(o.Sizes(), size) })
 	}
 }
 
-// printed is every size any piece is drawn in, in the chart's order, and
-// whether a piece has several lines.
-func (s *sorter) printed() (sizes []string, several bool) {
+// printed is the sizes of all pieces with at least so many lines, in the
+// chart's order.
+func (s *sorter) printed(lines int) []string {
 	met := map[string]bool{}
 	for _, p := range s.sheet.Pieces {
-		several = several || len(p.Outlines) > 1
 		for _, o := range p.Outlines {
 			for _, size := range o.Sizes() {
-				met[size] = true
+				met[size] = met[size] || len(p.Outlines) >= lines
 			}
 		}
 	}
+	var sizes []string
 	for _, c := range s.chart.Sizes {
 		if met[c.Name] {
 			sizes = append(sizes, c.Name)
 		}
 	}
-	return sizes, several
+	return sizes
 }

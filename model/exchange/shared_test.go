@@ -140,6 +140,8 @@ func TestOneSizePrinted(t *testing.T) {
 		{sheetOf([2]string{"36", "Front"}, [2]string{"38", "Front"}, [2]string{loose, "Pocket"}), "", "Front: 36 38\nPocket: 36/38 for all"},
 		{sheetOf([2]string{"36", "Front"}, [2]string{"38", "Front"}, [2]string{"38", "Pocket"}), "", "Front: 36 38\nPocket: 38"},
 		{sheetOf([2]string{"36", "Front"}, [2]string{"38", "Front"}, [2]string{"36-42", "Tie"}), "", "Front: 36 38\nTie: 36/38/40/42 for all"},
+		{sheetOf([2]string{"36", "Front"}, [2]string{"38", "Front"}, [2]string{"36/38", "Tie"}, [2]string{"40-42", "Godet"}), "", "Front: 36 38\nTie: 36/38 for all\nGodet: 40/42"},
+		{sheetOf([2]string{"36", "Front"}, [2]string{"38", "Front"}, [2]string{loose, "Tie"}, [2]string{"42", "Godet"}), "", "Front: 36 38\nTie: 36/38 for all\nGodet: 42"},
 	} {
 		s, err := ReadSVG(strings.NewReader(c.svg), euChart())
 		if c.size != "" {
@@ -165,6 +167,7 @@ func TestLabelsThatCannotBe(t *testing.T) {
 	}{
 		{sheetOf([2]string{"38/40", "Front"}, [2]string{"40", "Front"}), []string{"Size 40", "“Front”"}},
 		{sheetOf([2]string{"38/42", "Front"}, [2]string{"40", "Front"}), []string{"“Front”", "38/42", "size 40"}},
+		{sheetOf([2]string{"38", "Front"}, [2]string{"all sizes", "Tie"}, [2]string{"all sizes", "Tie"}), []string{"Two pieces for all sizes", "“Tie”"}},
 		{sheetOf([2]string{"38/39", "Front"}), []string{"No group", "38/39"}},
 	} {
 		s, err := ReadSVG(strings.NewReader(c.svg), euChart())
@@ -187,6 +190,33 @@ func TestSharedLinesInAnyOrder(t *testing.T) {
 		s, err := ReadSVG(strings.NewReader(sheetOf(layers...)), euChart())
 		if err != nil || told(s) != "Front: 34 36 38/40 42" {
 			t.Errorf("%v: %q, %v", layers, told(s), err)
+		}
+	}
+}
+
+// What is drawn beside the pieces does not become a piece: nameless or of a name
+// that several have, tiny, round others, or said to be something else.
+func TestWhatIsBesideThePieces(t *testing.T) {
+	nest := sheetOf([2]string{"36", "Front"}, [2]string{"38", "Front"})
+	for _, c := range []struct {
+		drawn string
+		piece bool
+	}{
+		{`<rect id="pocket" x="60" y="5" width="20" height="20"/>`, true},
+		{`<rect id="rect12" x="60" y="5" width="20" height="20"/>`, false},
+		{`<rect id="pocket" x="60" y="5" width="19" height="20"/>`, false},
+		{`<rect id="test-square" x="60" y="5" width="25" height="25"/>`, false},
+		{`<rect id="surround" x="1" y="1" width="98" height="98"/>`, false},
+		{`<g><title>Sign</title><rect x="60" y="5" width="25" height="25"/></g>`, false},
+		{`<rect x="60" y="5" width="25" height="25"><title>Star</title></rect><rect x="60" y="50" width="25" height="25"><title>Star</title></rect>`, false},
+		{`<rect id="pocket" x="8" y="8" width="2" height="2"/>`, false},
+	} {
+		s, err := ReadSVG(strings.NewReader(strings.Replace(nest, "</svg>", c.drawn+"</svg>", 1)), euChart())
+		if err != nil {
+			t.Fatalf("%s: %v", c.drawn, err)
+		}
+		if got := len(s.Pieces) > 1; got != c.piece {
+			t.Errorf("%s is a piece: %v\n%s", c.drawn, got, told(s))
 		}
 	}
 }

@@ -128,6 +128,9 @@ func (s *sorter) outlines() error {
 		p := &s.sheet.Pieces[i]
 		for _, o := range p.Outlines {
 			if shareSize(o.Sizes(), r.sizes) {
+				if len(r.sizes) == 0 {
+					return unusable("Two pieces for all sizes are named “%s”. Give each its own title.", shorten(p.Name))
+				}
 				return unusable("Size %s has two pieces named “%s”. Give each piece of a size its own title.", sizeLabel(r.sizes), shorten(p.Name))
 			}
 		}
