@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"quarterstep/app/edit"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/draft"
@@ -572,6 +573,33 @@ func TestOnlyWhatDriftsIsLaidOnItsCentre(t *testing.T) {
 					t.Errorf("drifting %g mm: %s, size %s, is %g mm off", c.drift, q.Name, o.Size, d)
 				}
 			}
+		}
+	}
+}
+
+// Pieces whose sizes were laid on the underarm and then on the centre line
+// again are graded to the same shape, followers and all.
+func TestLinksHoldWhenSizesAreLaidAnew(t *testing.T) {
+	p, err := draft.Blouse(chartOf(t, "en13402-women"), []string{"36", "38", "40", "42"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := gradedAt(t, p, "54")
+	for _, q := range p.Pieces[:2] {
+		k := slices.IndexFunc(q.Points, func(g model.GradePoint) bool { return g.Name == "underarm" })
+		for _, on := range []edit.StackOn{edit.OnPoint(q.Points[k].ID), edit.OnCentre} {
+			if p, err = edit.Stack(q.ID, on)(p); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	got := gradedAt(t, p, "54")
+	if len(got.Unlinked) > 0 {
+		t.Errorf("links were lost: %+v", got.Unlinked)
+	}
+	for i, q := range got.Pieces {
+		if d := farthest(onto(q.Edges, want.Pieces[i].Edges), want.Pieces[i].Edges); d > 1e-6 {
+			t.Errorf("%s is %g mm off", q.Name, d)
 		}
 	}
 }

@@ -21,10 +21,11 @@ const leastLoose = 400.0
 
 // outside settles the closed lines outside the size layers. One with a name of
 // its own that no other has is a piece that is the same in all sizes, unless it
-// is tiny, named as something else or goes round other lines, as a frame does; drawn on a piece,
-// or named like one, it is a line of that piece. What lies in a layer of a size
-// the chart lacks is left out. In a layer that says "all
-// sizes" every closed line not named like a piece is one.
+// is tiny, named as something else or goes round other lines, as a frame does;
+// drawn on a piece, or named like one, it is a line of that piece. In a layer
+// that says "all sizes" every closed line is a piece that is not named like
+// another or drawn on one as a mark. What lies in a layer of a size the chart
+// lacks is left out.
 func (s *sorter) outside() {
 	var rings []found
 	loose := s.looseNames()
@@ -46,11 +47,12 @@ func (s *sorter) outside() {
 }
 
 // isMark reports whether a closed line outside the size layers is drawn on a
-// piece: in a layer of its own for all sizes only one named as a mark is.
+// piece: in a layer for all sizes one without a name or named as a mark, else
+// any that has a name.
 func (s *sorter) isMark(r found) bool {
 	kind, _ := kindOf(r.name)
-	mark := kind == model.DartLine || kind == Notch || kind == model.Grain
-	if r.name == "" || r.all && !mark {
+	mark := r.name == "" || kind == model.DartLine || kind == Notch || kind == model.Grain
+	if r.all && !mark || !r.all && r.name == "" {
 		return false
 	}
 	return slices.ContainsFunc(s.rings, func(o found) bool { return len(o.sizes) > 0 && liesWithin(r, o) })

@@ -45,7 +45,7 @@ func TestLinesThatServeSeveralSizes(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := strings.Join([]string{
-		"Back: 36 38/40 42; waist 36; waist 38/40; notch 38/40; waist 42; grain 36/38/40/42; dart all sizes; inner all sizes",
+		"Back: 36 38/40 42; waist 36; waist 38/40; notch 38/40; waist 42; grain 36/38/40/42; dart all sizes; inner all sizes; inner all sizes",
 		"Cuff: 36 42",
 		"Tie: 36/38/40/42 for all",
 		"Pocket: 36/38/40/42 for all; grain all sizes",
