@@ -121,7 +121,7 @@ func (tr trace) corresponding(u []float64) []float64 {
 
 // readField finds the correspondence of the traces and the movement of the
 // edge together.
-func readField(n print, traces []trace, e [2]ends) ([2]field, error) {
+func readField(n print, traces []trace, e [2]ends, runs [2]bool) ([2]field, error) {
 	var length float64
 	for _, tr := range traces {
 		length += tr.length / float64(len(traces))
@@ -134,7 +134,7 @@ func readField(n print, traces []trace, e [2]ends) ([2]field, error) {
 		}
 		for a := range 2 {
 			var err error
-			if f[a], err = fitField(n, at, e[a], a, length); err != nil {
+			if f[a], err = fitField(n, at, e[a], a, length, runs); err != nil {
 				return f, err
 			}
 		}

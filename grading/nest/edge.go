@@ -16,6 +16,7 @@ type edge struct {
 	traced   []goingOn   // per printed line, where drawn is nil
 	between  [][2][]axes // neighbouring sizes brought to the same cubics
 	traces   []trace
+	runs     [2]bool // at which ends the line runs smoothly on
 }
 
 // goingOn is the line an edge goes on with from one printed line, and how its
@@ -38,7 +39,7 @@ type leaving struct {
 // edge that is neither straight nor drawn alike in all sizes is left without a
 // way to go on: see trace and settle.
 func newEdge(n print, f frame, paths []geom.Path, e [2]ends, runs [2]bool, tol float64) (edge, error) {
-	out := edge{printed: paths, ctl: make([][]axes, len(paths)), traces: make([]trace, len(paths))}
+	out := edge{printed: paths, ctl: make([][]axes, len(paths)), traces: make([]trace, len(paths)), runs: runs}
 	at := make([][]axes, len(paths))
 	for i, p := range paths {
 		out.ctl[i] = f.all(p.Controls())
@@ -76,7 +77,7 @@ func (o edge) reads() bool { return o.straight || o.drawn != nil }
 // trace reads how a traced edge whose ends move as e goes on, each printed
 // line with its own shape.
 func (o *edge) trace(n print, e [2]ends, tol float64) error {
-	fl, err := readField(n, o.traces, e)
+	fl, err := readField(n, o.traces, e, o.runs)
 	if err != nil {
 		return err
 	}

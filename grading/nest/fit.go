@@ -25,6 +25,8 @@ type Fit struct {
 	lines   []lineFit
 	notches []notchFit
 	darts   []dartFit
+	shaken  bool   // traced by a hand that shook
+	square  []bool // per grade point: an edge leaves a fold or centre edge square there
 }
 
 // New reads the nest of piece q against chart. It fails on a piece whose
@@ -60,9 +62,13 @@ func (fit *Fit) carryEdges() error {
 	if len(fit.print.lines) < 2 {
 		return nil
 	}
-	shaken, err := fit.settle()
-	if err != nil || shaken {
+	var err error
+	if fit.shaken, err = fit.settle(); err != nil {
 		return err
+	}
+	if fit.shaken {
+		fit.readSquares()
+		return nil
 	}
 	for j := range fit.edges {
 		if fit.edges[j].reads() {
@@ -81,18 +87,40 @@ func (fit *Fit) ends(j int) [2]ends {
 	return [2]ends{{a.rates[0], b.rates[0]}, {a.rates[1], b.rates[1]}}
 }
 
+// How far a line turns at a point it runs smoothly through, in radians: on a
+// drawn nest what a drawing program rounds away, about a degree; on a traced
+// one what a hand shakes it by, on the mean of all sizes and in any of them.
+const (
+	turnDrawn  = 0.02
+	turnTraced = 0.06
+	turnShaken = 0.25
+)
+
 // runsOn reports whether the line runs smoothly through grade point k in every
 // printed size.
 func (fit *Fit) runsOn(k int) bool {
-	const slight = 0.02 // radians, about a degree: what a drawing program rounds away
 	n := len(fit.points)
+	var sum, most float64
 	for _, o := range fit.piece.Nest {
-		u, v := o.Edges[(k+n-1)%n].EndDir(), o.Edges[k].StartDir()
-		if math.Abs(math.Atan2(u.Cross(v), u.Dot(v))) > slight {
-			return false
+		u, v := endDir(o.Edges[(k+n-1)%n]), endDir(o.Edges[k].Reverse()).Scale(-1)
+		turn := math.Atan2(u.Cross(v), u.Dot(v))
+		sum += turn
+		most = math.Max(most, math.Abs(turn))
+	}
+	mean := math.Abs(sum) / float64(len(fit.piece.Nest))
+	return most < turnDrawn || most < turnShaken && mean < turnTraced
+}
+
+// endDir is the direction in which a path ends: that of the whole where a hand
+// drew it straight.
+func endDir(p geom.Path) geom.Vec {
+	chord := p.End().Sub(p.Start()).Unit()
+	for _, c := range p.Controls() {
+		if math.Abs(c.Sub(p.Start()).Cross(chord)) > waveOfStraight/2 {
+			return p.EndDir()
 		}
 	}
-	return true
+	return chord
 }
 
 func edgeName(e model.Edge, i int) string {

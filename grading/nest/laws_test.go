@@ -107,7 +107,7 @@ func TestBetweenLiesBetween(t *testing.T) {
 		i := rapid.IntRange(0, len(fit.print.lines)-2).Draw(t, "gap")
 		f := rapid.Float64Range(0, 1).Draw(t, "share")
 		a, b := fit.print.lines[i].hi, fit.print.lines[i+1].lo
-		edges, _ := fit.Edges(model.Target{Place: a+f*(b-a)})
+		edges, _ := fit.Edges(model.Target{Place: a + f*(b-a)})
 		for j := range edges {
 			p, q := fit.piece.Nest[i].Edges[j].Start(), fit.piece.Nest[i+1].Edges[j].Start()
 			box := geom.BoxOf(p, q).Grow(1e-9)

@@ -19,6 +19,7 @@ func (fit *Fit) Edges(t model.Target) (edges []geom.Path, exact bool) {
 	for j := range edges {
 		edges[j] = fit.blended(j, w)
 	}
+	fit.steady(edges)
 	return edges, false
 }
 
@@ -48,6 +49,9 @@ func (fit *Fit) edgesAt(t float64, method model.Method) ([]geom.Path, bool) {
 	edges := make([]geom.Path, len(fit.edges))
 	for j := range edges {
 		edges[j] = fit.edgeAt(j, t, method)
+	}
+	if _, ok := fit.print.around(t); !ok {
+		fit.steady(edges)
 	}
 	return edges, false
 }

@@ -14,31 +14,36 @@ const (
 // allowing for the wobble of a hand: a bow that all sizes share beyond their
 // own wobble is a curve, however slight. at is as for fitField.
 func straight(at [][]axes) bool {
+	shared, wobble, worst := bows(at)
+	return worst <= waveOfStraight && shared <= math.Max(drawnWithin, math.Min(bowOfStraight, 1.5*wobble))
+}
+
+// bows is how far the places of the printed lines lie off the straight line
+// between their ends: what they share and what each has beside that, rms, and
+// the most of any, all in mm; infinite where a line has no length.
+func bows(at [][]axes) (shared, wobble, worst float64) {
 	count := float64(len(at[0]))
 	mean := make([]float64, len(at[0]))
-	bows := make([][]float64, len(at))
-	var worst float64
+	off := make([][]float64, len(at))
 	for i, size := range at {
 		a, b := size[0], size[len(size)-1]
 		dx, dy := b[0]-a[0], b[1]-a[1]
 		l := math.Hypot(dx, dy)
 		if l == 0 {
-			return false
+			return math.Inf(1), 0, math.Inf(1)
 		}
 		for j, p := range size {
 			d := ((p[0]-a[0])*dy - (p[1]-a[1])*dx) / l
 			worst = math.Max(worst, math.Abs(d))
 			mean[j] += d / float64(len(at))
-			bows[i] = append(bows[i], d)
+			off[i] = append(off[i], d)
 		}
 	}
-	var shared, wobble float64
 	for j, m := range mean {
 		shared += m * m / count
-		for i := range bows {
-			wobble += (bows[i][j] - m) * (bows[i][j] - m) / (count * float64(len(at)))
+		for i := range off {
+			wobble += (off[i][j] - m) * (off[i][j] - m) / (count * float64(len(at)))
 		}
 	}
-	shared, wobble = math.Sqrt(shared), math.Sqrt(wobble)
-	return worst <= waveOfStraight && shared <= math.Max(drawnWithin, math.Min(bowOfStraight, 1.5*wobble))
+	return math.Sqrt(shared), math.Sqrt(wobble), worst
 }

@@ -14,30 +14,67 @@ import (
 // place u from 0 at its start to 1 at its end: share(u) of the end's
 // movement, and own(u) mm per mm of the start's measure.
 //
-// share(u) = u + u(1-u) Σ shareOf[i] u^i and own(u) = u(1-u) Σ ownOf[i] u^i, so
-// that both ends are carried by their own grade point alone.
+// share(u) = usual(u) + Σ shareOf[i] sin((i+1)πu) and own(u) = Σ ownOf[i]
+// sin((i+1)πu), so that both ends are carried by their own grade point alone.
+// What a smooth movement needs of the i-th wave falls off as its square, which
+// is what the fits expect before they look at the print.
 type field struct {
-	shareOf [4]float64
+	// runs says at which ends the line runs smoothly on: there usual shares
+	// start flat, so that it still does; else they are even.
+	runs    [2]bool
+	shareOf [3]float64
 	ownOf   [3]float64
 }
 
-func bump(coef []float64, u float64) float64 {
-	var sum float64
-	for i := len(coef) - 1; i >= 0; i-- {
-		sum = sum*u + coef[i]
-	}
-	return u * (1 - u) * sum
+// usual is the share of place u before the print is looked at.
+func (f field) usual(u float64) float64 {
+	first, second := f.handles()
+	return 3*u*(1-u)*((1-u)*first+u*second) + u*u*u
 }
 
-func (f field) share(u float64) float64 { return u + bump(f.shareOf[:], u) }
-func (f field) own(u float64) float64   { return bump(f.ownOf[:], u) }
+func waves(coef []float64, u float64) float64 {
+	var sum float64
+	for i, c := range coef {
+		sum += c * wave(i, u)
+	}
+	return sum
+}
+
+// wave is the i-th of the waves along an edge.
+func wave(i int, u float64) float64 { return math.Sin(float64(i+1) * math.Pi * u) }
+
+// rise is by how much the share rises per unit of u at the start or the end.
+func (f field) rise(end int) float64 {
+	var sum float64
+	for i, c := range f.shareOf {
+		sum += c * waveRise(i, end)
+	}
+	if end == 0 {
+		first, _ := f.handles()
+		return sum + 3*first
+	}
+	_, second := f.handles()
+	return sum + 3*(1-second)
+}
+
+// waveRise is the rise of the i-th wave at the start or the end.
+func waveRise(i, end int) float64 {
+	rise := float64(i+1) * math.Pi
+	if end == 1 && i%2 == 0 {
+		return -rise
+	}
+	return rise
+}
+
+func (f field) share(u float64) float64 { return f.usual(u) + waves(f.shareOf[:], u) }
+func (f field) own(u float64) float64   { return waves(f.ownOf[:], u) }
 
 // fitField reads the field of a traced edge in direction a from all printed
 // sizes at once. at[i][j] is the printed place of size i that corresponds to
 // j/(places-1); length is the edge's, in mm. Least squares with a mild pull
 // towards even shares and no own movement (ridge regression, Hoerl and Kennard
 // 1970), weighted by how many independent places a hand-traced line has.
-func fitField(n print, at [][]axes, e ends, a int, length float64) (field, error) {
+func fitField(n print, at [][]axes, e ends, a int, length float64, runs [2]bool) (field, error) {
 	const ns, no = len(field{}.shareOf), len(field{}.ownOf)
 	sizes := len(at)
 	start := newSeries(sizes, func(i int) float64 { return e.start.perMM * n.value(e.start.measure, i) })
@@ -55,17 +92,15 @@ func fitField(n print, at [][]axes, e ends, a int, length float64) (field, error
 		u := float64(j) / (places - 1)
 		seen := newSeries(sizes, func(i int) float64 { return at[i][j][a] })
 		for i := range sizes {
-			pow := u * (1 - u)
 			for k := range max(ns, no) {
 				if k < ns {
-					row[k] = pow * (end[i] - start[i])
+					row[k] = wave(k, u) * (end[i] - start[i])
 				}
 				if k < no {
-					row[ns+k] = pow * body[i] / scale
+					row[ns+k] = wave(k, u) * body[i] / scale
 				}
-				pow *= u
 			}
-			rest := seen[i] - start[i] - u*(end[i]-start[i])
+			rest := seen[i] - start[i] - field{runs: runs}.usual(u)*(end[i]-start[i])
 			for p := range row {
 				right.SetVec(p, right.AtVec(p)+weight*row[p]*rest)
 				for q := p; q < len(row); q++ {
@@ -75,7 +110,8 @@ func fitField(n print, at [][]axes, e ends, a int, length float64) (field, error
 		}
 	}
 	for p := range row {
-		normal.SetSym(p, p, normal.At(p, p)+4*handNoise*handNoise)
+		order := float64(p%ns + 1)
+		normal.SetSym(p, p, normal.At(p, p)+4*handNoise*handNoise*math.Pow(order, 4))
 	}
 	var chol mat.Cholesky
 	var x mat.VecDense
@@ -85,7 +121,7 @@ func fitField(n print, at [][]axes, e ends, a int, length float64) (field, error
 	if err := chol.SolveVecTo(&x, right); err != nil {
 		return field{}, fmt.Errorf("reading how the edge moves: %w", err)
 	}
-	var f field
+	f := field{runs: runs}
 	for k := range ns {
 		f.shareOf[k] = x.AtVec(k)
 	}
@@ -146,4 +182,9 @@ func controlsThrough(u []float64, f func(u float64) float64) []float64 {
 		out[i+2] = (2*a - 9*b + 18*c - 5*d) / 6
 	}
 	return out
+}
+
+// handles is the usual share of the two handles of the cubic usual draws.
+func (f field) handles() (float64, float64) {
+	return usualShare(1, 3, f.runs), usualShare(2, 3, f.runs)
 }
