@@ -51,8 +51,11 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	out := Result{Size: p.Chart.NameAt(t), Short: shortfalls(p), Pieces: make([]Piece, len(p.Pieces))}
 	lines := make([][]geom.Path, len(p.Pieces))
 	for i, q := range p.Pieces {
-		edges, exact := fits[i].Edges(p.Target)
+		edges, exact, refused := fits[i].Edges(p.Target)
 		hand := layHand(q, p.Chart, t, edges)
+		if refused != nil {
+			hand.unlaid = refused.Error()
+		}
 		lines[i] = hand.edges
 		out.Pieces[i] = Piece{ID: q.ID, Name: q.Name, Base: edges, Handles: hand.handles, Unlaid: hand.unlaid, Printed: exact, Frozen: fits[i].Frozen()}
 	}

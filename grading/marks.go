@@ -58,6 +58,7 @@ func share(m nest.Movement, method model.Method, hand float64) Share {
 	s := Share{
 		Follows: m.Follows, From: m.From, Gaps: m.Gaps, Step: m.PerStep,
 		ByChart: m.ByChart, BySteps: m.BySteps, Hand: hand, Residual: m.Residual,
+		Proposed: m.Proposed, Fits: m.Fits,
 	}
 	s.Total = s.ByChart + hand
 	if method == model.BySteps {

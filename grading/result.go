@@ -1,6 +1,7 @@
 package grading
 
 import (
+	"quarterstep/grading/nest"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -46,8 +47,8 @@ type Piece struct {
 	// counts, where they are no longer those of Edges because the edge, or its
 	// neighbour, was shifted parallel; nil where they are.
 	Handles [][]geom.Point
-	// Unlaid says why the edges shifted by hand could not be, in plain words;
-	// none of them is then.
+	// Unlaid says why the cut lines could not be spread, or the edges shifted
+	// by hand could not be, in plain words; none of them is then.
 	Unlaid  string
 	Lines   []Line
 	Notches []Notch
@@ -116,4 +117,13 @@ type Share struct {
 	// Residual is how far the printed gaps are from following the measure,
 	// worst printed size, mm.
 	Residual float64
+	// Proposed is what the point follows unless the pattern says otherwise, and
+	// Fits how well the printed gaps follow each measure of the chart, best
+	// first; empty where the print is of fewer than three lines.
+	Proposed model.Measure
+	Fits     []Fits
 }
+
+// Fits is how well printed gaps follow a measure: Residual is the largest
+// distance, in mm, of a printed place from where the measure has it.
+type Fits = nest.Fits

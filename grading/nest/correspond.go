@@ -127,6 +127,7 @@ func readField(n print, traces []trace, e [2]ends, runs [2]bool) ([2]field, erro
 		length += tr.length / float64(len(traces))
 	}
 	var f [2]field
+	noise := shakes
 	for round := range rounds {
 		at := make([][]axes, len(traces))
 		for i, tr := range traces {
@@ -134,10 +135,11 @@ func readField(n print, traces []trace, e [2]ends, runs [2]bool) ([2]field, erro
 		}
 		for a := range 2 {
 			var err error
-			if f[a], err = fitField(n, at, e[a], a, length, runs); err != nil {
+			if f[a], err = fitField(n, at, e[a], a, length, runs, noise); err != nil {
 				return f, err
 			}
 		}
+		noise = math.Max(least, missed(n, at, e, f))
 		if round == rounds-1 {
 			break
 		}
@@ -146,6 +148,24 @@ func readField(n print, traces []trace, e [2]ends, runs [2]bool) ([2]field, erro
 		}
 	}
 	return f, nil
+}
+
+// least is the least wobble, in mm, any line is taken to have.
+const least = 0.02
+
+// missed is by how much, rms in mm and square to the line, the printed lines
+// waver about the movement read.
+func missed(n print, at [][]axes, e [2]ends, f [2]field) float64 {
+	normal := normals(at)
+	var sum float64
+	for i := range at {
+		for j, p := range predicted(n, at, e, f, i) {
+			d := less(at[i][j], p)
+			off := d[0]*normal[j][0] + d[1]*normal[j][1]
+			sum += off * off
+		}
+	}
+	return math.Sqrt(sum / float64(len(at)*places))
 }
 
 // predicted is where the movement read so far puts the corresponding places in

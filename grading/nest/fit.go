@@ -27,6 +27,7 @@ type Fit struct {
 	darts   []dartFit
 	shaken  bool   // traced by a hand that shook
 	square  []bool // per grade point: an edge leaves a fold or centre edge square there
+	cutting *cutting
 }
 
 // New reads the nest of piece q against chart. It fails on a piece whose
@@ -36,8 +37,8 @@ func New(q model.Piece, chart model.SizeChart) (*Fit, error) {
 	if err != nil {
 		return nil, err
 	}
-	fit := &Fit{piece: q, frame: newFrame(q.GrainDir()), print: n}
-	fit.readPoints(Follow(q, chart))
+	fit := &Fit{piece: q, frame: newFrame(q.GrainDir()), print: n, cutting: readCuts(q)}
+	fit.readPoints(usualFollows(q, chart))
 	for j, e := range q.Edges {
 		paths := make([]geom.Path, len(q.Nest))
 		for i, o := range q.Nest {
@@ -130,7 +131,7 @@ func edgeName(e model.Edge, i int) string {
 	return fmt.Sprintf("edge %d", i+1)
 }
 
-func (fit *Fit) readPoints(follow []Follows) {
+func (fit *Fit) readPoints(usual []Follows) {
 	typed := map[string]model.Gap{}
 	if len(fit.piece.Nest) == 1 {
 		for _, g := range fit.piece.Gaps {
@@ -143,12 +144,13 @@ func (fit *Fit) readPoints(follow []Follows) {
 		for i, o := range fit.piece.Nest {
 			at[i] = fit.frame.of(o.Edges[k].Start())
 		}
-		fit.points[k] = newPoint(fit.print, at, follow[k])
+		follow, proposed, fits := fit.print.follows(g, usual[k], at)
+		p := newPoint(fit.print, at, follow)
+		p.proposed, p.fits = proposed, fits
 		if gap, ok := typed[g.ID]; ok {
-			fit.points[k].rates = [2]rate{
-				fit.print.typedRate(follow[k].Across, gap.Across), fit.print.typedRate(follow[k].Along, gap.Along),
-			}
+			p.rates = [2]rate{fit.print.typedRate(follow.Across, gap.Across), fit.print.typedRate(follow.Along, gap.Along)}
 		}
+		fit.points[k] = p
 	}
 	for j, e := range fit.piece.Edges {
 		if e.Kind == model.Fold || e.Kind == model.Centre {
@@ -176,7 +178,7 @@ func (fit *Fit) holdEdge(i, j int) {
 // Frozen reports that the piece was printed in one size only and that nothing
 // says how it grows.
 func (fit *Fit) Frozen() bool {
-	return len(fit.print.lines) < 2 && !fit.piece.OneForAll && len(fit.piece.Gaps) == 0
+	return len(fit.print.lines) < 2 && !fit.piece.OneForAll && len(fit.piece.Gaps) == 0 && fit.cutting == nil
 }
 
 // From is the name of the printed size that a point wanted at place t goes on
@@ -199,6 +201,8 @@ type Movement struct {
 	ByChart  float64   // from that size to the size wanted
 	BySteps  float64
 	Residual float64
+	Proposed model.Measure // what it follows unless the pattern says otherwise
+	Fits     []Fits        // how well the print follows each measure, best first
 }
 
 // Movements says how grade point k gets to where it is wanted, across and
@@ -210,6 +214,9 @@ func (fit *Fit) Movements(k int, t model.Target) [2]Movement {
 	}
 	p := fit.points[k]
 	w := fit.aim(t)
+	if fit.cutting != nil {
+		return fit.cutMovements(k, w)
+	}
 	byChart, bySteps := w, w
 	byChart.method, bySteps.method = model.ByChart, model.BySteps
 	chart, steps := p.place(fit.print, fit.frame, byChart), p.place(fit.print, fit.frame, bySteps)
@@ -217,6 +224,7 @@ func (fit *Fit) Movements(k int, t model.Target) [2]Movement {
 		from := fit.print.nearest(place)
 		m := Movement{
 			Follows: p.rates[a].measure, PerStep: p.rates[a].perStep, Residual: p.rates[a].residual,
+			Proposed: p.proposed[a], Fits: p.fits[a],
 			From: fit.From(place), ByChart: chart[a] - p.at[from][a], BySteps: steps[a] - p.at[from][a],
 		}
 		for i := 0; i+1 < len(p.at); i++ {

@@ -9,24 +9,17 @@ import (
 // Follows is the measure a grade point goes by, across and along the grain.
 type Follows struct{ Across, Along model.Measure }
 
-// Follow says what each grade point of q follows: what the pattern names, else
-// the default by its place on the piece. A measure the chart lacks gives way
-// to the next likely one and in the end to steps. The defaults are those of
-// the trade's hand grading, where the frame (neck and shoulder) does not grow
-// like the girth: common practice.
-func Follow(q model.Piece, chart model.SizeChart) []Follows {
+// usualFollows says what each grade point of q usually follows, by its name and
+// place on the piece. A measure the chart lacks gives way to the next likely
+// one and in the end to steps. These are the habits of the trade's hand
+// grading, where the frame (neck and shoulder) does not grow like the girth:
+// common practice.
+func usualFollows(q model.Piece, chart model.SizeChart) []Follows {
 	out := make([]Follows, len(q.Points))
 	kind := garmentPart(q)
 	level := levels(q)
 	for i, g := range q.Points {
-		f := Follows{Across: g.Across, Along: g.Along}
-		if f.Across == "" {
-			f.Across = defaultAcross(kind, g, level[i])
-		}
-		if f.Along == "" {
-			f.Along = model.BackWaist
-		}
-		out[i] = Follows{available(chart, f.Across), available(chart, f.Along)}
+		out[i] = Follows{available(chart, defaultAcross(kind, g, level[i])), available(chart, model.BackWaist)}
 	}
 	return out
 }

@@ -65,8 +65,8 @@ func TestGradingDoesNotMindHowThePaperLies(t *testing.T) {
 		}
 		place := rapid.Float64Range(0, float64(len(c.Sizes)-1)).Draw(t, "place")
 		method := rapid.SampledFrom([]model.Method{model.ByChart, model.BySteps}).Draw(t, "method")
-		here, _ := fitOf(t, q, c).Edges(model.Target{Place: place, Method: method})
-		there, _ := fitOf(t, movedPiece(q, m), c).Edges(model.Target{Place: place, Method: method})
+		here, _, _ := fitOf(t, q, c).Edges(model.Target{Place: place, Method: method})
+		there, _, _ := fitOf(t, movedPiece(q, m), c).Edges(model.Target{Place: place, Method: method})
 		for j := range here {
 			want := here[j].Transform(m).Controls()
 			for k, got := range there[j].Controls() {
@@ -84,7 +84,7 @@ func TestOutlineStaysWhole(t *testing.T) {
 		c := women()
 		fit := fitOf(t, backPiece(c, drawPrinted(t, c)...), c)
 		place := rapid.Float64Range(0, float64(len(c.Sizes)-1)).Draw(t, "place")
-		edges, _ := fit.Edges(model.Target{Place: place})
+		edges, _, _ := fit.Edges(model.Target{Place: place})
 		for j, e := range edges {
 			if err := e.Validate(); err != nil {
 				t.Fatal(err)
@@ -107,7 +107,7 @@ func TestBetweenLiesBetween(t *testing.T) {
 		i := rapid.IntRange(0, len(fit.print.lines)-2).Draw(t, "gap")
 		f := rapid.Float64Range(0, 1).Draw(t, "share")
 		a, b := fit.print.lines[i].hi, fit.print.lines[i+1].lo
-		edges, _ := fit.Edges(model.Target{Place: a + f*(b-a)})
+		edges, _, _ := fit.Edges(model.Target{Place: a + f*(b-a)})
 		for j := range edges {
 			p, q := fit.piece.Nest[i].Edges[j].Start(), fit.piece.Nest[i+1].Edges[j].Start()
 			box := geom.BoxOf(p, q).Grow(1e-9)

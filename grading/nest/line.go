@@ -6,21 +6,26 @@ import (
 )
 
 // Edges is the piece's line at the size wanted, edge by edge. exact is true
-// where it is a printed line, whose paths themselves are returned.
-func (fit *Fit) Edges(t model.Target) (edges []geom.Path, exact bool) {
-	if fit.piece.OneForAll {
-		return fit.piece.Nest[0].Edges, true
-	}
+// where it is a printed line, whose paths themselves are returned. The error
+// says in plain words why cut lines cannot be spread; the line is then the
+// printed one.
+func (fit *Fit) Edges(t model.Target) (edges []geom.Path, exact bool, err error) {
 	w := fit.aim(t)
-	if place, ok := fit.onePlace(w); ok {
-		return fit.edgesAt(place, w.method)
+	switch place, one := fit.onePlace(w); {
+	case fit.piece.OneForAll:
+		return fit.piece.Nest[0].Edges, true, nil
+	case fit.cutting != nil:
+		return fit.cutEdges(w)
+	case one:
+		edges, exact = fit.edgesAt(place, w.method)
+		return edges, exact, nil
 	}
 	edges = make([]geom.Path, len(fit.edges))
 	for j := range edges {
 		edges[j] = fit.blended(j, w)
 	}
 	fit.steady(edges)
-	return edges, false
+	return edges, false, nil
 }
 
 // onePlace is the place that every grade point is wanted at; false where they

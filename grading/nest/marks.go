@@ -196,6 +196,9 @@ func (fit *Fit) Lines(t model.Target) []geom.Path {
 	out := make([]geom.Path, len(fit.lines))
 	for i, l := range fit.lines {
 		out[i] = l.fixed
+		if fit.cutting != nil {
+			out[i] = fit.cutPath(l.fixed, w)
+		}
 		if l.tracks == nil {
 			continue
 		}
@@ -225,5 +228,9 @@ func (fit *Fit) NotchShare(i int, t model.Target) (edge int, share float64) {
 // its two legs.
 func (fit *Fit) Apex(i int, t model.Target) (apex geom.Point, from, to int) {
 	d := fit.darts[i]
+	if fit.cutting != nil {
+		at := fit.frame.point(d.apex.point.at[0])
+		return at.Add(fit.cutMoves(at, fit.aim(t))), d.from, d.to
+	}
 	return fit.frame.point(d.apex.point.place(d.apex.print, fit.frame, fit.aim(t))), d.from, d.to
 }

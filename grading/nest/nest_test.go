@@ -38,7 +38,7 @@ func TestSixStepsOut(t *testing.T) {
 		fit := read(t, backPiece(tc.chart, tc.printed...), tc.chart)
 		for _, s := range tc.to {
 			place, _ := tc.chart.Place(s)
-			got, exact := fit.Edges(model.Target{Place: float64(place)})
+			got, exact, _ := fit.Edges(model.Target{Place: float64(place)})
 			if exact {
 				t.Errorf("size %s called printed", s)
 			}
@@ -54,7 +54,7 @@ func TestSixStepsOut(t *testing.T) {
 		}
 		for i, s := range tc.printed {
 			place, _ := tc.chart.Place(s)
-			got, exact := fit.Edges(model.Target{Place: float64(place)})
+			got, exact, _ := fit.Edges(model.Target{Place: float64(place)})
 			want := fit.piece.Nest[i].Edges
 			if !exact || &got[0] != &want[0] {
 				t.Errorf("size %s is not the printed line", s)
@@ -86,7 +86,7 @@ func TestStraightStaysStraight(t *testing.T) {
 	c := women()
 	fit := read(t, shaky(t, backPiece(c, "36", "38", "40", "42"), 0.3, 3), c)
 	for _, place := range []float64{0, 10, 2.5, 15} {
-		edges, _ := fit.Edges(model.Target{Place: place})
+		edges, _, _ := fit.Edges(model.Target{Place: place})
 		for _, j := range []int{1, 5, 6} {
 			if !edges[j].IsStraight(1e-9) {
 				t.Errorf("edge %d bends at place %g", j+1, place)
@@ -110,7 +110,7 @@ func TestTracedNest(t *testing.T) {
 	var between, corners []float64
 	for seed := range uint64(20) {
 		fit := read(t, shaky(t, clean, 0.3, seed), c)
-		got, _ := fit.Edges(model.Target{Place: float64(place)})
+		got, _, _ := fit.Edges(model.Target{Place: float64(place)})
 		for j := range got {
 			corners = append(corners, got[j].Start().Dist(truth[j].Start()))
 			between = append(between, farthest(t, got[j], truth[j]))
@@ -131,7 +131,7 @@ func TestBetweenPrintedSizes(t *testing.T) {
 	c := women()
 	for _, q := range []model.Piece{backPiece(c, "36", "40"), shaky(t, backPiece(c, "36", "40"), 0.3, 5)} {
 		fit := read(t, q, c)
-		got, _ := fit.Edges(model.Target{Place: 3}) // size 38
+		got, _, _ := fit.Edges(model.Target{Place: 3}) // size 38
 		a, b := fit.piece.Nest[0].Edges, fit.piece.Nest[1].Edges
 		for j := range got {
 			for _, pair := range [][3]geom.Point{
@@ -148,7 +148,7 @@ func TestBetweenPrintedSizes(t *testing.T) {
 func TestOneSizeStays(t *testing.T) {
 	c := women()
 	fit := read(t, backPiece(c, "40"), c)
-	got, _ := fit.Edges(model.Target{Place: 10})
+	got, _, _ := fit.Edges(model.Target{Place: 10})
 	if !fit.Frozen() || &got[0] != &fit.piece.Nest[0].Edges[0] {
 		t.Error("a piece printed in one size must stay as printed")
 	}

@@ -16,6 +16,10 @@ type point struct {
 	// settled is what a hand shook the point off where all lines together say
 	// it lies, per printed line; nil on a nest that was not traced.
 	settled []axes
+	// proposed is the measures it follows unless the pattern says otherwise, and
+	// fits how well the print follows each measure there is.
+	proposed [2]model.Measure
+	fits     [2][]Fits
 }
 
 func newPoint(n print, at []axes, follow Follows) point {

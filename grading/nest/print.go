@@ -17,14 +17,6 @@ type print struct {
 // the smallest and of the largest.
 type span struct{ lo, hi float64 }
 
-func newPrint(chart model.SizeChart, places ...int) print {
-	n := print{chart: chart}
-	for _, p := range places {
-		n.lines = append(n.lines, span{float64(p), float64(p)})
-	}
-	return n
-}
-
 // readPrint places the printed lines of q on the chart.
 func readPrint(q model.Piece, chart model.SizeChart) (print, error) {
 	n := print{chart: chart}

@@ -22,7 +22,7 @@ import (
 
 // shakes is the wobble in mm, rms, from which a nest counts as traced by hand:
 // drawing programs round to far less. By our own trial.
-const shakes = 0.06
+const shakes = 0.1
 
 // Weights of single observations against one independent place of an edge: a
 // corner a hand turned at, and a match point, which may lie anywhere on its
@@ -127,16 +127,7 @@ func (o edge) wobble(n print, e [2]ends) (float64, error) {
 	for i, tr := range traces {
 		at[i] = tr.sample()
 	}
-	normal := normals(at)
-	var sum float64
-	for i := range at {
-		for j, p := range predicted(n, at, e, fl, i) {
-			d := less(at[i][j], p)
-			off := d[0]*normal[j][0] + d[1]*normal[j][1]
-			sum += off * off
-		}
-	}
-	return math.Sqrt(sum / float64(len(at)*places)), nil
+	return missed(n, at, e, fl), nil
 }
 
 // normals is the unit normal of the mean line at its corresponding places.
@@ -260,18 +251,11 @@ func (s *settling) solve() error {
 		o, n := s.observe(q, j, corners)
 		off, seen = off+o, seen+n
 	}
-	s.wobble = math.Max(0.02, math.Sqrt(off/seen))
+	s.wobble = math.Max(least, math.Sqrt(off/seen))
 	s.corners(q)
 	s.directions(q, corners)
-	noise := s.wobble * s.wobble
 	for i := corners; i < size; i++ {
-		order := (i - corners) % perField
-		prior := usualShift
-		if ns := len(field{}.shareOf); order >= ns {
-			prior, order = usualOwn, order-ns
-		}
-		prior /= math.Pow(float64(order+1), 2)
-		q.normal.SetSym(i, i, q.normal.At(i, i)+noise/(prior*prior))
+		q.normal.SetSym(i, i, q.normal.At(i, i)+pull((i-corners)%perField, s.wobble))
 	}
 	var chol mat.Cholesky
 	var x mat.VecDense

@@ -22,8 +22,8 @@ type field struct {
 	// runs says at which ends the line runs smoothly on: there usual shares
 	// start flat, so that it still does; else they are even.
 	runs    [2]bool
-	shareOf [3]float64
-	ownOf   [3]float64
+	shareOf [6]float64
+	ownOf   [4]float64
 }
 
 // usual is the share of place u before the print is looked at.
@@ -73,8 +73,9 @@ func (f field) own(u float64) float64   { return waves(f.ownOf[:], u) }
 // sizes at once. at[i][j] is the printed place of size i that corresponds to
 // j/(places-1); length is the edge's, in mm. Least squares with a mild pull
 // towards even shares and no own movement (ridge regression, Hoerl and Kennard
-// 1970), weighted by how many independent places a hand-traced line has.
-func fitField(n print, at [][]axes, e ends, a int, length float64, runs [2]bool) (field, error) {
+// 1970), weighted by how many independent places a hand-traced line has; noise is the
+// wobble of the hand, rms in mm.
+func fitField(n print, at [][]axes, e ends, a int, length float64, runs [2]bool, noise float64) (field, error) {
 	const ns, no = len(field{}.shareOf), len(field{}.ownOf)
 	sizes := len(at)
 	start := newSeries(sizes, func(i int) float64 { return e.start.perMM * n.value(e.start.measure, i) })
@@ -110,8 +111,7 @@ func fitField(n print, at [][]axes, e ends, a int, length float64, runs [2]bool)
 		}
 	}
 	for p := range row {
-		order := float64(p%ns + 1)
-		normal.SetSym(p, p, normal.At(p, p)+4*handNoise*handNoise*math.Pow(order, 4))
+		normal.SetSym(p, p, normal.At(p, p)+pull(p, noise))
 	}
 	var chol mat.Cholesky
 	var x mat.VecDense
@@ -129,6 +129,24 @@ func fitField(n print, at [][]axes, e ends, a int, length float64, runs [2]bool)
 		f.ownOf[k] = x.AtVec(ns+k) / scale
 	}
 	return f, nil
+}
+
+// fewWaves is how many waves a movement read from shaking lines has: those
+// beyond would follow the shaking.
+const fewWaves = 3
+
+// pull is the weight with which coefficient p of a field, its shares first, is
+// drawn to nought, where the hand wavers by noise mm.
+func pull(p int, noise float64) float64 {
+	prior := usualShift
+	if ns := len(field{}.shareOf); p >= ns {
+		prior, p = usualOwn, p-ns
+	}
+	prior /= float64((p + 1) * (p + 1))
+	if p >= fewWaves && noise > shakes {
+		prior /= 100
+	}
+	return noise * noise / (prior * prior)
 }
 
 // carries hands the field of both directions to the control points of path,

@@ -119,7 +119,7 @@ func TestAgainstTheNestGradedByChart(t *testing.T) {
 		q := withDefaults(t, one.Pieces[i], c)
 		for _, size := range []string{"34", "44", "52"} {
 			place, _ := c.Place(size)
-			graded, _ := fit.Edges(model.Target{Place: float64(place)})
+			graded, _, _ := fit.Edges(model.Target{Place: float64(place)})
 			bust, _ := c.At(float64(place), model.Bust)
 			got := edges(t, q, grows{model.Bust: bust - 880})
 			for _, name := range []string{"underarm", "side-waist"} {
@@ -190,7 +190,7 @@ func TestNoDefaultsWhereThePieceDoesNotTell(t *testing.T) {
 		"no names":  {unnamed, c, "name its grade points"},
 		"no centre": {loose, c, "fold or at the centre"},
 		"no bust":   {p.Pieces[1], bare, "has no bust"},
-		"a cuff":    {p.Pieces[5], c, "fold or at the centre"},
+		"a cuff":    {p.Pieces[5], c, "lay them by hand"},
 	} {
 		if _, err := spread.Defaults(tc.q, tc.c); err == nil || !strings.Contains(err.Error(), tc.want) || !strings.Contains(err.Error(), tc.q.Name) {
 			t.Errorf("%s: %v", name, err)
