@@ -2,6 +2,7 @@ package nest
 
 import (
 	"fmt"
+	"math"
 
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -155,13 +156,30 @@ func (o edge) among(f frame, i int, s0, s1 axes) geom.Path {
 			f.point(mix(a[0], b[0], s0)), f.point(mix(a[len(a)-1], b[len(b)-1], s1)))}
 	}
 	a, b := o.between[i][0], o.between[i][1]
+	last := len(a) - 1
+	d0, d1 := less(b[0], a[0]), less(b[last], a[last])
 	pts := make([]geom.Point, len(a))
 	for k := range a {
-		u := float64(k) / float64(len(a)-1)
-		s := axes{s0[0] + u*(s1[0]-s0[0]), s0[1] + u*(s1[1]-s0[1])}
+		var s axes
+		for d := range s {
+			w := o.share(i, d, float64(k)/float64(last))
+			s[d] = blend((1-w)*d0[d], w*d1[d], s0[d], s1[d])
+		}
 		pts[k] = f.point(mix(a[k], b[k], s))
 	}
+	pts[0], pts[last] = f.point(mix(a[0], b[0], s0)), f.point(mix(a[last], b[last], s1))
 	return geom.FromControls(pts)
+}
+
+// blend is how far a place has gone that moves by m0 with its edge's start,
+// which has gone s0 of its way, and by m1 with its end, which has gone s1; it
+// lies between the two.
+func blend(m0, m1, s0, s1 float64) float64 {
+	m0, m1 = math.Abs(m0), math.Abs(m1)
+	if m0+m1 == 0 {
+		return (s0 + s1) / 2
+	}
+	return (m0*s0 + m1*s1) / (m0 + m1)
 }
 
 func add(p, d axes) axes  { return axes{p[0] + d[0], p[1] + d[1]} }

@@ -117,3 +117,75 @@ func TestBetweenLiesBetween(t *testing.T) {
 		}
 	})
 }
+
+// Grading up and then down again returns: a nest of computed sizes, taken as
+// printed, gives the sizes it was computed from. Where two measures grow alike
+// in the second print, what an edge takes of each is a guess, as in
+// TestSixStepsOut.
+func TestUpAndDownAgainReturns(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := women()
+		if rapid.Bool().Draw(t, "inches") {
+			c = misses()
+		}
+		q := backPiece(c, drawPrinted(t, c)...)
+		fit := fitOf(t, q, c)
+		up := q
+		up.Nest = nil
+		for _, s := range drawPrinted(t, c) {
+			place, _ := c.Place(s)
+			edges, _, err := fit.Edges(model.Target{Place: float64(place)})
+			if err != nil {
+				t.Fatal(err)
+			}
+			up.Nest = append(up.Nest, model.Outline{Size: s, Edges: edges})
+		}
+		back := fitOf(t, up, c)
+		for i, o := range q.Nest {
+			place, _ := c.Place(o.Size)
+			edges, _, _ := back.Edges(model.Target{Place: float64(place)})
+			for j, e := range edges {
+				if d := e.Start().Dist(q.Nest[i].Edges[j].Start()); d > 0.01 {
+					t.Fatalf("size %s, point %d comes back %.4f mm off", o.Size, j+1, d)
+				}
+				for _, at := range e.Flatten(1) {
+					if _, _, d := q.Nest[i].Edges[j].Nearest(at, 1e-4); d > 1 {
+						t.Fatalf("size %s, edge %d comes back %.4f mm off", o.Size, j+1, d)
+					}
+				}
+			}
+		}
+	})
+}
+
+// No target, nor any wearer, moves a centre line across itself.
+func TestNoWearerMovesTheCentre(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := misses()
+		fit := fitOf(t, backPiece(c, drawPrinted(t, c)...), c)
+		want := model.Target{Place: rapid.Float64Range(0, 9).Draw(t, "place"), Body: map[model.Measure]float64{}}
+		for _, m := range []model.Measure{model.Bust, model.Waist, model.Hip, model.BackWaist} {
+			if rapid.Bool().Draw(t, "own "+string(m)) {
+				lo, _ := c.At(0, m)
+				want.Body[m] = lo * rapid.Float64Range(0.8, 2).Draw(t, string(m))
+			}
+		}
+		edges, _, err := fit.Edges(want)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for j, e := range edges {
+			if err := e.Validate(); err != nil {
+				t.Fatal(err)
+			}
+			if d := e.End().Dist(edges[(j+1)%len(edges)].Start()); d > 1e-9 {
+				t.Fatalf("edge %d ends %g mm from the next", j+1, d)
+			}
+		}
+		for _, p := range edges[6].Controls() {
+			if math.Abs(p.X) > 1e-9 {
+				t.Fatalf("the centre moved %g mm across", p.X)
+			}
+		}
+	})
+}

@@ -84,7 +84,7 @@ func (fit *Fit) blended(j int, w aim) geom.Path {
 	for _, t := range []float64{from[0], from[1], to[0], to[1]} {
 		lines = append(lines, fit.edgeAt(j, t, w.method))
 	}
-	ctl, ok := alike(fit.frame, lines)
+	ctl, ok := cutAlike(fit.frame, lines)
 	first, last := a.place(fit.print, fit.frame, w), b.place(fit.print, fit.frame, w)
 	if !ok || fit.edges[j].straight {
 		return geom.Path{geom.Line(fit.frame.point(first), fit.frame.point(last))}
@@ -102,9 +102,9 @@ func (fit *Fit) blended(j int, w aim) geom.Path {
 	return geom.FromControls(pts)
 }
 
-// alike is the control points of lines that draw one edge, cut to the same
+// cutAlike is the control points of lines that draw one edge, cut to the same
 // cubics; false where they cannot be.
-func alike(f frame, lines []geom.Path) ([][]axes, bool) {
+func cutAlike(f frame, lines []geom.Path) ([][]axes, bool) {
 	for i := 1; i < len(lines); i++ {
 		for k := range i {
 			var err error

@@ -18,10 +18,12 @@ type Fits struct {
 // How much better, in mm and in proportion, another measure must fit than the
 // one that goes with the place on the piece before it is proposed instead. A
 // few tenths are a hand's shaking or a drawing program's rounding. By our own
-// trial on drawn and traced nests.
+// trial on drawn and traced nests. Measures within alike of each other fit as
+// well.
 const (
 	misfits = 0.8
 	better  = 0.4
+	alike   = 0.01
 )
 
 // fits is how well the coordinate of the printed lines follows each measure of
@@ -43,7 +45,6 @@ func (n print) fits(coord func(i int) float64) []Fits {
 			out = append(out, Fits{m, residual})
 		}
 	}
-	const alike = 0.01
 	slices.SortStableFunc(out, func(a, b Fits) int {
 		return cmp.Compare(math.Round(a.Residual/alike), math.Round(b.Residual/alike))
 	})
@@ -52,11 +53,14 @@ func (n print) fits(coord func(i int) float64) []Fits {
 
 // propose is the measure a coordinate follows before anyone says otherwise:
 // the usual one of its place, unless the printed gaps follow another one far
-// better.
+// better; then steps, if they fit as well as any.
 func propose(usual model.Measure, fits []Fits) model.Measure {
 	i := slices.IndexFunc(fits, func(f Fits) bool { return f.Measure == usual })
 	if i < 0 || fits[i].Residual < misfits || fits[0].Residual > better*fits[i].Residual {
 		return usual
+	}
+	if k := slices.IndexFunc(fits, func(f Fits) bool { return f.Measure == model.Steps }); fits[k].Residual < fits[0].Residual+alike {
+		return model.Steps
 	}
 	return fits[0].Measure
 }
