@@ -11,13 +11,11 @@ import (
 // arcTol is how exactly edge lengths are measured while reading a nest, mm.
 const arcTol = 1e-4
 
-// foldDrift is how far per chart step, in mm, a fold or centre edge may drift
-// across itself in print and still be taken as lying still.
-const foldDrift = 1.0
-
 // Fit is one piece read: how its points, edges and marks move.
 type Fit struct {
-	piece   model.Piece
+	piece   model.Piece // its sizes laid on its centre or fold line
+	printed []model.Outline
+	laid    laid
 	print   print
 	frame   frame
 	points  []point
@@ -37,7 +35,9 @@ func New(q model.Piece, chart model.SizeChart) (*Fit, error) {
 	if err != nil {
 		return nil, err
 	}
-	fit := &Fit{piece: q, frame: newFrame(q.GrainDir()), print: n, cutting: readCuts(q)}
+	fit := &Fit{frame: newFrame(q.GrainDir()), print: n, printed: q.Nest, cutting: readCuts(q)}
+	q, fit.laid = onCentre(q, n)
+	fit.piece = q
 	fit.readPoints(usualFollows(q, chart))
 	for j, e := range q.Edges {
 		paths := make([]geom.Path, len(q.Nest))
@@ -159,19 +159,11 @@ func (fit *Fit) readPoints(usual []Follows) {
 	}
 }
 
-// holdEdge keeps the two ends of a fold or centre edge on its own line, unless
-// the nest was laid so that the edge moves across itself in print.
+// holdEdge keeps the two ends of a fold or centre edge on its own line.
 func (fit *Fit) holdEdge(i, j int) {
 	a, b := &fit.points[i], &fit.points[j]
 	last := len(a.at) - 1
 	dir := fit.frame.point(b.at[last]).Sub(fit.frame.point(a.at[last])).Unit()
-	steps := math.Max(1, fit.print.steps())
-	for _, p := range []*point{a, b} {
-		moved := fit.frame.point(p.at[last]).Sub(fit.frame.point(p.at[0]))
-		if drift := moved.Dot(dir.Perp()); drift > foldDrift*steps || drift < -foldDrift*steps {
-			return
-		}
-	}
 	a.slide, b.slide = &dir, &dir
 }
 

@@ -189,3 +189,41 @@ func TestNoWearerMovesTheCentre(t *testing.T) {
 		}
 	})
 }
+
+// However the sizes were laid on each other in print, on the centre, the
+// underarm or anywhere, the line graded has the same shape, and the printed
+// sizes are the printed lines.
+func TestGradingDoesNotMindHowTheSizesAreLaid(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := women()
+		q := backPiece(c, drawPrinted(t, c)...)
+		other := q
+		other.Nest = nil
+		step := geom.Vec{X: rapid.Float64Range(1, 30).Draw(t, "x"), Y: rapid.Float64Range(-30, 30).Draw(t, "y")}
+		if rapid.Bool().Draw(t, "left") {
+			step.X = -step.X
+		}
+		for _, o := range q.Nest {
+			place, _ := c.Place(o.Size)
+			n := model.Outline{Size: o.Size}
+			for _, e := range o.Edges {
+				n.Edges = append(n.Edges, e.Move(step.Scale(float64(place))))
+			}
+			other.Nest = append(other.Nest, n)
+		}
+		want := model.Target{Place: rapid.Float64Range(0, float64(len(c.Sizes)-1)).Draw(t, "place")}
+		here, _, _ := fitOf(t, q, c).Edges(want)
+		there, exact, _ := fitOf(t, other, c).Edges(want)
+		if i, ok := fitOf(t, q, c).print.at(want.Place); ok && (!exact || &there[0] != &other.Nest[i].Edges[0]) {
+			t.Fatal("a printed size is not the printed line")
+		}
+		by := here[0].Start().Sub(there[0].Start())
+		for j := range here {
+			for k, p := range there[j].Controls() {
+				if d := p.Add(by).Dist(here[j].Controls()[k]); d > 1e-6 {
+					t.Fatalf("edge %d control %d is %g mm off", j+1, k, d)
+				}
+			}
+		}
+	})
+}

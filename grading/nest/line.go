@@ -13,19 +13,25 @@ func (fit *Fit) Edges(t model.Target) (edges []geom.Path, exact bool, err error)
 	w := fit.aim(t)
 	switch place, one := fit.onePlace(w); {
 	case fit.piece.OneForAll:
-		return fit.piece.Nest[0].Edges, true, nil
+		return fit.printed[0].Edges, true, nil
 	case fit.cutting != nil:
 		return fit.cutEdges(w)
 	case one:
 		edges, exact = fit.edgesAt(place, w.method)
-		return edges, exact, nil
+	default:
+		edges = make([]geom.Path, len(fit.edges))
+		for j := range edges {
+			edges[j] = fit.blended(j, w)
+		}
+		fit.steady(edges)
 	}
-	edges = make([]geom.Path, len(fit.edges))
-	for j := range edges {
-		edges[j] = fit.blended(j, w)
+	if !exact && fit.laid != nil {
+		by := fit.back(w.place)
+		for j, e := range edges {
+			edges[j] = e.Move(by)
+		}
 	}
-	fit.steady(edges)
-	return edges, false, nil
+	return edges, exact, nil
 }
 
 // onePlace is the place that every grade point is wanted at; false where they
@@ -46,7 +52,7 @@ func (fit *Fit) onePlace(w aim) (float64, bool) {
 // edgesAt is the line at one place of the chart.
 func (fit *Fit) edgesAt(t float64, method model.Method) ([]geom.Path, bool) {
 	if i, ok := fit.print.at(t); ok {
-		return fit.piece.Nest[i].Edges, true
+		return fit.printed[i].Edges, true
 	}
 	if fit.Frozen() {
 		return fit.piece.Nest[0].Edges, false

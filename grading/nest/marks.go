@@ -204,7 +204,7 @@ func (fit *Fit) Lines(t model.Target) []geom.Path {
 		}
 		pts := make([]geom.Point, len(l.tracks))
 		for k, tr := range l.tracks {
-			pts[k] = fit.frame.point(tr.point.place(tr.print, fit.frame, w))
+			pts[k] = fit.frame.point(tr.point.place(tr.print, fit.frame, w)).Add(fit.back(w.place))
 		}
 		out[i] = geom.FromControls(pts)
 	}
@@ -232,5 +232,6 @@ func (fit *Fit) Apex(i int, t model.Target) (apex geom.Point, from, to int) {
 		at := fit.frame.point(d.apex.point.at[0])
 		return at.Add(fit.cutMoves(at, fit.aim(t))), d.from, d.to
 	}
-	return fit.frame.point(d.apex.point.place(d.apex.print, fit.frame, fit.aim(t))), d.from, d.to
+	w := fit.aim(t)
+	return fit.frame.point(d.apex.point.place(d.apex.print, fit.frame, w)).Add(fit.back(w.place)), d.from, d.to
 }
