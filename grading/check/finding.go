@@ -62,6 +62,7 @@ func (c *Checker) Findings(p model.Pattern, r grading.Result) []Finding {
 	out = append(out, shortfall(p, r)...)
 	out = append(out, ease(&c.Tape, p, r)...)
 	out = append(out, reach(p, r)...)
+	out = append(out, unlaid(p, r)...)
 	for i, q := range p.Pieces {
 		out = append(out, crossing(q, r.Pieces[i])...)
 		out = append(out, lostEdges(q, r.Pieces[i])...)

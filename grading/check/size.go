@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"quarterstep/grading"
 	"quarterstep/model"
@@ -22,9 +23,9 @@ func shortfall(p model.Pattern, r grading.Result) []Finding {
 		}
 		f := Finding{Code: "by-steps", Measure: s.Measure, By: by, Look: p.Target.Method == model.BySteps}
 		if by > 0 {
-			f.Say = fmt.Sprintf("By steps the %s is %s too tight in size %s: the chart's steps grow past size %s.", s.Measure, show(by, p), r.Size, s.From)
+			f.Say = fmt.Sprintf("By steps the %s is %s too tight %s: the chart's steps grow past size %s.", s.Measure, show(by, p), wantedFor(p, s.Measure, r.Size), s.From)
 		} else {
-			f.Say = fmt.Sprintf("By steps the %s is %s too wide in size %s: the chart's steps shrink past size %s.", s.Measure, show(-by, p), r.Size, s.From)
+			f.Say = fmt.Sprintf("By steps the %s is %s too wide %s: the chart's steps shrink past size %s.", s.Measure, show(-by, p), wantedFor(p, s.Measure, r.Size), s.From)
 		}
 		f.Help = "Grade by chart."
 		if !f.Look {
@@ -35,11 +36,30 @@ func shortfall(p model.Pattern, r grading.Result) []Finding {
 	return out
 }
 
+// wantedFor says what measure m is wanted for: a size, or the wearer's own.
+func wantedFor(p model.Pattern, m model.Measure, size string) string {
+	if own, ok := p.Target.Body[m]; ok {
+		return "for her own " + show(own, p)
+	}
+	return "in size " + size
+}
+
+// wanted is the lowest and the highest place of the chart that anything is
+// wanted at.
+func wanted(p model.Pattern) (lowest, highest float64) {
+	lowest, highest = p.Target.Place, p.Target.Place
+	for m := range p.Target.Body {
+		t := p.Target.PlaceFor(p.Chart, m)
+		lowest, highest = math.Min(lowest, t), math.Max(highest, t)
+	}
+	return lowest, highest
+}
+
 // reach says how far the pattern goes past its printed sizes, once for all
 // pieces, and which pieces could not be graded at all.
 func reach(p model.Pattern, r grading.Result) []Finding {
 	var out []Finding
-	t := p.Target.Place
+	lowest, highest := wanted(p)
 	most := float64(farSteps)
 	far := Finding{Code: "far", Look: true, Help: "Sew a toile, and look at neckline and shoulder first."}
 	for i, q := range p.Pieces {
@@ -47,18 +67,18 @@ func reach(p model.Pattern, r grading.Result) []Finding {
 		if !ok {
 			continue
 		}
-		if r.Pieces[i].Frozen && math.Abs(t-first) > 1e-9 {
+		if r.Pieces[i].Frozen && (lowest < first || highest > last) {
 			out = append(out, Finding{
 				Code: "one-size", Piece: q.ID, Look: true,
 				Where: r.Pieces[i].Outline().Bounds().Centre(),
 				Say:   fmt.Sprintf("%s was printed in size %s only, so it stays as printed.", q.Name, q.Nest[0].Label()),
-				Help:  "Bring in another size of it, or check that it serves all sizes.",
+				Help:  "Type its gaps or lay cut lines, bring in another size of it, or mark it as the same in all sizes.",
 			})
 			continue
 		}
-		if steps := math.Max(first-t, t-last); steps > most {
+		if steps := math.Max(first-lowest, highest-last); steps > most {
 			most = steps
-			far.Say = fmt.Sprintf("Size %s is %.3g steps past the printed sizes; a neck and shoulders grow less evenly than that.", r.Size, steps)
+			far.Say = fmt.Sprintf("%s %.3g steps past the printed sizes; a neck and shoulders grow less evenly than that.", farName(p, r.Size), steps)
 		}
 	}
 	if far.Say != "" {
@@ -67,20 +87,57 @@ func reach(p model.Pattern, r grading.Result) []Finding {
 	return out
 }
 
+// farName opens the sentence that says how far the size wanted lies off.
+func farName(p model.Pattern, size string) string {
+	if p.Target.Own() {
+		return "Her own measurements are up to"
+	}
+	return "Size " + size + " is"
+}
+
+// unlaid says which pieces could not take their cut lines or shifted edges.
+func unlaid(p model.Pattern, r grading.Result) []Finding {
+	var out []Finding
+	for i, q := range r.Pieces {
+		if q.Unlaid == "" {
+			continue
+		}
+		out = append(out, Finding{
+			Code: "unlaid", Piece: p.Pieces[i].ID, Look: true, Where: q.Outline().Bounds().Centre(),
+			Say: sentence(q.Unlaid), Help: "Take it back, or give it less.",
+		})
+	}
+	return out
+}
+
+// sentence is words with a capital and a full stop.
+func sentence(s string) string {
+	if s == "" {
+		return s
+	}
+	s = strings.ToUpper(s[:1]) + s[1:]
+	if !strings.HasSuffix(s, ".") {
+		s += "."
+	}
+	return s
+}
+
 // span is the chart places of the smallest and largest printed size of q.
 func span(c model.SizeChart, q model.Piece) (first, last float64, ok bool) {
 	for _, o := range q.Nest {
-		place, known := c.Place(o.Size)
-		if !known {
-			continue
+		for _, size := range o.Sizes() {
+			place, known := c.Place(size)
+			if !known {
+				continue
+			}
+			if !ok || float64(place) < first {
+				first = float64(place)
+			}
+			if !ok || float64(place) > last {
+				last = float64(place)
+			}
+			ok = true
 		}
-		if !ok || float64(place) < first {
-			first = float64(place)
-		}
-		if !ok || float64(place) > last {
-			last = float64(place)
-		}
-		ok = true
 	}
 	return first, last, ok
 }
