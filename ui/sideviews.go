@@ -81,13 +81,17 @@ func checksView(report app.Report, doubts []string) panel.ChecksView {
 }
 
 // ordered is the findings that want looking at. What is only said for
-// information stays out of the panel.
+// information stays out of the panel, and so does a second word on a girth:
+// that the chart outgrows the steps is why its ease is lost.
 func ordered(report app.Report) []app.Finding {
 	var out []app.Finding
+	said := map[string]bool{}
 	for _, f := range report.Findings {
-		if f.Look {
-			out = append(out, f)
+		if !f.Look || f.Girth != "" && said[f.Girth] {
+			continue
 		}
+		said[f.Girth] = true
+		out = append(out, f)
 	}
 	return out
 }
