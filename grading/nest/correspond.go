@@ -14,6 +14,10 @@ import (
 // (iterated closest points, Besl and McKay 1992).
 const rounds = 20
 
+// settled is how little, in mm, what the lines waver about the movement read
+// must change from one round to the next for the last round to be that.
+const settled = 1e-4
+
 // smoothings is how often neighbouring places are evened out after each round,
 // so that the correspondence runs on without kinks.
 const smoothings = 4
@@ -72,7 +76,8 @@ func (tr trace) nearest(p axes, s, reach float64) float64 {
 			continue
 		}
 		t := min(1, max(0, ((p[0]-a[0])*dx+(p[1]-a[1])*dy)/l))
-		if d := math.Hypot(p[0]-a[0]-t*dx, p[1]-a[1]-t*dy); d < best {
+		ex, ey := p[0]-a[0]-t*dx, p[1]-a[1]-t*dy
+		if d := ex*ex + ey*ey; d < best {
 			best, at = d, (float64(i)+t)/traceSteps
 		}
 	}
@@ -139,8 +144,9 @@ func readField(n print, traces []trace, e [2]ends, runs [2]bool) ([2]field, erro
 				return f, err
 			}
 		}
+		before := noise
 		noise = math.Max(least, missed(n, at, e, f))
-		if round == rounds-1 {
+		if round == rounds-1 || math.Abs(noise-before) < settled {
 			break
 		}
 		for i, tr := range traces {

@@ -72,12 +72,14 @@ func (fit *Fit) settle() (bool, error) {
 	}
 	s := newSettling(fit)
 	for round := range rounds {
+		before := s.wobble
 		if err := s.solve(); err != nil {
 			return false, fmt.Errorf("reading how %s moves: %w", fit.piece.Name, err)
 		}
-		if round < rounds-1 {
-			s.follow()
+		if round == rounds-1 || math.Abs(s.wobble-before) < settled {
+			break
 		}
+		s.follow()
 	}
 	s.keepPoints()
 	return true, s.keepEdges()
