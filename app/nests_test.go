@@ -603,3 +603,27 @@ func TestLinksHoldWhenSizesAreLaidAnew(t *testing.T) {
 		}
 	}
 }
+
+// The order of the size layers in a drawing makes no difference to the line
+// graded.
+func TestTheOrderOfSizesMakesNoDifference(t *testing.T) {
+	women := chartOf(t, "en13402-women")
+	p, err := draft.Blouse(women, []string{"36", "38", "40", "42"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	other := p
+	other.Pieces = slices.Clone(p.Pieces)
+	for i, q := range p.Pieces {
+		other.Pieces[i].Nest = slices.Clone(q.Nest)
+		o := other.Pieces[i].Nest
+		o[0], o[1], o[2], o[3] = o[2], o[0], o[3], o[1]
+	}
+	here := gradedAt(t, broughtIn(t, p).Pattern, "54")
+	there := gradedAt(t, broughtIn(t, other).Pattern, "54")
+	for i, q := range here.Pieces {
+		if d := farthest(q.Edges, there.Pieces[i].Edges); d > 1e-6 {
+			t.Errorf("%s is %g mm off", q.Name, d)
+		}
+	}
+}
