@@ -39,7 +39,7 @@ func shortfall(p model.Pattern, r grading.Result) []Finding {
 // wantedFor says what measure m is wanted for: a size, or the wearer's own.
 func wantedFor(p model.Pattern, m model.Measure, size string) string {
 	if own, ok := p.Target.Body[m]; ok {
-		return "for her own " + show(own, p)
+		return "for her own " + measure.FormatPlace(own, p.Unit)
 	}
 	return "in size " + size
 }
