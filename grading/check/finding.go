@@ -1,6 +1,9 @@
 package check
 
 import (
+	"maps"
+	"slices"
+
 	"quarterstep/grading"
 	"quarterstep/grading/girth"
 	"quarterstep/model"
@@ -48,7 +51,8 @@ const (
 // so that looking again for a new target or after a correction is quick. The
 // zero Checker is ready; it is not safe for use from two goroutines at once.
 type Checker struct {
-	Tape girth.Tape
+	Tape  girth.Tape
+	bends printedBends
 }
 
 // Findings is Checker.Findings for once.
@@ -59,6 +63,12 @@ func Findings(p model.Pattern, r grading.Result) []Finding {
 // Findings looks over result r of pattern p, graded for p's target.
 func (c *Checker) Findings(p model.Pattern, r grading.Result) []Finding {
 	var out []Finding
+	if c.bends == nil {
+		c.bends = printedBends{}
+	}
+	maps.DeleteFunc(c.bends, func(nest *model.Outline, _ []int) bool {
+		return !slices.ContainsFunc(p.Pieces, func(q model.Piece) bool { return len(q.Nest) > 0 && &q.Nest[0] == nest })
+	})
 	out = append(out, shortfall(p, r)...)
 	out = append(out, ease(&c.Tape, p, r)...)
 	out = append(out, reach(p, r)...)
@@ -68,7 +78,8 @@ func (c *Checker) Findings(p model.Pattern, r grading.Result) []Finding {
 		out = append(out, lostEdges(q, r.Pieces[i])...)
 		out = append(out, turnedEdges(q, r.Pieces[i])...)
 		out = append(out, kinks(q, r.Pieces[i])...)
-		out = append(out, newBends(q, r.Pieces[i])...)
+		most := c.bends.of(q)
+		out = append(out, newBends(q, r.Pieces[i], most)...)
 		out = append(out, crossesPrint(p, q, r.Pieces[i])...)
 	}
 	lines := newStitching(p, r)

@@ -99,18 +99,37 @@ func turnAt(edges []geom.Path, a, b int) float64 {
 	return math.Abs(math.Atan2(u.Cross(v), u.Dot(v))) * 180 / math.Pi
 }
 
-// newBends finds edges that bend one way more often than any printed size.
-func newBends(q model.Piece, r grading.Piece) []Finding {
+// printedBends is the most times each edge of a piece bends in any printed
+// size, remembered by the nest they were counted on.
+type printedBends map[*model.Outline][]int
+
+func (m printedBends) of(q model.Piece) []int {
+	if len(q.Nest) == 0 {
+		return nil
+	}
+	most, ok := m[&q.Nest[0]]
+	if ok {
+		return most
+	}
+	most = make([]int, len(q.Edges))
+	for _, o := range q.Nest {
+		for j, e := range o.Edges {
+			most[j] = max(most[j], bends(e))
+		}
+	}
+	m[&q.Nest[0]] = most
+	return most
+}
+
+// newBends finds edges that bend one way more often than any printed size; most
+// is how often those do.
+func newBends(q model.Piece, r grading.Piece, most []int) []Finding {
 	if r.Printed {
 		return nil
 	}
 	var out []Finding
 	for j, e := range r.Edges {
-		most := 0
-		for _, o := range q.Nest {
-			most = max(most, bends(o.Edges[j]))
-		}
-		if got := bends(e); got > most {
+		if got := bends(e); got > most[j] {
 			out = append(out, Finding{
 				Code: "new-bend", Piece: q.ID, Edge: q.Edges[j].ID, Where: middle(e), Look: true,
 				Say:  fmt.Sprintf("The %s of %s has a bend that no printed size has.", edgeName(q, j), q.Name),
