@@ -51,11 +51,14 @@ func (o *outline) carryCurve(l cutLine, j int) ([]geom.Vec, error) {
 		return nil, nil
 	}
 	edge := o.edges[j]
-	length := o.start[j+1] - o.start[j]
+	length := max(o.start[j+1]-o.start[j], lineTol)
 	out := make([]geom.Vec, 3*len(edge)+1)
 	var s float64
 	for i := range len(edge) + 1 {
 		u := min(s/length, 1)
+		if i == len(edge) {
+			u = 1
+		}
 		at, slope := l.travel.Scale(c.value(u)), l.travel.Scale(c.slope(u)/length)
 		switch i {
 		case 0:

@@ -3,6 +3,7 @@ package spread
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"quarterstep/model"
@@ -45,11 +46,13 @@ func Defaults(q model.Piece, chart model.SizeChart) ([]Default, error) {
 	if err != nil {
 		return nil, err
 	}
-	switch name := strings.ToLower(q.Name); {
+	switch {
 	case p.point("crown") >= 0:
 		err = p.sleeve()
-	case strings.Contains(name, "skirt"):
+	case named(q, "skirt"):
 		err = p.skirt()
+	case named(q, "trouser", "pants", "shorts", "facing", "collar", "cuff", "band", "pocket", "belt", "binding"):
+		err = errors.New("none are usual for such a piece; lay them by hand")
 	default:
 		err = p.bodice()
 	}
@@ -57,6 +60,12 @@ func Defaults(q model.Piece, chart model.SizeChart) ([]Default, error) {
 		return nil, fmt.Errorf("proposing cut lines for %s: %w", q.Name, err)
 	}
 	return p.out, nil
+}
+
+// named reports that the piece's name has one of the words.
+func named(q model.Piece, words ...string) bool {
+	name := strings.ToLower(q.Name)
+	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(name, w) })
 }
 
 // proposal is the cut lines proposed so far.

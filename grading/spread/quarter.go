@@ -20,7 +20,7 @@ func (p *proposal) bodyPoints() (bodyPoints, error) {
 	}
 	b := bodyPoints{
 		centre: p.point("centre", "neck"), neck: p.point("neck point"), tip: p.point("shoulder tip"), arm: p.point("underarm"),
-		waist: p.point("waist", "-centre"), hem: p.point("hem", "side"),
+		waist: p.point("waist", "-centre", "-dart"), hem: p.point("side", "hem"),
 	}
 	if b.waist < 0 {
 		b.waist = b.hem
