@@ -129,8 +129,12 @@ func meanPrinted(row girth.Row) float64 {
 }
 
 // By chart the garment keeps the ease it has in print; by steps it is tighter
-// by what the chart's own figures say. Both within 1 mm of whole girth, at the
-// levels where the side goes by that girth alone.
+// by what the chart's own figures say. Both within 1 mm of whole girth.
+//
+// Two things stay out. Blocks with seams at the bust: their side is straight,
+// so at the stitched underarm, 15 mm of 200 down, it goes a little by the waist,
+// on paper as in cloth; TestGradedGirthIsThatOfTheDraft holds them.
+// The waistcoat at the hip: it ends above.
 func TestGirthByChartAndBySteps(t *testing.T) {
 	drafted := func(make func(model.SizeChart, []string) (model.Pattern, error)) func(*testing.T, table) model.Pattern {
 		return func(t *testing.T, c table) model.Pattern {
@@ -154,10 +158,10 @@ func TestGirthByChartAndBySteps(t *testing.T) {
 		{"blocks", misses, blocks, all},
 		{"blocks with seams", euro, seamed, all[1:]},
 		{"blocks with seams", misses, seamed, all[1:]},
-		{"blouse", euro, drafted(draft.Blouse), []model.Measure{model.Bust, model.Waist}},
-		{"blouse", misses, drafted(draft.Blouse), []model.Measure{model.Waist}},
-		{"waistcoat", euro, drafted(draft.Waistcoat), []model.Measure{model.Bust, model.Waist}},
-		{"waistcoat", misses, drafted(draft.Waistcoat), []model.Measure{model.Waist}},
+		{"blouse", euro, drafted(draft.Blouse), all},
+		{"blouse", misses, drafted(draft.Blouse), all},
+		{"waistcoat", euro, drafted(draft.Waistcoat), all[:2]},
+		{"waistcoat", misses, drafted(draft.Waistcoat), all[:2]},
 	} {
 		name := c.name + " on " + c.chart.chart
 		p := c.make(t, c.chart)
@@ -255,6 +259,36 @@ func TestDemosHavePlausibleEase(t *testing.T) {
 			if s.Ease < 60 || s.Ease > 150 {
 				t.Errorf("%s in %s has %.1f mm of ease at the bust", c.name, s.Size, s.Ease)
 			}
+		}
+	}
+}
+
+// A wearer of three sizes keeps the blouse's ease at waist and hip within 1 mm.
+// On the US chart at the bust too; in EN sizes 34 to 40 bust and waist both grow
+// 4 cm a size, so the print cannot tell what the line just below the underarm
+// goes by, and the bust may be 2 mm off.
+func TestDemoKeepsEaseForAWearerOfThreeSizes(t *testing.T) {
+	for _, c := range []struct {
+		chart table
+		bust  float64 // mm it may be off
+	}{{euro, 2}, {misses, 1}} {
+		p, err := draft.Blouse(c.chart.read(t), strings.Fields(c.chart.printed))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p.Target.Body = map[model.Measure]float64{model.Bust: 1160, model.Waist: 970, model.Hip: 1270}
+		var g grading.Grader
+		r, err := g.Grade(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rows, _, err := girth.Table(p, r)
+		if err != nil || len(rows) != 3 {
+			t.Fatalf("%v %v", rows, err)
+		}
+		for i, within := range []float64{c.bust, 1, 1} {
+			near(t, c.chart.chart+", ease lost at the "+string(rows[i].Measure), rows[i].Lost(), 0, within)
+			near(t, c.chart.chart+", her own "+string(rows[i].Measure), rows[i].Target.Body, p.Target.Body[rows[i].Measure], 1e-9)
 		}
 	}
 }

@@ -70,7 +70,7 @@ func blouse() garment {
 var (
 	shoulderEdges = []string{"shoulder by the neck", "shoulder"}
 	frontSide     = []string{"side above the dart", "side seam"} // to the waist, its dart closed
-	belowWaist    = []string{"side below the waist"}
+	belowWaist    = []string{"side above the hip", "side below the hip"}
 )
 
 func draftBlouse(b body) ([]sheet, error) {

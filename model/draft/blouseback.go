@@ -17,7 +17,8 @@ func blouseBack() part {
 			{"facing mark", model.Steps, true, "shoulder", model.Plain, blouseSeam},
 			{"shoulder tip", model.Steps, false, "armhole", model.Plain, blouseSeam},
 			{"underarm", model.Bust, false, "side seam", model.Plain, blouseSeam},
-			{"side waist", model.Waist, true, "side below the waist", model.Plain, blouseSeam},
+			{"side waist", model.Waist, true, "side above the hip", model.Plain, blouseSeam},
+			{"side hip", model.Hip, true, "side below the hip", model.Plain, blouseSeam},
 			{"side hem", model.Hip, false, "hem", model.Hem, blouseHem},
 			{"centre back hem", model.Steps, false, "centre back", model.Fold, 0},
 		},
@@ -42,6 +43,7 @@ func drawBlouseBack(b body) (sheet, error) {
 	tip := neck.Add(backSlope.Scale(153 + 2.6*b.step))
 	arm := geom.Pt(b.bust+37, 217+4*b.down)
 	waist := geom.Pt(b.waist+55, 432+4*b.down)
+	hip := geom.Pt(b.hip+26.3, waist.Y+hipDepth(b))
 	hem := geom.Pt(b.hip+33, 645+5*b.down)
 	centreHem := geom.Pt(0, 653+5*b.down)
 	s := sheet{
@@ -50,8 +52,9 @@ func drawBlouseBack(b body) (sheet, error) {
 			line(neck, facing),
 			line(facing, tip),
 			armhole(tip, arm, backSlope, 17, 0.52),
-			curve(arm, between(arm, waist, 1.0/3, 1.0/3, -3, 0), by(waist, 0, -62), waist),
-			curve(waist, by(waist, 0, 58), between(waist, hem, 0.75, 0.68, 0, 0), hem),
+			curve(arm, between(arm, waist, 0, 1.0/3, -31.0/3, 0), by(waist, 0, -62), waist),
+			sideAboveHip(waist, hip, hem),
+			line(hip, hem),
 			curve(hem, between(hem, centreHem, 0.33, 0, 0, 5), between(hem, centreHem, 0.67, 1, 0, 0), centreHem),
 			line(centreHem, centre),
 		},
@@ -60,7 +63,7 @@ func drawBlouseBack(b body) (sheet, error) {
 			line(geom.Pt(0, 330+4*b.down), by(waist, -20, -102)),
 			line(geom.Pt(0, arm.Y+15), by(arm, -8, 15)),
 			line(geom.Pt(0, waist.Y), by(waist, -8, 0)),
-			line(geom.Pt(0, waist.Y+185), geom.Pt(b.hip+18, waist.Y+185)),
+			line(geom.Pt(0, hip.Y), by(hip, -8, 0)),
 			fisheye(geom.Pt(0.42*b.bust, waist.Y), 12, 165, 130),
 		},
 	}
@@ -74,6 +77,16 @@ func drawBlouseBack(b body) (sheet, error) {
 func fisheye(middle geom.Point, half, above, below float64) geom.Path {
 	top, bottom := by(middle, 0, -above), by(middle, 0, below)
 	return geom.Polyline(top, by(middle, half, 0), bottom, by(middle, -half, 0), top)
+}
+
+// hipDepth is how far below the waist the hip line lies, mm: nearly 7 in, above
+// the hem's stitching line in every size.
+func hipDepth(b body) float64 { return 0.82 * (213 + b.down) }
+
+// sideAboveHip runs from the waist into the straight side from hip to hem: its
+// last handle lies on that line drawn on upwards, some 60 mm.
+func sideAboveHip(waist, hip, hem geom.Point) geom.Path {
+	return curve(waist, by(waist, 0, 47.5), between(hip, hem, -1.57, -1.57, 0, 0), hip)
 }
 
 // jointOf is how far along an edge its cubic k ends, mm.

@@ -22,7 +22,8 @@ func blouseFront() part {
 			{"upper dart leg", model.Bust, false, "upper half of the dart cap", model.Plain, blouseSeam},
 			{"dart peak", model.Bust, false, "lower half of the dart cap", model.Plain, blouseSeam},
 			{"lower dart leg", model.Bust, false, "side seam", model.Plain, blouseSeam},
-			{"side waist", model.Waist, true, "side below the waist", model.Plain, blouseSeam},
+			{"side waist", model.Waist, true, "side above the hip", model.Plain, blouseSeam},
+			{"side hip", model.Hip, true, "side below the hip", model.Plain, blouseSeam},
 			{"side hem", model.Hip, false, "hem", model.Hem, blouseHem},
 			{"centre front hem", model.Steps, true, "stand hem", model.Hem, blouseHem},
 			{"front edge hem", model.Steps, false, "front edge", model.Centre, blouseSeam},
@@ -80,7 +81,7 @@ func less(s stitching, want []float64, stretches ...[]string) ([]float64, error)
 }
 
 // drawBlouseFront draws the front; reach lengthens the shoulder, wide the dart,
-// longer the side below the waist.
+// longer the side below the hip.
 func drawBlouseFront(b body, reach, wide, longer float64) sheet {
 	centre := geom.Pt(0, 66+b.down)
 	neck := geom.Pt(66.3+2*b.step, -17.7-b.down)
@@ -90,6 +91,7 @@ func drawBlouseFront(b body, reach, wide, longer float64) sheet {
 	upper := by(arm, -2, 75)
 	lower := by(upper, 0, 28+wide)
 	waist := geom.Pt(b.waist+58, 459+4*b.down)
+	hip := geom.Pt(b.hip+29.3, waist.Y+hipDepth(b))
 	hem := geom.Pt(b.hip+36, 672+5*b.down+longer)
 	centreHem := geom.Pt(0, 690+5*b.down)
 	side := curve(lower, by(lower, -7, 44), by(waist, 0, -46), waist)
@@ -108,7 +110,8 @@ func drawBlouseFront(b body, reach, wide, longer float64) sheet {
 			line(upper, peak),
 			line(peak, lower),
 			side,
-			curve(waist, by(waist, 0, 58), between(waist, hem, 0.75, 0.68, 0, 0), hem),
+			sideAboveHip(waist, hip, hem),
+			line(hip, hem),
 			curve(hem, between(hem, centreHem, 0.33, 0, 0, 10), between(hem, centreHem, 0.6, 1, 0, 0), centreHem),
 			line(centreHem, geom.Pt(standEdge, centreHem.Y)),
 			line(geom.Pt(standEdge, centreHem.Y), edge),
@@ -119,7 +122,7 @@ func drawBlouseFront(b body, reach, wide, longer float64) sheet {
 			line(geom.Pt(standEdge, 380+4*b.down), by(waist, -20, -79)),
 			line(geom.Pt(standEdge, apex.Y), geom.Pt(apex.X, apex.Y)),
 			line(geom.Pt(standEdge, waist.Y), by(waist, -8, 0)),
-			line(geom.Pt(standEdge, waist.Y+185), geom.Pt(b.hip+21, waist.Y+185)),
+			line(geom.Pt(standEdge, hip.Y), by(hip, -8, 0)),
 		},
 	}
 }

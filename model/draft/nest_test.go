@@ -326,6 +326,27 @@ func TestNotchesMeet(t *testing.T) {
 	}
 }
 
+// The blouse is measured where its sides are matched: the hip line lies at the
+// side hip, and with the waists laid together front and back reach it at one
+// length of the stitched seam, to 0.1 mm.
+func TestHipsMeet(t *testing.T) {
+	p := demos[0].draw(t)
+	for i, size := range demos[0].sizes {
+		var lengths []float64
+		for _, id := range []string{"front", "back"} {
+			q := pieceOf(t, p, id)
+			above := q.EdgeIndex("side-above-the-hip")
+			lengths = append(lengths, quadLength(stitching(t, q, size)[above]))
+			for _, l := range q.Lines {
+				if l.Kind == model.HipLine {
+					near(t, size+" "+id+": hip line", l.Drawn[i].Path.End().Y, q.Nest[i].Edges[above].End().Y, 1e-9)
+				}
+			}
+		}
+		near(t, size+": waist to hip", lengths[0], lengths[1], 0.1)
+	}
+}
+
 // along is how far from the start, or the end, of the stitched line the place
 // s mm along the cutting line beside it lies.
 func along(t *testing.T, cut, stitched geom.Path, s float64, fromEnd bool) float64 {

@@ -35,7 +35,7 @@ func waistcoat() garment {
 				edges("back-facing", "neckline", "shoulder")),
 			sewn("shoulders", edges("front", shoulderEdges...), edges("back", shoulderEdges...), shoulderEase),
 			sewn("sides", edges("back", "side seam"), edges("front", "side seam"), 0),
-			sewn("sides-below-the-waist", edges("back", belowWaist...), edges("front", belowWaist...), 0),
+			sewn("sides-below-the-waist", edges("back", "side below the waist"), edges("front", "side below the waist"), 0),
 		},
 		draft: draftWaistcoat,
 	}

@@ -47,7 +47,7 @@ func drawWaistcoatBack(b body) (sheet, error) {
 			line(neck, facing),
 			line(facing, tip),
 			armhole(tip, arm, shoulder, 12, 0.52),
-			curve(arm, between(arm, waist, 1.0/3, 1.0/3, -3, 0), by(waist, 0, -60), waist),
+			curve(arm, between(arm, waist, 0, 1.0/3, -11.2, 0), by(waist, 0, -60), waist),
 			curve(waist, by(waist, 0, 24), between(waist, hem, 0.7, 0.66, 0, 0), hem),
 			curve(hem, between(hem, centreHem, 0.33, 0, 0, 2), between(hem, centreHem, 0.67, 1, 0, 0), centreHem),
 			line(centreHem, centre),

@@ -39,7 +39,7 @@ func waistcoatFront() part {
 // fitWaistcoatFront draws the front so that its shoulder and its side, above
 // and below the waist, meet the back's.
 func fitWaistcoatFront(b body, back sheet) (sheet, error) {
-	stretches := [][]string{shoulderEdges, {"side seam"}, belowWaist}
+	stretches := [][]string{shoulderEdges, {"side seam"}, {"side below the waist"}}
 	sewnBack, err := waistcoatBack().stitch(back.edges)
 	if err != nil {
 		return sheet{}, err
@@ -86,7 +86,7 @@ func drawWaistcoatFront(b body, reach, lower, longer float64) sheet {
 			line(neck, facing),
 			line(facing, tip),
 			armhole(tip, arm, shoulder, 18, 0.56),
-			curve(arm, between(arm, waist, 1.0/3, 1.0/3, -3, 0), by(waist, 0, -60), waist),
+			curve(arm, between(arm, waist, 0, 1.0/3, -11.2, 0), by(waist, 0, -60), waist),
 			curve(waist, by(waist, 0, 24), between(waist, hem, 0.7, 0.66, 0, 0), hem),
 			line(hem, mark),
 			line(mark, point),
@@ -97,7 +97,7 @@ func drawWaistcoatFront(b body, reach, lower, longer float64) sheet {
 			line(geom.Pt(60, 180+b.down), geom.Pt(60, 380+b.down)),
 			line(geom.Pt(0, v.Y-40), geom.Pt(0, 545+6.35*b.down)),
 			line(geom.Pt(overlapEdge, 350+4*b.down), geom.Pt(waist.X-8, 350+4*b.down)),
-			line(geom.Pt(overlapEdge, v.Y+12), geom.Pt(b.bust+30, v.Y+12)),
+			line(geom.Pt(overlapEdge, arm.Y+14), by(arm, -8, 14)),
 			line(geom.Pt(overlapEdge, dart.Y), geom.Pt(waist.X-8, dart.Y)),
 			fisheye(dart, 9, 125, 52),
 		},
