@@ -14,8 +14,8 @@ import (
 const mostPerSize = 100.0
 
 // AddCut lays a cut line through a piece printed in one size, from one place to
-// another (mm, the piece's own coordinates); it goes on to the outline by
-// itself. The paper is spread there by share of what measure m grows, 0 to 1; for
+// another (mm, the piece's own coordinates); its ends are carried on to the
+// outline, so that the line seen is the line cut. The paper is spread there by share of what measure m grows, 0 to 1; for
 // model.Steps share is the mm per size. A line along which paper cannot be cut
 // is an error that says why.
 func AddCut(piece string, from, to geom.Point, m model.Measure, share float64) func(model.Pattern) (model.Pattern, error) {
@@ -24,7 +24,8 @@ func AddCut(piece string, from, to geom.Point, m model.Measure, share float64) f
 	})
 }
 
-// MoveCut gives a cut line other ends.
+// MoveCut lays a cut line from one place to another; its ends are carried on to
+// the outline.
 func MoveCut(piece, cut string, from, to geom.Point) func(model.Pattern) (model.Pattern, error) {
 	return onCut(piece, cut, func(_ model.SizeChart, c model.Cut) (model.Cut, error) {
 		c.From, c.To = from, to
@@ -87,8 +88,8 @@ func onCut(piece, cut string, f func(model.SizeChart, model.Cut) (model.Cut, err
 	})
 }
 
-// onCuts changes the cut lines of a piece, of which f is given a copy, and holds
-// them to what can be cut.
+// onCuts changes the cut lines of a piece, of which f is given a copy, holds them
+// to what can be cut, and carries them on to the outline.
 func onCuts(piece string, f func(model.SizeChart, []model.Cut) ([]model.Cut, error)) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
@@ -100,8 +101,14 @@ func onCuts(piece string, f func(model.SizeChart, []model.Cut) ([]model.Cut, err
 				return q, fmt.Errorf("cut lines of %s: %w", q.Name, err)
 			}
 			q.Cuts = cuts
-			_, err = spread.Read(q)
-			return q, err
+			s, err := spread.Read(q)
+			if err != nil {
+				return q, err
+			}
+			for i := range cuts {
+				cuts[i].From, cuts[i].To = s.Reach(i)
+			}
+			return q, nil
 		})
 	}
 }
