@@ -37,6 +37,9 @@ func (w *Window) menu() *fyne.Menu {
 		fyne.NewMenuItem("Save", w.save),
 		fyne.NewMenuItem("Save as ...", w.saveAs),
 		fyne.NewMenuItem("Save PDF ...", w.savePDF),
+		fyne.NewMenuItem("Increment sheets ...", w.allSheets),
+		fyne.NewMenuItemSeparator(),
+		w.pieceMenu(),
 		fyne.NewMenuItemSeparator(),
 		fyne.NewMenuItem("Demo: blouse, in cm", func() { w.ifSafe(func() { w.demo(app.DemoBlouse) }) }),
 		fyne.NewMenuItem("Demo: waistcoat, in inches", func() { w.ifSafe(func() { w.demo(app.DemoWaistcoat) }) }),
@@ -286,7 +289,7 @@ func (w *Window) bringInFile(path string) {
 // broughtIn makes what was brought in the document, or says why it cannot be.
 func (w *Window) broughtIn(path string, got app.Brought, err error) {
 	if err != nil {
-		w.fail("This drawing cannot be used", err)
+		w.askOneSize(path, err)
 		return
 	}
 	w.show(got.Pattern)

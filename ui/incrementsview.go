@@ -7,7 +7,6 @@ import (
 
 	"quarterstep/grading"
 	"quarterstep/model"
-	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 	"quarterstep/ui/panel"
 )
@@ -58,7 +57,9 @@ func incrementsView(p model.Pattern, r grading.Result, i, j, point int) panel.In
 			v.Point = n
 		}
 	}
-	v.Hand = handList(p, q, g)
+	for _, c := range correctionsOf(p, q) {
+		v.Hand = append(v.Hand, c.What)
+	}
 	return v
 }
 
@@ -221,34 +222,4 @@ func chartNote(p model.Pattern, r grading.Result, f figures) (string, bool) {
 		}
 	}
 	return strings.Join(lines, " "), len(lines) > 0 && p.Target.Method == model.BySteps
-}
-
-// handList is the sewist's own corrections of a piece, in words, moves first;
-// handRef says which is which.
-func handList(p model.Pattern, q model.Piece, g grading.Piece) []string {
-	var out []string
-	unit := " " + smallUnit(p.Unit)
-	for _, m := range q.Hand.Moves {
-		k := q.PointIndex(m.Point)
-		if k < 0 {
-			out = append(out, "a point that is gone")
-			continue
-		}
-		across, along := q.AcrossAlong(m.By)
-		out = append(out, fmt.Sprintf("%s %s%s out, %s%s down", pointName(q, k), amount(outward(q, g, k)*across, p.Unit), unit, amount(along, p.Unit), unit))
-	}
-	for _, s := range q.Hand.Shapes {
-		name := "an edge that is gone"
-		if j := q.EdgeIndex(s.Edge); j >= 0 {
-			name = edgeName(q, j)
-		}
-		most := geom.Vec{}
-		for _, v := range s.By {
-			if v.Len() > most.Len() {
-				most = v
-			}
-		}
-		out = append(out, fmt.Sprintf("%s curve, up to %s%s", name, amount(most.Len(), p.Unit), unit))
-	}
-	return out
 }

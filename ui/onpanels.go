@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"strings"
 
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
@@ -277,21 +278,15 @@ func (w *Window) typedPoint(n int, text string, down bool) error {
 	return w.doc.Do("set "+pointName(q, k), edit.MovePoint(q.ID, q.Points[k].ID, v))
 }
 
-// takeBack removes one of the hand's corrections of the piece in hand, in the
-// order of handList.
+// takeBack removes correction n of those the panel lists.
 func (w *Window) takeBack(n int) {
 	p := w.doc.Pattern()
 	i := p.PieceIndex(w.hand.Piece)
 	if i < 0 {
 		return
 	}
-	h := p.Pieces[i].Hand
-	if n < len(h.Moves) {
-		w.do("take back a move", edit.TakeBackPoint(w.hand.Piece, h.Moves[n].Point))
-		return
-	}
-	if n -= len(h.Moves); n < len(h.Shapes) {
-		w.do("take back a curve", edit.TakeBackEdge(w.hand.Piece, h.Shapes[n].Edge))
+	if c := correctionsOf(p, p.Pieces[i]); n < len(c) {
+		w.do("take back "+strings.ToLower(c[n].What), c[n].TakeBack)
 	}
 }
 

@@ -27,6 +27,8 @@ func (w *Window) refresh() {
 	w.tools.SetView(w.toolsView())
 	i, j, k := w.inHand(p)
 	w.increments.SetView(incrementsView(p, r, i, j, k))
+	w.byEye.SetView(byEyeView(p, r, i, j, k))
+	w.showGrowth()
 	w.wearer.SetView(wearerView(p, r, report, w.body.own))
 	w.links.SetView(linksView(p, r))
 	w.checks.SetView(checksView(report, w.doubts))
@@ -71,6 +73,7 @@ func (w *Window) showTable(p model.Pattern, r grading.Result) {
 
 // sceneOf is what the Table shows.
 func (w *Window) sceneOf(p model.Pattern, r grading.Result) scene.Input {
+	r = withCuts(p, r)
 	in := scene.Input{Pattern: p, Result: r, Select: w.hand, Nest: w.nest, Seam: w.seam}
 	if w.step == stepPrint {
 		w.print.onTable(&in)
@@ -147,6 +150,7 @@ func (w *Window) foldStates(p model.Pattern, r grading.Result, look, piece int) 
 		name = p.Pieces[piece].Name
 	}
 	w.folds["Increments"].SetState(name, false)
+	w.folds["By eye"].SetState(correctedLine(p), false)
 	w.folds["Wearer"].SetState(ownLine(p))
 	linked := "none yet"
 	if len(p.Links) > 0 {

@@ -37,6 +37,7 @@ type Window struct {
 	docSerial int        // counts changes of the document
 	print     printStep
 	body      wearerStep
+	grows     growthStep
 	grader    grading.Grader // for the line of the method not in force
 	checker   app.Checker    // remembers the girths of print
 
@@ -48,6 +49,8 @@ type Window struct {
 	strip      *panel.Strip
 	status     *panel.Status
 	increments *panel.Increments
+	byEye      *panel.ByEye
+	growth     *panel.Growth
 	wearer     *panel.Wearer
 	links      *panel.Links
 	checks     *panel.Checks
@@ -86,7 +89,7 @@ func (w *Window) take(doc *session.Session) {
 	w.doc = doc
 	w.doc.Listen(w.changed)
 	w.hand, w.doubts = firstEdge(doc.Pattern()), nil
-	w.body = wearerStep{}
+	w.body, w.grows = wearerStep{}, growthStep{}
 	w.print = newPrintStep(w.settings.Paper)
 	if step := w.firstStep(); step != w.step {
 		w.goTo(step)
@@ -105,17 +108,18 @@ func (w *Window) firstStep() int {
 	return stepGrade
 }
 
-// firstEdge is what is in hand when a pattern is opened: a side seam of its
-// first piece where it has one.
+// firstEdge is what is in hand when a pattern is opened: the longest side seam
+// of its first piece where it has one.
 func firstEdge(p model.Pattern) scene.Ref {
 	if len(p.Pieces) == 0 {
 		return scene.Ref{}
 	}
 	q := p.Pieces[0]
-	at := scene.Ref{Piece: q.ID, Edge: q.Edges[0].ID}
-	for _, e := range q.Edges {
-		if strings.HasPrefix(e.Name, "side") {
-			at.Edge = e.ID
+	at, long := scene.Ref{Piece: q.ID, Edge: q.Edges[0].ID}, 0.0
+	for j, e := range q.Edges {
+		chord := q.Nest[0].Edges[j].Start().Dist(q.Nest[0].Edges[j].End())
+		if strings.HasPrefix(e.Name, "side") && chord > long {
+			at.Edge, long = e.ID, chord
 		}
 	}
 	return at
@@ -143,20 +147,24 @@ func (w *Window) build() {
 	w.tools, w.strip, w.status = panel.NewTools(), panel.NewStrip(), panel.NewStatus()
 	w.increments, w.wearer, w.links = panel.NewIncrements(), panel.NewWearer(), panel.NewLinks()
 	w.checks, w.pages = panel.NewChecks(), panel.NewPages()
+	w.byEye, w.growth = panel.NewByEye(), panel.NewGrowth()
 	w.red = panel.NewRedStrip("Save elsewhere", w.saveAs)
 	w.folds = map[string]*panel.Fold{
 		"Pages": panel.NewFold("Pages", w.pages), "Increments": panel.NewFold("Increments", w.increments),
 		"Wearer": panel.NewFold("Wearer", w.wearer), "Links": panel.NewFold("Links", w.links),
-		"Checks": panel.NewFold("Checks", w.checks),
+		"Checks": panel.NewFold("Checks", w.checks), "By eye": panel.NewFold("By eye", w.byEye),
+		"How it grows": panel.NewFold("How it grows", w.growth),
 	}
 	w.connectRail()
 	w.connectTools()
 	w.connectTable()
 	w.connectPanels()
 	w.connectWearer()
+	w.connectByEye()
+	w.connectGrowth()
 	w.connectPages()
 	w.connectKeys()
-	w.side = panel.NewSide(w.folds["Pages"], w.folds["Increments"], w.folds["Wearer"], w.folds["Links"], w.folds["Checks"])
+	w.side = panel.NewSide(w.folds["Pages"], w.folds["How it grows"], w.folds["Increments"], w.folds["By eye"], w.folds["Wearer"], w.folds["Links"], w.folds["Checks"])
 	w.win.SetContent(panel.NewFrame(panel.Frame{
 		Rail: w.rail, RedStrip: w.red, Shelf: w.shelf, Tools: w.tools, Table: w.table, Strip: w.strip,
 		Side: w.side, Status: w.status,

@@ -201,8 +201,8 @@ func TestCorrectionsAreTakenBackOneByOne(t *testing.T) {
 	edge := w.doc.Pattern().Pieces[0].Edges[0].ID
 	w.table.OnDragHandle(scene.Ref{Piece: at.Piece, Edge: edge, Control: 1}, geom.Vec{Y: 3}, board.DragStart)
 	w.table.OnDragHandle(scene.Ref{Piece: at.Piece, Edge: edge, Control: 1}, geom.Vec{Y: 3}, board.DragEnd)
-	p, r := w.doc.Pattern(), w.doc.Result()
-	if got := handList(p, p.Pieces[0], r.Pieces[0]); len(got) != 2 {
+	p := w.doc.Pattern()
+	if got := correctionsOf(p, p.Pieces[0]); len(got) != 2 {
 		t.Fatalf("corrections %v", got)
 	}
 	w.increments.OnTakeBack(0)

@@ -107,11 +107,11 @@ func (fit *Fit) cutMeasure(p geom.Point, a int) model.Measure {
 	return best
 }
 
-// cutPath is a line on the piece once the cuts have opened.
+// cutPath is a line on the piece once the cuts have opened: carried by its two
+// ends, for a cut through it would break it.
 func (fit *Fit) cutPath(p geom.Path, w aim) geom.Path {
-	pts := append([]geom.Point(nil), p.Controls()...)
-	for i, at := range pts {
-		pts[i] = at.Add(fit.cutMoves(at, w))
+	if len(p) == 0 {
+		return p
 	}
-	return geom.FromControls(pts)
+	return p.CarryEnds(fit.cutMoves(p.Start(), w), fit.cutMoves(p.End(), w), drawnWithin)
 }

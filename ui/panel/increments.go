@@ -210,18 +210,21 @@ func (p *Increments) setChoices(v IncrementsView) {
 }
 
 // CreateRenderer is Fyne's.
-func (p *Increments) CreateRenderer() fyne.WidgetRenderer {
-	d := &drawn{objects: []fyne.CanvasObject{p.empty, p.full}}
+func (p *Increments) CreateRenderer() fyne.WidgetRenderer { return emptyOrFull(p.empty, p.full) }
+
+// emptyOrFull shows one of two contents, whichever is not hidden.
+func emptyOrFull(empty, full *fyne.Container) fyne.WidgetRenderer {
+	d := &drawn{objects: []fyne.CanvasObject{empty, full}}
 	d.paint = func(theme.Palette) {}
 	d.min = func() fyne.Size {
-		if p.full.Hidden {
-			return fyne.NewSize(theme.Px(sideContent), p.empty.MinSize().Height)
+		if full.Hidden {
+			return fyne.NewSize(theme.Px(sideContent), empty.MinSize().Height)
 		}
-		return p.full.MinSize()
+		return full.MinSize()
 	}
 	d.lay = func(size fyne.Size) {
-		place(p.empty, 0, 0, size.Width, size.Height)
-		place(p.full, 0, 0, size.Width, size.Height)
+		place(empty, 0, 0, size.Width, size.Height)
+		place(full, 0, 0, size.Width, size.Height)
 	}
 	return d.ready()
 }

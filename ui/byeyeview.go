@@ -1,0 +1,144 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+
+	"quarterstep/app/edit"
+	"quarterstep/grading"
+	"quarterstep/model"
+	"quarterstep/model/measure"
+	"quarterstep/ui/panel"
+)
+
+// byEyeView is the By eye panel for edge j and point k of piece i; where no
+// point is in hand it speaks of the one the edge starts at.
+func byEyeView(p model.Pattern, r grading.Result, i, j, k int) panel.ByEyeView {
+	if i < 0 || i >= len(p.Pieces) || j < 0 || j >= len(p.Pieces[i].Edges) {
+		return panel.ByEyeView{Empty: "Pick an edge on the Table."}
+	}
+	q, g := p.Pieces[i], r.Pieces[i]
+	k = pointOrStart(j, k)
+	v := panel.ByEyeView{
+		Point: pointName(q, k) + " follows", Edge: edgeName(q, j), Unit: smallUnit(p.Unit),
+		Unlaid: g.Unlaid, Stages: p.Target.Stages,
+	}
+	for a, s := range []grading.Share{g.Points[k].Across, g.Points[k].Along} {
+		v.Follows[a] = followView(p, q.Points[k], s, a == 1)
+	}
+	v.Curves, v.Curve = curveChoices(q, j)
+	for _, s := range edit.Styles {
+		v.Styles = append(v.Styles, string(s))
+	}
+	v.Stage = "Off: a correction holds at every size."
+	if v.Stages {
+		v.Stage = fmt.Sprintf("A correction made now belongs to size %s; sizes beyond go on from it, and the printed sizes keep their line.", p.Chart.NameAt(p.Target.Place))
+	}
+	return v
+}
+
+func pointOrStart(j, k int) int {
+	if k < 0 {
+		return j
+	}
+	return k
+}
+
+// followView lists what a point can follow, the proposal first, and says how
+// well the print agrees with what it does follow.
+func followView(p model.Pattern, g model.GradePoint, s grading.Share, down bool) panel.FollowView {
+	named := g.Across
+	if down {
+		named = g.Along
+	}
+	v := panel.FollowView{Options: []string{"as proposed: " + string(s.Proposed)}}
+	if s.Proposed == "" {
+		v.Options[0] = "as proposed"
+	}
+	for _, m := range followMeasures(p.Chart) {
+		if named == m {
+			v.Chosen = len(v.Options)
+		}
+		v.Options = append(v.Options, capital(string(m)))
+	}
+	k := slices.IndexFunc(s.Fits, func(f grading.Fits) bool { return f.Measure == s.Follows })
+	if k >= 0 {
+		v.Fit = fmt.Sprintf("Printed gaps follow %s within %s.", s.Follows, fine(s.Residual, p.Unit))
+		if best := s.Fits[0]; best.Residual < s.Residual/2 && s.Residual > 0.5 {
+			v.Fit += fmt.Sprintf(" %s fits within %s.", capital(string(best.Measure)), fine(best.Residual, p.Unit))
+		}
+	}
+	return v
+}
+
+// followMeasures is steps and every measure of the chart, as followView lists
+// them.
+func followMeasures(c model.SizeChart) []model.Measure {
+	out := []model.Measure{model.Steps}
+	for _, m := range c.Measures {
+		if c.Has(m) {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// fine is a small length to a tenth of a millimetre or a 64th of an inch, at
+// least one of them.
+func fine(mm float64, u model.Unit) string {
+	if u == model.Inches {
+		return measure.Format(max(mm, 25.4/64), measure.SixtyFourths) + " in"
+	}
+	return measure.Format(max(mm, 0.1), measure.TenthMM) + " mm"
+}
+
+// The curves an edge can have, as curveChoices lists them; printed sizes follow.
+const (
+	curveTrend = iota
+	curveNearest
+	curveStraight
+	curvePrinted
+)
+
+// curveChoices lists where edge j can take its curve from, and where it does.
+// Her own shaping of it stands at the end while there is any.
+func curveChoices(q model.Piece, j int) ([]string, int) {
+	out := []string{"Printed trend", "As the nearest size", "Straight"}
+	chosen := curveTrend
+	id := q.Edges[j].ID
+	kept := slices.IndexFunc(q.Hand.Curves, func(c model.EdgeCurve) bool { return c.Edge == id })
+	for n, o := range q.Nest {
+		out = append(out, "As size "+o.Label())
+		if kept >= 0 && q.Hand.Curves[kept].Kind == model.PrintedCurve && q.Hand.Curves[kept].Size == o.Size {
+			chosen = curvePrinted + n
+		}
+	}
+	if kept >= 0 {
+		switch q.Hand.Curves[kept].Kind {
+		case model.NearestCurve:
+			chosen = curveNearest
+		case model.StraightCurve:
+			chosen = curveStraight
+		}
+	}
+	if slices.ContainsFunc(q.Hand.Shapes, func(s model.EdgeShape) bool { return s.Edge == id }) {
+		chosen = len(out)
+		out = append(out, "By eye")
+	}
+	return out, chosen
+}
+
+// correctedLine is the folded state of the By eye panel.
+func correctedLine(p model.Pattern) string {
+	n := len(edit.Corrections(p))
+	if n == 0 {
+		return "no corrections"
+	}
+	return count(n, "correction")
+}
+
+// correctionsOf is the corrections of piece q, and the style changes of the
+// whole pattern.
+func correctionsOf(p model.Pattern, q model.Piece) []edit.Correction {
+	return slices.DeleteFunc(edit.Corrections(p), func(c edit.Correction) bool { return c.Piece != "" && c.Piece != q.ID })
+}

@@ -1,0 +1,130 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"quarterstep/app/edit"
+	"quarterstep/model"
+	"quarterstep/model/measure"
+)
+
+func (w *Window) connectByEye() {
+	b := w.byEye
+	b.OnFollow = w.chooseFollow
+	b.OnCurve = w.chooseCurve
+	b.OnSmooth = func() {
+		if q, _, k, ok := w.inHandOf(); ok {
+			w.do("run smoothly through "+strings.ToLower(pointName(q, k)), edit.SmoothThrough(q.ID, q.Points[k].ID))
+		}
+	}
+	b.OnStraighten = func() {
+		if q, j, _, ok := w.inHandOf(); ok {
+			from, to := q.Points[j].ID, q.Points[(j+1)%len(q.Points)].ID
+			w.do("straighten "+strings.ToLower(edgeName(q, j)), edit.Straighten(q.ID, from, to, w.doc.Result()))
+		}
+	}
+	b.OnParallel = w.shiftEdge
+	b.OnStyle = w.changeStyle
+	b.OnStages = func(on bool) {
+		label := "corrections for all sizes"
+		if on {
+			label = "corrections for this size"
+		}
+		w.do(label, edit.Stages(on))
+	}
+	b.OnGrown = w.relaySide
+	w.folds["By eye"].OnFold = func(bool) { w.relaySide() }
+}
+
+// inHandOf is the piece, edge and grade point in hand; the point the edge
+// starts at where none is.
+func (w *Window) inHandOf() (q model.Piece, j, k int, ok bool) {
+	p := w.doc.Pattern()
+	i, j, k := w.inHand(p)
+	if i < 0 || j < 0 {
+		return model.Piece{}, 0, 0, false
+	}
+	return p.Pieces[i], j, pointOrStart(j, k), true
+}
+
+// chooseFollow has the point in hand follow choice i of followView.
+func (w *Window) chooseFollow(down bool, i int) {
+	q, _, k, ok := w.inHandOf()
+	if !ok {
+		return
+	}
+	var m model.Measure
+	label := "follow as proposed"
+	if i > 0 {
+		m = followMeasures(w.doc.Pattern().Chart)[i-1]
+		label = "follow " + string(m)
+	}
+	w.do(label, edit.Follow(q.ID, q.Points[k].ID, down, m))
+}
+
+// chooseCurve gives the edge in hand the curve of choice i of curveChoices.
+func (w *Window) chooseCurve(i int) {
+	q, j, _, ok := w.inHandOf()
+	if !ok {
+		return
+	}
+	edge, name := q.Edges[j].ID, strings.ToLower(edgeName(q, j))
+	switch {
+	case i == curveTrend:
+		w.do("printed trend for "+name, func(p model.Pattern) (model.Pattern, error) {
+			p, err := edit.TrendCurve(q.ID, edge)(p)
+			if err != nil {
+				return p, err
+			}
+			return edit.TakeBackEdge(q.ID, edge)(p)
+		})
+	case i == curveNearest:
+		w.do("nearest curve for "+name, edit.KeepCurve(q.ID, edge, model.NearestCurve, ""))
+	case i == curveStraight:
+		w.do("straight "+name, edit.KeepCurve(q.ID, edge, model.StraightCurve, ""))
+	case i-curvePrinted < len(q.Nest):
+		size := q.Nest[i-curvePrinted].Size
+		w.do("curve of size "+size+" for "+name, edit.KeepCurve(q.ID, edge, model.PrintedCurve, size))
+	}
+}
+
+// shiftEdge moves the edge in hand parallel by what was typed.
+func (w *Window) shiftEdge(text string) error {
+	q, j, _, ok := w.inHandOf()
+	if !ok || strings.TrimSpace(text) == "" {
+		return nil
+	}
+	mm, err := w.typed(text)
+	if err != nil || mm == 0 {
+		return err
+	}
+	return w.doc.Do(fmt.Sprintf("move %s parallel", strings.ToLower(edgeName(q, j))), edit.ShiftEdge(q.ID, q.Edges[j].ID, mm))
+}
+
+// changeStyle makes style change i by what was typed.
+func (w *Window) changeStyle(i int, text string) error {
+	if strings.TrimSpace(text) == "" || i < 0 || i >= len(edit.Styles) {
+		return nil
+	}
+	mm, err := w.typed(text)
+	if err != nil {
+		return err
+	}
+	if mm <= 0 {
+		return errors.New("Type how much, above 0.")
+	}
+	style := edit.Styles[i]
+	return w.doc.Do(strings.ToLower(string(style)), edit.Style(style, mm, w.doc.Result()))
+}
+
+// typed is a length as typed, in mm; bare figures are in the pattern's small
+// unit.
+func (w *Window) typed(text string) (float64, error) {
+	l, err := measure.Parse(text, bareUnit(w.doc.Pattern().Unit))
+	if err != nil {
+		return 0, err
+	}
+	return l.MM(), nil
+}
