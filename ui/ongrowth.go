@@ -70,7 +70,12 @@ func (w *Window) showGrowth() {
 	p := w.doc.Pattern()
 	v := growthView(p, q, w.doc.Result().Pieces[p.PieceIndex(q.ID)], w.grows.spread, w.grows.cut)
 	w.growth.SetView(v)
-	f.SetState(strings.ToLower(v.Choices[v.Choice].Name), w.doc.Result().Pieces[p.PieceIndex(q.ID)].Frozen)
+	frozen := w.doc.Result().Pieces[p.PieceIndex(q.ID)].Frozen
+	state := [...]string{growGaps: "typed gaps", growSpread: "cut and spread", growNever: "same in all sizes"}[v.Choice]
+	if frozen {
+		state = "say how"
+	}
+	f.SetState(state, frozen)
 	f.Show()
 }
 

@@ -79,7 +79,7 @@ func (w *Window) sceneOf(p model.Pattern, r grading.Result) scene.Input {
 		w.print.onTable(&in)
 		return in
 	}
-	in.Ghost = w.ghost(p)
+	in.Ghost, in.Guides = w.ghost(p), w.stageGuides(p)
 	for _, f := range w.report().Findings {
 		if !f.Look || f.Edge == "" {
 			continue

@@ -44,6 +44,7 @@ type Growth struct {
 	points  *pointTable
 	gapHint *words
 	spread  *fyne.Container
+	one     *fyne.Container // the cut line in hand
 	cuts    *handList
 	cut     *pick
 	follow  *pick
@@ -78,15 +79,18 @@ func NewGrowth() *Growth {
 	p.follow.onPick = func(i int) { call1(p.OnFollow, i) }
 	p.share = newField("", func(text string) error { return askText(p.OnShare, text) })
 	p.share.onHint, p.points.cell.onHint = p.showHint, p.showHint
+	p.one = below(6,
+		rule(),
+		beside(8, 0, p.cut, p.follow),
+		beside(8, 0, newWords("Share of what it grows", theme.Body, inkSoft), sized(118, 36, p.share)),
+	)
 	p.spread = below(6,
 		beside(8, noneGrows, newLink("Usual cut lines", func() { call(p.OnDefaults) })),
 		beside(8, noneGrows,
 			newLink("Add one lengthwise", func() { call1(p.OnAdd, false) }),
 			newLink("Add one crosswise", func() { call1(p.OnAdd, true) })),
-		p.cuts,
-		rule(),
-		beside(8, 0, p.cut, p.follow),
-		beside(8, 0, newWords("Share of what it grows", theme.Body, inkSoft), sized(118, 36, p.share)),
+		newWrapped("A quarter of the girth step on each quarter is the published rule; how it divides among the lines, and the lengths, are common practice.", theme.Caption, inkSoft, sideContent),
+		p.cuts, p.one,
 	)
 	p.box = below(6, p.piece, p.ways, rule(), p.gapHint, p.points, p.spread, p.hint, p.note)
 	p.ExtendBaseWidget(p)
@@ -111,6 +115,7 @@ func (p *Growth) SetView(v GrowthView) {
 	p.points.set(v.Points, v.Point)
 	p.points.Hidden, p.gapHint.Hidden = len(v.Points) == 0, len(v.Points) == 0
 	p.spread.Hidden = !v.Spread
+	p.one.Hidden = len(v.Cuts) == 0
 	p.cuts.set(v.Cuts)
 	p.cut.set(v.Names, v.Cut)
 	p.follow.set(v.Follows, v.Follow)

@@ -55,6 +55,7 @@ func (l *Layer) piece(in Input, i int) {
 		l.marks(in, q, r, m)
 		l.look(in, q, edges)
 		l.ghost(in, q, m)
+		l.guides(in, q, m)
 		if in.Seam {
 			l.seam(q, r, m)
 		}

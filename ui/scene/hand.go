@@ -24,7 +24,7 @@ func Handles(in Input) []Handle {
 	linked := linkedPoints(in.Pattern, q)
 	var out []Handle
 	if k := q.EdgeIndex(in.Select.Edge); k >= 0 && shapeable(q.Edges[k]) && reach(edges[k])*in.Scale >= bendRoom {
-		out = bends(in, q, k, edges[k])
+		out = bends(in, q, k, in.bendPlaces(i, k, edges[k]))
 	}
 	for k, g := range q.Points {
 		h := Handle{Ref: Ref{Piece: q.ID, Point: g.ID}, At: edges[k].Start(), Shape: Corner}
@@ -57,10 +57,24 @@ func Bendable(p model.Pattern, r Ref) bool {
 // shapeable reports whether an edge may be bent by hand: a fold may not.
 func shapeable(e model.Edge) bool { return e.Kind != model.Fold && e.Kind != model.Centre }
 
+// bendPlaces is where the control points that shape edge k of piece i are shown,
+// on the Table: those of its line, unless the line was moved parallel since.
+func (in Input) bendPlaces(i, k int, line geom.Path) []geom.Point {
+	r, _ := in.graded(i)
+	if k >= len(r.Handles) || r.Handles[k] == nil {
+		return line.Controls()
+	}
+	m := in.place(in.Pattern.Pieces[i])
+	out := make([]geom.Point, len(r.Handles[k]))
+	for c, at := range r.Handles[k] {
+		out[c] = m.Apply(at)
+	}
+	return out
+}
+
 // bends are the handles that shape edge k of q: a round one for each inner
 // joint of its curves, and the bend handles hanging from the joints.
-func bends(in Input, q model.Piece, k int, path geom.Path) []Handle {
-	ctl := path.Controls()
+func bends(in Input, q model.Piece, k int, ctl []geom.Point) []Handle {
 	var out []Handle
 	for c := 1; c < len(ctl)-1; c++ {
 		h := Handle{Ref: Ref{Piece: q.ID, Edge: q.Edges[k].ID, Control: c}, At: ctl[c], Shape: Curve}

@@ -14,6 +14,9 @@ type Input struct {
 	Result  grading.Result // of Pattern; without one only the nest is shown
 	// Ghost holds the lines of the method not in force, by piece ID.
 	Ghost map[string][]geom.Path
+	// Guides are the sizes between the print and the size wanted, of the piece
+	// in hand, nearest the print first.
+	Guides []Guide
 	// Select is what the sewist has in hand.
 	Select Ref
 	// Look lists the stretches of edge to look at.
@@ -38,6 +41,12 @@ type Input struct {
 	Buttons   []geom.Point // joining marks
 	Square    geom.Box     // the test square
 	Placement map[string]geom.Affine
+}
+
+// Guide is the line of the piece in hand at a size on the way.
+type Guide struct {
+	Size  string
+	Edges []geom.Path
 }
 
 // Page is one sheet as it lies on the Table.

@@ -1,0 +1,39 @@
+package ui
+
+import (
+	"quarterstep/model"
+	"quarterstep/ui/scene"
+)
+
+// stageGuides is the piece in hand at every size between its print and the size
+// wanted, while corrections are kept with their size.
+func (w *Window) stageGuides(p model.Pattern) []scene.Guide {
+	i := p.PieceIndex(w.hand.Piece)
+	if !p.Target.Stages || i < 0 {
+		return nil
+	}
+	q := p.Pieces[i]
+	first, last := len(p.Chart.Sizes), -1
+	for _, o := range q.Nest {
+		for _, size := range o.Sizes() {
+			if place, ok := p.Chart.Place(size); ok {
+				first, last = min(first, place), max(last, place)
+			}
+		}
+	}
+	var out []scene.Guide
+	for place, size := range p.Chart.Sizes {
+		t := p.Target.Place
+		if between := place > last && float64(place) < t || place < first && float64(place) > t; !between {
+			continue
+		}
+		at := p
+		at.Target.Place = float64(place)
+		r, err := w.grader.Grade(at)
+		if err != nil {
+			return nil
+		}
+		out = append(out, scene.Guide{Size: size.Name, Edges: r.Pieces[i].Edges})
+	}
+	return out
+}
