@@ -57,7 +57,7 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 			hand.unlaid = refused.Error()
 		}
 		lines[i] = hand.edges
-		out.Pieces[i] = Piece{ID: q.ID, Name: q.Name, Base: edges, Handles: hand.handles, Unlaid: hand.unlaid, Printed: exact, Frozen: fits[i].Frozen()}
+		out.Pieces[i] = Piece{ID: q.ID, Name: q.Name, Base: edges, Handles: hand.handles, Unlaid: hand.unlaid, Printed: exact, Frozen: fits[i].Frozen(), Opens: fits[i].Opens(p.Target)}
 	}
 	if out.Unlinked, err = g.follow(p, fits, lines); err != nil {
 		return Result{}, err

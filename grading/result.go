@@ -49,7 +49,10 @@ type Piece struct {
 	Handles [][]geom.Point
 	// Unlaid says why the cut lines could not be spread, or the edges shifted
 	// by hand could not be, in plain words; none of them is then.
-	Unlaid  string
+	Unlaid string
+	// Opens is by how many mm each of the piece's cut lines opens, below 0 where
+	// it is overlapped; nil where it is not cut and spread.
+	Opens   []float64
 	Lines   []Line
 	Notches []Notch
 	Darts   []Dart

@@ -40,6 +40,20 @@ func (fit *Fit) grow(w aim) func(model.Measure) float64 {
 	}
 }
 
+// Opens is by how many mm each cut line of the piece opens at the size wanted,
+// below 0 where it is overlapped; nil where the piece is not cut, or cannot be.
+func (fit *Fit) Opens(t model.Target) []float64 {
+	if fit.cutting == nil || fit.cutting.refused != nil {
+		return nil
+	}
+	grow := fit.grow(fit.aim(t))
+	out := make([]float64, len(fit.cutting.cuts))
+	for i, c := range fit.cutting.cuts {
+		out[i] = c.Share * grow(c.Measure)
+	}
+	return out
+}
+
 // cutEdges is the piece's line once its cuts have opened; where they cannot,
 // the printed line and the reason.
 func (fit *Fit) cutEdges(w aim) ([]geom.Path, bool, error) {

@@ -81,6 +81,9 @@ func TestCutsGradeAPieceOfOneSize(t *testing.T) {
 	if got := edges[1].Start().X - 240; math.Abs(got-grown) > 1e-9 {
 		t.Errorf("the underarm goes out %.4f mm, want %.4f", got, grown)
 	}
+	if open := fit.Opens(want); len(open) != 2 || math.Abs(open[0]-grown/2) > 1e-9 || math.Abs(open[1]-grown/2) > 1e-9 {
+		t.Errorf("the cuts open %v, want %.4f each", open, grown/2)
+	}
 	if x := edges[0].Start().X; x != 0 {
 		t.Errorf("the centre went to %v", x)
 	}
@@ -92,7 +95,7 @@ func TestCutsGradeAPieceOfOneSize(t *testing.T) {
 	}
 	q.Cuts[0].From, q.Cuts[0].To = geom.Pt(900, 0), geom.Pt(900, 100)
 	edges, _, err = read(t, q, c).Edges(want)
-	if err == nil || edges[1].Start() != geom.Pt(240, 0) {
+	if err == nil || edges[1].Start() != geom.Pt(240, 0) || read(t, q, c).Opens(want) != nil {
 		t.Errorf("a cut beside the piece: %v", err)
 	}
 }
