@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"quarterstep/app/edit"
@@ -59,7 +60,7 @@ func followView(p model.Pattern, g model.GradePoint, s grading.Share, down bool)
 		if named == m {
 			v.Chosen = len(v.Options)
 		}
-		v.Options = append(v.Options, capital(string(m)))
+		v.Options = append(v.Options, capital(string(m))+fitsToo(s, m))
 	}
 	k := slices.IndexFunc(s.Fits, func(f grading.Fits) bool { return f.Measure == s.Follows })
 	if k >= 0 {
@@ -69,6 +70,22 @@ func followView(p model.Pattern, g model.GradePoint, s grading.Share, down bool)
 		}
 	}
 	return v
+}
+
+// fitsToo marks a measure that the print follows as near as it does the
+// proposal.
+func fitsToo(s grading.Share, m model.Measure) string {
+	of := func(m model.Measure) float64 {
+		if k := slices.IndexFunc(s.Fits, func(f grading.Fits) bool { return f.Measure == m }); k >= 0 {
+			return s.Fits[k].Residual
+		}
+		return math.Inf(1)
+	}
+	const even = 0.01 // mm
+	if proposed := of(s.Proposed); math.IsInf(proposed, 1) || of(m) > proposed+even {
+		return ""
+	}
+	return ", fits the print"
 }
 
 // followMeasures is steps and every measure of the chart, as followView lists

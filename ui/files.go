@@ -38,6 +38,7 @@ func (w *Window) menu() *fyne.Menu {
 		fyne.NewMenuItem("Save as ...", w.saveAs),
 		fyne.NewMenuItem("Save PDF ...", w.savePDF),
 		fyne.NewMenuItem("Increment sheets ...", w.allSheets),
+		fyne.NewMenuItem("Style change ...", w.askStyle),
 		fyne.NewMenuItemSeparator(),
 		w.pieceMenu(),
 		fyne.NewMenuItemSeparator(),

@@ -14,26 +14,12 @@ func (w *Window) connectByEye() {
 	b := w.byEye
 	b.OnFollow = w.chooseFollow
 	b.OnCurve = w.chooseCurve
-	b.OnSmooth = func() {
-		if q, _, k, ok := w.inHandOf(); ok {
-			w.do("run smoothly through "+strings.ToLower(pointName(q, k)), edit.SmoothThrough(q.ID, q.Points[k].ID))
-		}
-	}
-	b.OnStraighten = func() {
-		if q, j, _, ok := w.inHandOf(); ok {
-			from, to := q.Points[j].ID, q.Points[(j+1)%len(q.Points)].ID
-			w.do("straighten "+strings.ToLower(edgeName(q, j)), edit.Straighten(q.ID, from, to, w.doc.Result()))
-		}
-	}
-	b.OnParallel = w.shiftEdge
+	b.OnSmooth = w.smoothThrough
+	b.OnStraighten, b.OnBetween = w.straightenEdge, w.straightenFrom
+	b.OnParallel = func(text string) error { return w.shiftEdge(false, text) }
+	b.OnInward = func(text string) error { return w.shiftEdge(true, text) }
 	b.OnStyle = w.changeStyle
-	b.OnStages = func(on bool) {
-		label := "corrections for all sizes"
-		if on {
-			label = "corrections for this size"
-		}
-		w.do(label, edit.Stages(on))
-	}
+	b.OnStages = w.setStages
 	b.OnGrown = w.relaySide
 	w.folds["By eye"].OnFold = func(bool) { w.relaySide() }
 }
@@ -90,8 +76,16 @@ func (w *Window) chooseCurve(i int) {
 	}
 }
 
-// shiftEdge moves the edge in hand parallel by what was typed.
-func (w *Window) shiftEdge(text string) error {
+// smoothThrough has the line run smoothly through the point in hand.
+func (w *Window) smoothThrough() {
+	if q, _, k, ok := w.inHandOf(); ok {
+		w.do("run smoothly through "+strings.ToLower(pointName(q, k)), edit.SmoothThrough(q.ID, q.Points[k].ID))
+	}
+}
+
+// shiftEdge moves the edge in hand parallel by what was typed, out of the piece
+// or into it.
+func (w *Window) shiftEdge(in bool, text string) error {
 	q, j, _, ok := w.inHandOf()
 	if !ok || strings.TrimSpace(text) == "" {
 		return nil
@@ -99,6 +93,9 @@ func (w *Window) shiftEdge(text string) error {
 	mm, err := w.typed(text)
 	if err != nil || mm == 0 {
 		return err
+	}
+	if in {
+		mm = -mm
 	}
 	return w.doc.Do(fmt.Sprintf("move %s parallel", strings.ToLower(edgeName(q, j))), edit.ShiftEdge(q.ID, q.Edges[j].ID, mm))
 }
@@ -113,7 +110,7 @@ func (w *Window) changeStyle(i int, text string) error {
 		return err
 	}
 	if mm <= 0 {
-		return errors.New("Type how much, above 0.")
+		return errors.New("type how much, above 0")
 	}
 	style := edit.Styles[i]
 	return w.doc.Do(strings.ToLower(string(style)), edit.Style(style, mm, w.doc.Result()))

@@ -31,6 +31,7 @@ func (w *Window) connectTable() {
 	t.OnDragPiece = w.dragPiece
 	t.OnNudge = func(by geom.Vec, _ board.Step) { w.nudge(by) }
 	t.OnAddPoint = w.addPoint
+	t.OnMenu = w.tableMenu
 	t.OnPage = func(name string) { w.print.page = name; w.refresh() }
 	t.OnPointer = func(at geom.Point) { w.pointer = at; w.showStatus() }
 	t.OnHover = func(at scene.Ref) { w.over = at; w.showStatus() }
@@ -45,6 +46,9 @@ func (w *Window) connectTable() {
 func (w *Window) selected(at scene.Ref) {
 	if at == (scene.Ref{}) && w.hand.Piece != "" {
 		at.Piece = w.hand.Piece
+	}
+	if w.straightenTo(at) {
+		return
 	}
 	w.hold(at)
 	w.refresh()

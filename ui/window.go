@@ -38,6 +38,7 @@ type Window struct {
 	print     printStep
 	body      wearerStep
 	grows     growthStep
+	straight  scene.Ref      // the grade point to straighten from, while the other is asked for
 	grader    grading.Grader // for the line of the method not in force
 	checker   app.Checker    // remembers the girths of print
 

@@ -71,6 +71,9 @@ type Board struct {
 	OnNudge func(by geom.Vec, step Step)
 	// OnAddPoint asks for a point on an edge, at a place of the piece.
 	OnAddPoint func(at scene.Ref, place geom.Point)
+	// OnMenu asks for the menu of what lies under a right click, at a place of
+	// the window's canvas.
+	OnMenu func(at scene.Ref, place fyne.Position)
 	// OnPage says which page was clicked.
 	OnPage func(name string)
 	// OnPointer follows the pointer, in mm from the scene's Zero.

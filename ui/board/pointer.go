@@ -86,6 +86,26 @@ func (b *Board) take(at view.Px) {
 	}
 }
 
+// TappedSecondary implements fyne.SecondaryTappable: a right click asks for the
+// menu of the grade point, edge or piece under it.
+func (b *Board) TappedSecondary(e *fyne.PointEvent) {
+	at, ok := onPaper(e.Position)
+	if !ok || b.OnMenu == nil || b.gesture.kind != idle || b.tool == Arrange {
+		return
+	}
+	if h, ok := b.handleAt(at); ok && h.Ref.Point != "" {
+		b.OnMenu(h.Ref, e.AbsolutePosition)
+		return
+	}
+	ref, _, ok := b.edgeAt(at)
+	if !ok {
+		ref = scene.Ref{Piece: b.pieceAt(at)}
+	}
+	if ref.Piece != "" {
+		b.OnMenu(ref, e.AbsolutePosition)
+	}
+}
+
 func (b *Board) addPoint(at view.Px) {
 	ref, on, ok := b.edgeAt(at)
 	if !ok || b.OnAddPoint == nil {

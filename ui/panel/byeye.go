@@ -42,7 +42,9 @@ type ByEye struct {
 	OnCurve      func(i int)
 	OnSmooth     func()
 	OnStraighten func()
+	OnBetween    func() // straighten from the point in hand to another
 	OnParallel   func(text string) error
+	OnInward     func(text string) error // parallel too, into the piece
 	OnStyle      func(i int, text string) error
 	OnStages     func(on bool)
 	OnGrown      func()
@@ -54,6 +56,7 @@ type ByEye struct {
 	fits        [2]*words
 	edge        *words
 	curve       *pick
+	way         *twoWay // out of the piece or into it
 	parallel    *field
 	unlaid      *note
 	style       *pick
@@ -74,7 +77,7 @@ func NewByEye() *ByEye {
 		unlaid:    newNote(sideContent),
 		hint:      newNote(sideContent),
 		style:     newPick(150),
-		stages:    newCheck("Keep corrections with this size"),
+		stages:    newCheck("Keep with this size, and go on from there"),
 		stage:     newWrapped("", theme.Caption, inkSoft, sideContent),
 	}
 	for i := range p.follows {
@@ -83,7 +86,13 @@ func NewByEye() *ByEye {
 		p.fits[i] = newWrapped("", theme.Caption, inkSoft, sideContent)
 	}
 	p.curve.onPick = func(i int) { call1(p.OnCurve, i) }
-	p.parallel = newField("mm", func(text string) error { return askText(p.OnParallel, text) })
+	p.way = newTwoWay("Out", "In", "Out of the piece, or into it")
+	p.parallel = newField("mm", func(text string) error {
+		if p.way.second {
+			return askText(p.OnInward, text)
+		}
+		return askText(p.OnParallel, text)
+	})
 	p.amount = newField("mm", func(text string) error {
 		if p.OnStyle == nil {
 			return nil
@@ -112,8 +121,11 @@ func (p *ByEye) lay() {
 		p.edge,
 		row("Curve", p.curve),
 		p.unlaid,
-		beside(8, 0, newWords("Move parallel, out", theme.Body, inkSoft), sized(118, 36, p.parallel)),
-		beside(8, noneGrows, newLink("Straighten it", func() { call(p.OnStraighten) })),
+		newWords("Move all of it parallel", theme.Caption, inkSoft),
+		beside(8, 1, p.way, sized(118, 36, p.parallel)),
+		beside(8, noneGrows,
+			newLink("Straighten it", func() { call(p.OnStraighten) }),
+			newLink("Straighten to another point", func() { call(p.OnBetween) })),
 		rule(),
 		newWords("Style change, on all pieces", theme.Caption, inkSoft),
 		beside(8, 0, p.style, sized(118, 36, p.amount)),

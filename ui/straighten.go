@@ -1,0 +1,42 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"quarterstep/app/edit"
+	"quarterstep/ui/scene"
+)
+
+// straightenEdge makes the edge in hand straight.
+func (w *Window) straightenEdge() {
+	if q, j, _, ok := w.inHandOf(); ok {
+		from, to := q.Points[j].ID, q.Points[(j+1)%len(q.Points)].ID
+		w.do("straighten "+strings.ToLower(edgeName(q, j)), edit.Straighten(q.ID, from, to, w.doc.Result()))
+	}
+}
+
+// straightenFrom asks for the other end of a line to be made straight from the
+// grade point in hand.
+func (w *Window) straightenFrom() {
+	q, _, k, ok := w.inHandOf()
+	if !ok {
+		w.say("Take a grade point in hand first.")
+		return
+	}
+	w.straight = scene.Ref{Piece: q.ID, Point: q.Points[k].ID}
+	w.say(fmt.Sprintf("Click the grade point that the line is to run straight to from %s. Esc lets go.", strings.ToLower(pointName(q, k))))
+}
+
+// straightenTo makes the line straight to the grade point clicked, where one was
+// asked for; clicking anything else lets go. It is false where none was.
+func (w *Window) straightenTo(at scene.Ref) bool {
+	from := w.straight
+	w.straight = scene.Ref{}
+	if from.Point == "" || at.Point == "" || at.Piece != from.Piece || at.Point == from.Point {
+		return false
+	}
+	w.do(fmt.Sprintf("straighten from %s to %s", w.refName(from), w.refName(at)),
+		edit.Straighten(from.Piece, from.Point, at.Point, w.doc.Result()))
+	return true
+}

@@ -1,0 +1,69 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/app/edit"
+)
+
+// askStyle asks for a style change over the whole pattern, and by how much.
+func (w *Window) askStyle() {
+	if w.dialogOpen || len(w.doc.Pattern().Pieces) == 0 {
+		return
+	}
+	var names []string
+	for _, s := range edit.Styles {
+		names = append(names, string(s))
+	}
+	style := widget.NewSelect(names, nil)
+	style.SetSelectedIndex(0)
+	by := widget.NewEntry()
+	by.SetPlaceHolder("10 mm, 3/8 in")
+	w.dialogOpen = true
+	d := dialog.NewForm("Style change, on all pieces", "Change", "Leave it", []*widget.FormItem{
+		widget.NewFormItem("Change", style),
+		widget.NewFormItem("By", by),
+	}, func(yes bool) {
+		w.dialogOpen = false
+		if !yes {
+			return
+		}
+		if err := w.changeStyle(style.SelectedIndex(), by.Text); err != nil {
+			w.fail("This change cannot be made", err)
+		}
+	}, w.win)
+	d.Resize(fyne.NewSize(420, 0))
+	d.Show()
+	w.win.Canvas().Focus(by)
+}
+
+// askParallel asks by how much the edge in hand is to be moved parallel.
+func (w *Window) askParallel() {
+	q, j, _, ok := w.inHandOf()
+	if !ok || w.dialogOpen {
+		return
+	}
+	ways := []string{"out of the piece", "into the piece"}
+	way := widget.NewSelect(ways, nil)
+	way.SetSelectedIndex(0)
+	by := widget.NewEntry()
+	by.SetPlaceHolder("5 mm, 1/4 in")
+	w.dialogOpen = true
+	d := dialog.NewForm("Move "+q.Name+", "+edgeName(q, j)+" parallel", "Move", "Leave it", []*widget.FormItem{
+		widget.NewFormItem("By", by),
+		widget.NewFormItem("", way),
+	}, func(yes bool) {
+		w.dialogOpen = false
+		if !yes {
+			return
+		}
+		if err := w.shiftEdge(way.SelectedIndex() == 1, by.Text); err != nil {
+			w.fail("It cannot be moved", err)
+		}
+	}, w.win)
+	d.Resize(fyne.NewSize(420, 0))
+	d.Show()
+	w.win.Canvas().Focus(by)
+}

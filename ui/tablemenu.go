@@ -1,0 +1,86 @@
+package ui
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/app/edit"
+	"quarterstep/ui/scene"
+)
+
+// tableMenu takes in hand what was right-clicked and shows what can be done to
+// it by eye.
+func (w *Window) tableMenu(at scene.Ref, place fyne.Position) {
+	w.straight = scene.Ref{}
+	w.hold(at)
+	w.refresh()
+	// Set off from the pointer, so that a second click does not choose the first
+	// entry.
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", w.handMenu()...), w.win.Canvas(), place.AddXY(8, 8))
+}
+
+// handMenu is what can be done to what is in hand: a grade point, an edge, or
+// the piece alone.
+func (w *Window) handMenu() []*fyne.MenuItem {
+	var items []*fyne.MenuItem
+	if q, j, k, ok := w.inHandOf(); ok {
+		point, edge := strings.ToLower(pointName(q, k)), strings.ToLower(edgeName(q, j))
+		if w.hand.Point != "" {
+			lock := fyne.NewMenuItem("Lock "+point, w.lock)
+			lock.Checked = q.Points[k].Locked
+			items = append(
+				items,
+				fyne.NewMenuItem("Run smoothly through "+point, w.smoothThrough),
+				fyne.NewMenuItem("Straighten to another point ...", w.straightenFrom),
+				lock,
+				fyne.NewMenuItemSeparator(),
+			)
+		}
+		if w.hand.Edge != "" {
+			items = append(
+				items,
+				fyne.NewMenuItem("Straighten "+edge, w.straightenEdge),
+				fyne.NewMenuItem("Move "+edge+" parallel ...", w.askParallel),
+				w.curveMenu(),
+				fyne.NewMenuItemSeparator(),
+			)
+		}
+	}
+	return append(items, w.pieceMenu(), fyne.NewMenuItem("Style change ...", w.askStyle), w.stagesItem())
+}
+
+// curveMenu is the curves the edge in hand can have.
+func (w *Window) curveMenu() *fyne.MenuItem {
+	item := fyne.NewMenuItem("Curve", nil)
+	item.ChildMenu = fyne.NewMenu("")
+	q, j, _, ok := w.inHandOf()
+	if !ok {
+		return item
+	}
+	names, chosen := curveChoices(q, j)
+	for i, name := range names {
+		choice := fyne.NewMenuItem(name, func() { w.chooseCurve(i) })
+		choice.Checked = i == chosen
+		item.ChildMenu.Items = append(item.ChildMenu.Items, choice)
+	}
+	return item
+}
+
+// stagesItem keeps corrections with the size they are made at, or for all sizes.
+func (w *Window) stagesItem() *fyne.MenuItem {
+	on := w.doc.Pattern().Target.Stages
+	item := fyne.NewMenuItem("Keep corrections with this size", func() { w.setStages(!on) })
+	item.Checked = on
+	return item
+}
+
+// setStages says whether new corrections belong to the size wanted.
+func (w *Window) setStages(on bool) {
+	label := "corrections for all sizes"
+	if on {
+		label = "corrections for this size"
+	}
+	w.do(label, edit.Stages(on))
+}
