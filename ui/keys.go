@@ -70,7 +70,10 @@ func (w *Window) key(e *fyne.KeyEvent) {
 	}
 	switch e.Name {
 	case fyne.KeyDelete, fyne.KeyBackspace:
-		if w.hand.Point != "" {
+		switch {
+		case w.hand.Cut != "":
+			w.do("take a cut line out", edit.RemoveCut(w.hand.Piece, w.hand.Cut))
+		case w.hand.Point != "":
 			w.do("remove a grade point", edit.RemovePoint(w.hand.Piece, w.hand.Point))
 		}
 	case fyne.KeyF2:

@@ -2,13 +2,15 @@ package ui
 
 import (
 	"errors"
-	"fmt"
 	"math/big"
 	"strings"
 
 	"quarterstep/app/edit"
+	"quarterstep/app/session"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/measure"
+	"quarterstep/ui/scene"
 )
 
 // growthStep is what the window keeps of the How it grows panel.
@@ -21,24 +23,24 @@ type growthStep struct {
 func (w *Window) connectGrowth() {
 	g := w.growth
 	g.OnChoice = w.chooseGrowth
+	g.OnPoint = func(i int) {
+		if q, ok := w.once(); ok && i < len(q.Points) {
+			w.selected(scene.Ref{Piece: q.ID, Point: q.Points[i].ID})
+		}
+	}
 	g.OnOut = func(i int, text string) error { return w.typedGap(i, text, false) }
 	g.OnDown = func(i int, text string) error { return w.typedGap(i, text, true) }
-	g.OnDefaults = func() {
-		if q, ok := w.once(); ok {
-			w.do("usual cut lines", edit.DefaultCuts(q.ID))
-		}
-	}
+	g.OnDefaults = w.layUsualCuts
 	g.OnAdd = w.addCut
-	g.OnCut = func(i int) { w.grows.cut = i; w.refresh() }
-	g.OnFollow = func(i int) {
-		if q, c, ok := w.cutInHand(); ok {
-			m := followMeasures(w.doc.Pattern().Chart)[i]
-			w.do("cut line by "+string(m), edit.SetCut(q.ID, c.ID, m, c.Share))
+	g.OnCut = func(i int) {
+		if q, ok := w.once(); ok && i < len(q.Cuts) {
+			w.selected(scene.Ref{Piece: q.ID, Cut: q.Cuts[i].ID})
 		}
 	}
+	g.OnFollow = w.followCut
 	g.OnShare = w.typedShare
 	g.OnTakeOut = func(i int) {
-		if q, ok := w.once(); ok && i < len(q.Cuts) {
+		if q, ok := w.once(); ok && i >= 0 && i < len(q.Cuts) {
 			w.do("take a cut line out", edit.RemoveCut(q.ID, q.Cuts[i].ID))
 		}
 	}
@@ -67,42 +69,40 @@ func (w *Window) showGrowth() {
 	if w.grows.piece != q.ID {
 		w.grows = growthStep{piece: q.ID}
 	}
-	p := w.doc.Pattern()
-	v := growthView(p, q, w.doc.Result().Pieces[p.PieceIndex(q.ID)], w.grows.spread, w.grows.cut)
-	w.growth.SetView(v)
-	frozen := w.doc.Result().Pieces[p.PieceIndex(q.ID)].Frozen
-	state := [...]string{growGaps: "typed gaps", growSpread: "cut and spread", growNever: "same in all sizes"}[v.Choice]
-	if frozen {
-		state = "say how"
+	if n := cutIndex(q, w.hand.Cut); n >= 0 {
+		w.grows.cut = n
 	}
-	f.SetState(state, frozen)
+	p := w.doc.Pattern()
+	h := growth{
+		p: p, q: q, g: w.doc.Result().Pieces[p.PieceIndex(q.ID)],
+		spread: w.grows.spread, cut: w.grows.cut, point: w.hand.Point,
+	}
+	w.growth.SetView(h.view())
+	f.SetState(h.state())
 	f.Show()
 }
 
 // chooseGrowth has the piece in hand grow by gaps, by cut lines, or not at all.
+// Cut lines count before gaps, so that choosing gaps takes them out.
 func (w *Window) chooseGrowth(i int) {
 	q, ok := w.once()
 	if !ok {
 		return
 	}
 	w.grows.spread = i == growSpread
-	w.do([]string{"grow by typed gaps", "grow by cut lines", "the same in all sizes"}[i], func(p model.Pattern) (model.Pattern, error) {
-		var err error
-		if q.OneForAll != (i == growNever) {
-			if p, err = edit.OneForAll(q.ID, i == growNever)(p); err != nil {
-				return p, err
-			}
+	never := i == growNever
+	if q.OneForAll == never && (i != growGaps || len(q.Cuts) == 0) {
+		w.refresh()
+		return
+	}
+	label := [...]string{growGaps: "grow by typed gaps", growSpread: "grow by cut lines", growNever: "the same in all sizes"}[i]
+	w.do(label, func(p model.Pattern) (model.Pattern, error) {
+		p, err := edit.OneForAll(q.ID, never)(p)
+		for n := 0; err == nil && i == growGaps && n < len(q.Cuts); n++ {
+			p, err = edit.RemoveCut(q.ID, q.Cuts[n].ID)(p)
 		}
-		if i == growGaps {
-			for _, c := range q.Cuts {
-				if p, err = edit.RemoveCut(q.ID, c.ID)(p); err != nil {
-					return p, err
-				}
-			}
-		}
-		return p, nil
+		return p, err
 	})
-	w.refresh()
 }
 
 // typedGap takes the gap typed for grade point k of the piece in hand.
@@ -122,6 +122,14 @@ func (w *Window) typedGap(k int, text string, down bool) error {
 	return w.doc.Do("gap of "+strings.ToLower(pointName(q, k)), edit.SetGap(q.ID, q.Points[k].ID, down, mm))
 }
 
+// layUsualCuts lays the cut lines that are usual for the piece in hand.
+func (w *Window) layUsualCuts() {
+	if q, ok := w.once(); ok {
+		w.grows.cut = 0
+		w.do("usual cut lines", edit.DefaultCuts(q.ID))
+	}
+}
+
 // addCut lays a cut line through the middle of the piece in hand.
 func (w *Window) addCut(crosswise bool) {
 	q, ok := w.once()
@@ -129,19 +137,22 @@ func (w *Window) addCut(crosswise bool) {
 		return
 	}
 	box := geom.Join(q.Nest[0].Edges...).Bounds()
-	grain := q.GrainDir()
-	dir, m, share := grain, model.Bust, 1.0/8
+	dir, m, share := q.GrainDir(), model.Bust, 1.0/8
 	if crosswise {
-		dir, m, share = grain.Perp(), model.BackWaist, 1.0/2
+		dir, m, share = dir.Perp(), model.BackWaist, 1.0/2
 	}
-	chart := w.doc.Pattern().Chart
-	if !chart.Has(m) {
+	if !w.doc.Pattern().Chart.Has(m) {
 		m, share = model.Steps, 3
 	}
 	reach := dir.Scale(box.Width() + box.Height())
 	mid := box.Centre()
-	w.grows.spread, w.grows.cut = true, len(q.Cuts)
-	w.do("add a cut line", edit.AddCut(q.ID, mid.Add(reach.Scale(-1)), mid.Add(reach), m, share))
+	if err := w.doc.Do("add a cut line", edit.AddCut(q.ID, mid.Add(reach.Scale(-1)), mid.Add(reach), m, share)); err != nil {
+		w.say(err.Error())
+		return
+	}
+	if q, ok := w.once(); ok {
+		w.selected(scene.Ref{Piece: q.ID, Cut: q.Cuts[len(q.Cuts)-1].ID})
+	}
 }
 
 // cutInHand is the cut line whose share can be typed.
@@ -153,28 +164,85 @@ func (w *Window) cutInHand() (model.Piece, model.Cut, bool) {
 	return q, q.Cuts[min(max(w.grows.cut, 0), len(q.Cuts)-1)], true
 }
 
-// typedShare takes the share typed for the cut line in hand: a fraction, or for
-// steps a length.
+// followCut has the cut line in hand open with another measure: by the same
+// share, or between steps and a measure by as much from the print to the next
+// size as before.
+func (w *Window) followCut(i int) {
+	q, c, ok := w.cutInHand()
+	if !ok {
+		return
+	}
+	chart := w.doc.Pattern().Chart
+	m := followMeasures(chart)[i]
+	if m == c.Measure {
+		return
+	}
+	share := c.Share
+	was, now := growth1(chart, q, c.Measure), growth1(chart, q, m)
+	if c.Measure == model.Steps || m == model.Steps {
+		share *= was / now
+	}
+	if m != model.Steps {
+		share = min(share, 1)
+	}
+	w.do("cut line with "+string(m), edit.SetCut(q.ID, c.ID, m, share))
+}
+
+// typedShare takes the share typed for the cut line in hand.
 func (w *Window) typedShare(text string) error {
 	q, c, ok := w.cutInHand()
 	if !ok || strings.TrimSpace(text) == "" {
 		return nil
 	}
-	share, err := w.shareOf(c, text)
+	share, err := w.shareOf(q, c, text)
 	if err != nil || share == c.Share {
 		return err
 	}
-	return w.doc.Do(fmt.Sprintf("share of %s", strings.ToLower(shareWords(w.doc.Pattern(), c))), edit.SetCut(q.ID, c.ID, c.Measure, share))
+	c.Share = share
+	return w.doc.Do("cut line by "+shareWords(w.doc.Pattern(), c), edit.SetCut(q.ID, c.ID, c.Measure, share))
 }
 
-func (w *Window) shareOf(c model.Cut, text string) (float64, error) {
+var errShare = errors.New("type a share like 1/16 or 0.1, or a length like 3 mm")
+
+// shareOf reads a share: a fraction of what the measure grows, or the length the
+// cut opens by from the print to the next size.
+func (w *Window) shareOf(q model.Piece, c model.Cut, text string) (float64, error) {
 	if c.Measure == model.Steps {
 		return w.typed(text)
 	}
-	r, ok := new(big.Rat).SetString(strings.ReplaceAll(strings.TrimSpace(text), ",", "."))
-	if !ok || len(text) > 20 {
-		return 0, errors.New("Type a share like 1/16 or 0.1.")
+	const longest = 20 // what a share can take to write
+	if r, ok := new(big.Rat).SetString(strings.ReplaceAll(strings.TrimSpace(text), ",", ".")); ok && len(text) <= longest {
+		share, _ := r.Float64()
+		return share, nil
 	}
-	share, _ := r.Float64()
-	return share, nil
+	l, err := measure.Parse(text, bareUnit(w.doc.Pattern().Unit))
+	grown := growth1(w.doc.Pattern().Chart, q, c.Measure)
+	if err != nil || grown == 0 {
+		return 0, errShare
+	}
+	return l.MM() / grown, nil
+}
+
+var errCutGone = errors.New("the cut line is gone")
+
+// moveCutEnd moves the end of a cut line that at names, or all of it.
+func moveCutEnd(at scene.Ref, by geom.Vec) session.Edit {
+	return func(p model.Pattern) (model.Pattern, error) {
+		i := p.PieceIndex(at.Piece)
+		if i < 0 {
+			return p, errCutGone
+		}
+		n := cutIndex(p.Pieces[i], at.Cut)
+		if n < 0 {
+			return p, errCutGone
+		}
+		c := p.Pieces[i].Cuts[n]
+		if at.Control != scene.CutEnd {
+			c.From = c.From.Add(by)
+		}
+		if at.Control != scene.CutStart {
+			c.To = c.To.Add(by)
+		}
+		return edit.MoveCut(at.Piece, at.Cut, c.From, c.To)(p)
+	}
 }

@@ -22,6 +22,10 @@ func (w *Window) connectTable() {
 	}
 	t.OnDragHandle = func(at scene.Ref, by geom.Vec, ph board.Phase) {
 		w.hold(at)
+		if at.Cut != "" {
+			w.drag(moveCutEnd(at, by), "move "+w.refName(at), by, ph)
+			return
+		}
 		w.drag(edit.MoveControl(at.Piece, at.Edge, at.Control, by), "shape "+w.refName(at), by, ph)
 	}
 	t.OnDragEdge = func(at scene.Ref, by geom.Vec, ph board.Phase) {
@@ -99,6 +103,8 @@ func (w *Window) nudge(by geom.Vec) {
 	switch {
 	case i < 0:
 		return
+	case w.hand.Cut != "":
+		w.do("move "+w.refName(w.hand), moveCutEnd(w.hand, by))
 	case w.hand.Control > 0 && w.hand.Point == "":
 		w.do("shape "+w.refName(w.hand), edit.MoveControl(w.hand.Piece, w.hand.Edge, w.hand.Control, by))
 	case w.hand.Point != "":
@@ -194,6 +200,9 @@ func (w *Window) refName(at scene.Ref) string {
 		return "piece"
 	}
 	q := p.Pieces[i]
+	if n := cutIndex(q, at.Cut); n >= 0 {
+		return fmt.Sprintf("cut line %d", n+1)
+	}
 	if k := q.PointIndex(at.Point); k >= 0 {
 		if n := q.Points[k].Name; n != "" {
 			return n

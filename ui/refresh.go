@@ -73,7 +73,6 @@ func (w *Window) showTable(p model.Pattern, r grading.Result) {
 
 // sceneOf is what the Table shows.
 func (w *Window) sceneOf(p model.Pattern, r grading.Result) scene.Input {
-	r = withCuts(p, r)
 	in := scene.Input{Pattern: p, Result: r, Select: w.hand, Nest: w.nest, Seam: w.seam}
 	if w.step == stepPrint {
 		w.print.onTable(&in)
@@ -121,7 +120,10 @@ func (w *Window) keepHand(p model.Pattern) {
 		return
 	}
 	q := p.Pieces[i]
-	if q.EdgeIndex(w.hand.Edge) < 0 {
+	if cutIndex(q, w.hand.Cut) < 0 {
+		w.hand.Cut = ""
+	}
+	if q.EdgeIndex(w.hand.Edge) < 0 && w.hand.Cut == "" {
 		w.hand.Edge, w.hand.Control = "", 0
 	}
 	if q.PointIndex(w.hand.Point) < 0 {

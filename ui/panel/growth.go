@@ -7,27 +7,44 @@ import (
 	"quarterstep/ui/theme"
 )
 
-// GrowthView is how a piece printed in one size grows.
+// GrowthView is how a piece printed in one size grows. Of gaps and cut lines
+// only those that are the choice are filled in.
 type GrowthView struct {
 	Piece   string // "Sleeve was printed in size 38 only."
 	Choices []ChoiceView
 	Choice  int
-	Points  []PointView // typed gaps, where they are the choice
-	Point   int
-	Cuts    []string // cut lines in words, where they are the choice
-	Spread  bool     // cut lines are the choice
-	Cut     int      // the one whose share can be typed; -1 for none
-	Names   []string // their short names
-	Follows []string // the measures a cut can go by
+	Gaps    *GapsView
+	Spread  *SpreadView
+	Note    string // something to look at
+}
+
+// GapsView is the gaps the sewist types.
+type GapsView struct {
+	Say    string // what is typed, and to which size
+	Points []PointView
+	Point  int // in hand, -1 for none
+}
+
+// SpreadView is the cut lines the paper is spread at.
+type SpreadView struct {
+	Say     string // where their shares come from
+	Title   string // "Cut lines, opened for 48"
+	Cuts    []ChoiceView
+	Cut     int // in hand, -1 for none
+	Follows []string
 	Follow  int
 	Share   string // "1/16"
-	Note    string
+	Unit    string // of Share: "mm" where it is a length
+	Asks    string // what Share is: "Share of the bust's growth"
+	Means   string // what it comes to: "1/16 of the bust is 2.5 mm a size."
+	Status  string // how far the share can be trusted
 }
 
 // Growth is the side panel for a piece printed in one size.
 type Growth struct {
 	widget.BaseWidget
 	OnChoice   func(i int)
+	OnPoint    func(i int)
 	OnOut      func(point int, text string) error
 	OnDown     func(point int, text string) error
 	OnDefaults func()
@@ -36,67 +53,41 @@ type Growth struct {
 	OnFollow   func(i int)
 	OnShare    func(text string) error
 	OnTakeOut  func(i int)
-	OnGrown    func()
+	OnGrown    func() // the panel grew or shrank by itself
 
-	piece   *words
-	choices []*choice
-	ways    *fyne.Container
-	points  *pointTable
-	gapHint *words
-	spread  *fyne.Container
-	one     *fyne.Container // the cut line in hand
-	cuts    *handList
-	cut     *pick
-	follow  *pick
-	share   *field
-	hint    *note
-	note    *note
-	box     *fyne.Container
+	piece  *words
+	ways   *choiceList
+	gaps   *fyne.Container
+	gapSay *words
+	points *pointTable
+	spread *spreadPart
+	hint   *note
+	note   *note
+	box    *fyne.Container
 }
 
 // NewGrowth makes the panel's content.
 func NewGrowth() *Growth {
 	p := &Growth{
-		piece:   newWrapped("", theme.Body, ink, sideContent),
-		ways:    below(0),
-		points:  newPointTable(),
-		gapHint: newWrapped("How far each grade point moves to the next size up. Press a figure to type it.", theme.Caption, inkSoft, sideContent),
-		cut:     newPick(150),
-		follow:  newPick(130),
-		hint:    newNote(sideContent),
-		note:    newNote(sideContent),
+		piece:  newWrapped("", theme.Body, ink, sideContent),
+		gapSay: newWrapped("", theme.Caption, inkSoft, sideContent),
+		points: newPointTable(),
+		hint:   newNote(sideContent),
+		note:   newNote(sideContent),
 	}
-	for i := range 3 {
-		c := newChoice(func() { call1(p.OnChoice, i) })
-		p.choices = append(p.choices, c)
-		p.ways.Add(c)
-	}
+	p.ways = newChoiceList(func(i int) { call1(p.OnChoice, i) })
+	p.points.onPoint = func(i int) { call1(p.OnPoint, i) }
 	p.points.onOut = func(i int, text string) error { return ask(p.OnOut, i, text) }
 	p.points.onDown = func(i int, text string) error { return ask(p.OnDown, i, text) }
-	p.cuts = newHandList(func(i int) { call1(p.OnTakeOut, i) })
-	p.cuts.name("Cut lines", "Take out")
-	p.cut.onPick = func(i int) { call1(p.OnCut, i) }
-	p.follow.onPick = func(i int) { call1(p.OnFollow, i) }
-	p.share = newField("", func(text string) error { return askText(p.OnShare, text) })
-	p.share.onHint, p.points.cell.onHint = p.showHint, p.showHint
-	p.one = below(6,
-		rule(),
-		beside(8, 0, p.cut, p.follow),
-		beside(8, 0, newWords("Share of what it grows", theme.Body, inkSoft), sized(118, 36, p.share)),
-	)
-	p.spread = below(6,
-		beside(8, noneGrows, newLink("Usual cut lines", func() { call(p.OnDefaults) })),
-		beside(8, noneGrows,
-			newLink("Add one lengthwise", func() { call1(p.OnAdd, false) }),
-			newLink("Add one crosswise", func() { call1(p.OnAdd, true) })),
-		newWrapped("A quarter of the girth step on each quarter is the published rule; how it divides among the lines, and the lengths, are common practice.", theme.Caption, inkSoft, sideContent),
-		p.cuts, p.one,
-	)
-	p.box = below(6, p.piece, p.ways, rule(), p.gapHint, p.points, p.spread, p.hint, p.note)
+	p.gaps = below(6, p.gapSay, p.points)
+	p.spread = newSpreadPart(p)
+	p.spread.share.onHint, p.points.cell.onHint = p.showHint, p.showHint
+	p.box = below(6, p.piece, p.ways.box, rule(), p.gaps, p.spread.box, p.hint, p.note)
 	p.ExtendBaseWidget(p)
 	return p
 }
 
+// showHint says why typed words were not taken; "" when all is well.
 func (p *Growth) showHint(why string) {
 	p.hint.set(why, true)
 	relay(p.box)
@@ -106,24 +97,47 @@ func (p *Growth) showHint(why string) {
 // SetView shows a view.
 func (p *Growth) SetView(v GrowthView) {
 	p.piece.setText(v.Piece)
-	for i, c := range p.choices {
-		c.Hidden = i >= len(v.Choices)
-		if !c.Hidden {
-			c.set(v.Choices[i], i == v.Choice)
-		}
+	p.ways.set(v.Choices, v.Choice)
+	p.gaps.Hidden, p.spread.box.Hidden = v.Gaps == nil, v.Spread == nil
+	if v.Gaps != nil {
+		p.gapSay.setText(v.Gaps.Say)
+		p.points.set(v.Gaps.Points, v.Gaps.Point)
+		relay(p.gaps)
 	}
-	p.points.set(v.Points, v.Point)
-	p.points.Hidden, p.gapHint.Hidden = len(v.Points) == 0, len(v.Points) == 0
-	p.spread.Hidden = !v.Spread
-	p.one.Hidden = len(v.Cuts) == 0
-	p.cuts.set(v.Cuts)
-	p.cut.set(v.Names, v.Cut)
-	p.follow.set(v.Follows, v.Follow)
-	p.share.set(v.Share)
+	if v.Spread != nil {
+		p.spread.set(*v.Spread)
+	}
 	p.note.set(v.Note, true)
-	relay(p.spread)
 	relay(p.box)
 }
 
 // CreateRenderer is Fyne's.
 func (p *Growth) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(p.box) }
+
+// choiceList is ways to choose from, one below the other.
+type choiceList struct {
+	box    *fyne.Container
+	rows   []*choice
+	onPick func(i int)
+}
+
+func newChoiceList(onPick func(int)) *choiceList {
+	return &choiceList{box: below(0), onPick: onPick}
+}
+
+func (l *choiceList) set(views []ChoiceView, chosen int) {
+	for len(l.rows) < len(views) {
+		i := len(l.rows)
+		c := newChoice(func() { l.onPick(i) })
+		l.rows = append(l.rows, c)
+		l.box.Add(c)
+	}
+	for i, c := range l.rows {
+		c.Hidden = i >= len(views)
+		if !c.Hidden {
+			c.set(views[i], i == chosen)
+		}
+	}
+	l.box.Hidden = len(views) == 0
+	relay(l.box)
+}

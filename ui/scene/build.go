@@ -61,6 +61,7 @@ func (l *Layer) piece(in Input, i int) {
 		}
 		l.computed(in, q, edges)
 		l.notches(r, m)
+		l.cuts(in, q, r, m)
 	}
 	if in.Nest || !graded {
 		l.sizeNumbers(in, q, m)

@@ -9,8 +9,9 @@ import (
 // handles that shape it: closer, they would lie on one another.
 const bendRoom = 72
 
-// Handles lists the handles of the piece selected: its grade points, and for
-// the edge in hand the handles that shape it, where there is room for them.
+// Handles lists the handles of the piece selected: its grade points, the ends
+// of its cut lines, and for the edge in hand the handles that shape it, where
+// there is room for them.
 func Handles(in Input) []Handle {
 	i := in.Pattern.PieceIndex(in.Select.Piece)
 	if i < 0 || len(in.Sheets) > 0 {
@@ -22,9 +23,9 @@ func Handles(in Input) []Handle {
 		return nil
 	}
 	linked := linkedPoints(in.Pattern, q)
-	var out []Handle
+	out := cutEnds(in, q)
 	if k := q.EdgeIndex(in.Select.Edge); k >= 0 && shapeable(q.Edges[k]) && reach(edges[k])*in.Scale >= bendRoom {
-		out = bends(in, q, k, in.bendPlaces(i, k, edges[k]))
+		out = append(out, bends(in, q, k, in.bendPlaces(i, k, edges[k]))...)
 	}
 	for k, g := range q.Points {
 		h := Handle{Ref: Ref{Piece: q.ID, Point: g.ID}, At: edges[k].Start(), Shape: Corner}

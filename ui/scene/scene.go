@@ -122,8 +122,9 @@ type Handle struct {
 }
 
 // Ref names what a handle or a line belongs to. Control is used with Edge: one
-// more than the index in model.EdgeShape.By, and 0 for the edge as a whole.
+// more than the index in model.EdgeShape.By, and 0 for the edge as a whole. With
+// Cut it is CutStart or CutEnd, else all of the cut line.
 type Ref struct {
-	Piece, Edge, Point string
-	Control            int
+	Piece, Edge, Point, Cut string
+	Control                 int
 }
