@@ -188,8 +188,12 @@ func newSettling(fit *Fit) *settling {
 	return s
 }
 
-// short reports that the edge is shorter than the shortest wave of a shaking
-// hand and bows no more than that shakes, so that its curve means nothing.
+// shortEdge is the length in mm, half as much again as the shortest wave of a
+// shaking hand, below which an edge's curve tells nothing.
+const shortEdge = 1.5 * handWave
+
+// short reports that the edge is short for a shaking hand and bows no more than
+// that shakes.
 func (o edge) short() bool {
 	at := make([][]axes, len(o.traces))
 	var length float64
@@ -198,7 +202,7 @@ func (o edge) short() bool {
 		length = math.Max(length, tr.length)
 	}
 	_, _, worst := bows(at)
-	return length < handWave && worst < 3*handNoise
+	return length < shortEdge && worst < 3*handNoise
 }
 
 // next is the grade point at the end of edge j.
