@@ -208,9 +208,8 @@ func shakenBlouse(t testing.TB) (p model.Pattern, truth []geom.Path) {
 // A nest traced by hand, 0.3 mm rms, as curves and as polygons, extended six
 // steps by chart, against the same nest drawn clean (which TestDemosAgainst-
 // TheirDrafts holds to its draft): nineteen twentieths of every piece lie within
-// 1.25 mm, half of what extending each place by itself gives, or less. Over
-// many nests (-nests 16) all pieces stay within 1.0 mm but the narrow back neck
-// facing, 1.07.
+// 1.0 mm over many nests (-nests 16), 1.1 mm over few, and within half of what
+// extending each place by itself gives.
 func TestTracedNests(t *testing.T) {
 	p, truth := shakenBlouse(t)
 	for _, polygon := range []bool{false, true} {
@@ -227,7 +226,11 @@ func TestTracedNests(t *testing.T) {
 		for _, q := range p.Pieces {
 			got, point := p95(far[q.Name]), p95(alone[q.Name])
 			t.Logf("polygon %-5v %-18s p95 %.2f mm, each place by itself %.2f, worst %.2f", polygon, q.Name, got, point, slices.Max(far[q.Name]))
-			if got > 1.25 || got > point/2 {
+			within := 1.1
+			if *nests >= 16 {
+				within = 1
+			}
+			if got > within || got > point/2 {
 				t.Errorf("%s (polygon %v): p95 is %.2f mm", q.Name, polygon, got)
 			}
 		}
