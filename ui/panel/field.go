@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
 	base "fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -31,6 +32,7 @@ type field struct {
 	onCommit func(text string) error
 	onHint   func(sentence string) // why the words were refused; "" when all is well
 	onLeave  func()
+	onTab    func(back bool) // where Tab goes on to; nil for the next control
 }
 
 func newField(unit string, onCommit func(string) error) *field {
@@ -192,14 +194,30 @@ func (e *typed) FocusLost() {
 	}
 }
 
-// TypedKey gives the document's words back on Escape.
+// AcceptsTab keeps Tab where the field has a next of its own.
+func (e *typed) AcceptsTab() bool { return e.owner.onTab != nil }
+
+// TypedKey gives the document's words back on Escape; Tab takes what was typed
+// and goes on, unless it was refused.
 func (e *typed) TypedKey(k *fyne.KeyEvent) {
-	if k.Name == fyne.KeyEscape {
+	switch {
+	case k.Name == fyne.KeyEscape:
 		e.owner.giveUp()
 		e.letGo()
-		return
+	case k.Name == fyne.KeyTab && e.owner.onTab != nil:
+		e.owner.commit()
+		if !e.owner.refused {
+			e.owner.onTab(shiftHeld())
+		}
+	default:
+		e.Entry.TypedKey(k)
 	}
-	e.Entry.TypedKey(k)
+}
+
+// shiftHeld tells whether Shift is held now.
+func shiftHeld() bool {
+	d, ok := fyne.CurrentApp().Driver().(desktop.Driver)
+	return ok && d.CurrentKeyModifiers()&fyne.KeyModifierShift != 0
 }
 
 // keyTheme is the theme in use with body text at the size of a key figure and

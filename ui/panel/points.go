@@ -30,6 +30,7 @@ func newPointTable() *pointTable {
 	t := &pointTable{chosen: -1}
 	t.cell = newField("", t.commit)
 	t.cell.onLeave = t.close
+	t.cell.onTab = t.next
 	t.cell.Hide()
 	t.ExtendBaseWidget(t)
 	return t
@@ -97,6 +98,23 @@ func (t *pointTable) TypedKey(e *fyne.KeyEvent) {
 	default:
 		t.touch.TypedKey(e)
 	}
+}
+
+// next opens the figure after the one being typed, or before it; from the last
+// one it lets the keyboard go.
+func (t *pointTable) next(back bool) {
+	at := 2 * t.row
+	if t.down {
+		at++
+	}
+	if at++; back {
+		at -= 2
+	}
+	if at < 0 || at >= 2*len(t.rows) {
+		t.cell.entry.letGo()
+		return
+	}
+	t.edit(at/2, at%2 == 1)
 }
 
 func (t *pointTable) edit(row int, down bool) {
