@@ -14,8 +14,6 @@ type handList struct {
 	rows   []*handRow
 	box    *fyne.Container
 	onBack func(i int)
-	title  *words
-	verb   string
 }
 
 type handRow struct {
@@ -24,24 +22,18 @@ type handRow struct {
 }
 
 func newHandList(onBack func(i int)) *handList {
-	l := &handList{onBack: onBack, title: newWords("Corrected by eye", theme.Caption, inkSoft), verb: "Take back"}
-	l.box = below(2, rule(), l.title)
+	l := &handList{onBack: onBack}
+	l.box = below(2, rule(), newWords("Corrected by eye", theme.Caption, inkSoft))
 	l.Hidden = true
 	l.ExtendBaseWidget(l)
 	return l
-}
-
-// name gives the list another title and verb, before it has rows.
-func (l *handList) name(title, verb string) {
-	l.title.setText(title)
-	l.verb = verb
 }
 
 func (l *handList) set(texts []string) {
 	for len(l.rows) < len(texts) {
 		i := len(l.rows)
 		r := &handRow{text: newCut("", theme.Body, ink)}
-		r.line = beside(6, 0, r.text, newLink(l.verb, func() { call1(l.onBack, i) }))
+		r.line = beside(6, 0, r.text, newLink("Take back", func() { call1(l.onBack, i) }))
 		l.rows = append(l.rows, r)
 		l.box.Add(r.line)
 	}
