@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -31,11 +32,30 @@ func byEyeView(p model.Pattern, r grading.Result, i, j, k int) panel.ByEyeView {
 	for _, s := range edit.Styles {
 		v.Styles = append(v.Styles, string(s))
 	}
-	v.Stage = "Off: a correction holds at every size."
-	if v.Stages {
-		v.Stage = fmt.Sprintf("A correction made now belongs to size %s; sizes beyond go on from it, and the printed sizes keep their line.", p.Chart.NameAt(p.Target.Place))
+	v.Stage = stageLine(p, q)
+	for _, c := range allCorrections(p, q) {
+		what := c.What
+		if o := p.PieceIndex(c.Piece); o >= 0 && o != i {
+			what = p.Pieces[o].Name + ": " + what
+		}
+		v.Hand = append(v.Hand, what)
+	}
+	if !q.Hand.IsZero() {
+		v.All = "Take back all of " + q.Name
 	}
 	return v
+}
+
+// stageLine says what a correction made now will hold for.
+func stageLine(p model.Pattern, q model.Piece) string {
+	if !p.Target.Stages {
+		return "Off: a correction holds at every size."
+	}
+	size := edit.StageAt(p, q)
+	if size == "" {
+		return fmt.Sprintf("%s is printed in this size: a correction made now holds at every size.", q.Name)
+	}
+	return fmt.Sprintf("A correction made now belongs to size %s: sizes beyond go on from it, and the printed sizes keep their line.", size)
 }
 
 func pointOrStart(j, k int) int {
@@ -152,6 +172,23 @@ func correctedLine(p model.Pattern) string {
 		return "no corrections"
 	}
 	return count(n, "correction")
+}
+
+// allCorrections is every correction of a pattern: those of piece q first, then
+// style changes over all pieces, then those of the others.
+func allCorrections(p model.Pattern, q model.Piece) []edit.Correction {
+	all := edit.Corrections(p)
+	rank := func(c edit.Correction) int {
+		switch c.Piece {
+		case q.ID:
+			return 0
+		case "":
+			return 1
+		}
+		return 2
+	}
+	slices.SortStableFunc(all, func(a, b edit.Correction) int { return cmp.Compare(rank(a), rank(b)) })
+	return all
 }
 
 // correctionsOf is the corrections of piece q, and the style changes of the

@@ -209,8 +209,12 @@ func chartNote(p model.Pattern, r grading.Result, f figures) (string, bool) {
 		if f.along {
 			word = map[string]string{"wider": "longer", "narrower": "shorter"}[word]
 		}
-		lines = append(lines, fmt.Sprintf("By chart is %s%s %s: past %s the %s grows by other steps than printed.",
-			amount(math.Abs(d), p.Unit), unit, word, f.from, f.follows))
+		what := "the " + string(f.follows) + " grows"
+		if f.follows == model.Steps {
+			what = "what its ends follow grows" // they follow two measures
+		}
+		lines = append(lines, fmt.Sprintf("By chart is %s%s %s: past %s %s by other steps than printed.",
+			amount(math.Abs(d), p.Unit), unit, word, f.from, what))
 	}
 	for _, s := range r.Short {
 		if s.Measure == f.follows && math.Abs(s.Missing()) >= 0.5 {

@@ -6,6 +6,7 @@ import (
 
 	"quarterstep/app/edit"
 	"quarterstep/ui/board"
+	"quarterstep/ui/scene"
 )
 
 // connectKeys makes the keys of LOOK work wherever the focus is. Every action
@@ -79,6 +80,7 @@ func (w *Window) key(e *fyne.KeyEvent) {
 	case fyne.KeyF2:
 		w.rename()
 	case fyne.KeyEscape:
+		w.straight = scene.Ref{}
 		if !w.strip.Cancel() {
 			w.doc.Cancel()
 		}

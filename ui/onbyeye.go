@@ -20,6 +20,14 @@ func (w *Window) connectByEye() {
 	b.OnInward = func(text string) error { return w.shiftEdge(true, text) }
 	b.OnStyle = w.changeStyle
 	b.OnStages = w.setStages
+	b.OnTakeBack = func(n int) {
+		if q, _, _, ok := w.inHandOf(); ok {
+			if c := allCorrections(w.doc.Pattern(), q); n < len(c) {
+				w.do("take back "+strings.ToLower(c[n].What), c[n].TakeBack)
+			}
+		}
+	}
+	b.OnTakeAll = w.takeAllBack
 	b.OnGrown = w.relaySide
 	w.folds["By eye"].OnFold = func(bool) { w.relaySide() }
 }
@@ -73,6 +81,14 @@ func (w *Window) chooseCurve(i int) {
 	case i-curvePrinted < len(q.Nest):
 		size := q.Nest[i-curvePrinted].Size
 		w.do("curve of size "+size+" for "+name, edit.KeepCurve(q.ID, edge, model.PrintedCurve, size))
+	}
+}
+
+// takeAllBack removes all corrections of the piece in hand.
+func (w *Window) takeAllBack() {
+	p := w.doc.Pattern()
+	if i := p.PieceIndex(w.hand.Piece); i >= 0 {
+		w.do("take back all of "+p.Pieces[i].Name, edit.TakeBackAll(w.hand.Piece))
 	}
 }
 

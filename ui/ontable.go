@@ -231,6 +231,10 @@ func (w *Window) showStatus() {
 		w.said = ""
 		return
 	}
+	if ask := w.asking(); ask != "" {
+		w.status.Set(ask)
+		return
+	}
 	p := w.doc.Pattern()
 	parts := []string{fmt.Sprintf("Pointer *%s* across, *%s* down", measure.FormatPlace(w.pointer.X, p.Unit), measure.FormatPlace(w.pointer.Y, p.Unit))}
 	if w.over.Piece != "" {

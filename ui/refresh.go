@@ -78,7 +78,7 @@ func (w *Window) sceneOf(p model.Pattern, r grading.Result) scene.Input {
 		w.print.onTable(&in)
 		return in
 	}
-	in.Ghost, in.Guides = w.ghost(p), w.stageGuides(p)
+	in.Ghost, in.Guides = w.ghost(p), w.guides(p)
 	for _, f := range w.report().Findings {
 		if !f.Look || f.Edge == "" {
 			continue

@@ -1,9 +1,30 @@
 package ui
 
 import (
+	"time"
+
 	"quarterstep/model"
 	"quarterstep/ui/scene"
 )
+
+// guideTime is how long the guides may take to be worked out at each move of a
+// drag; slower ones wait until its end.
+const guideTime = 2 * time.Millisecond
+
+// guides is stageGuides, left out during a drag where they took too long before
+// it.
+func (w *Window) guides(p model.Pattern) []scene.Guide {
+	if w.doc.Previewing() {
+		if w.guidesTook > guideTime {
+			return nil
+		}
+		return w.stageGuides(p)
+	}
+	start := time.Now()
+	out := w.stageGuides(p)
+	w.guidesTook = time.Since(start)
+	return out
+}
 
 // stageGuides is the piece in hand at every size between its print and the size
 // wanted, while corrections are kept with their size.

@@ -25,7 +25,16 @@ func (w *Window) straightenFrom() {
 		return
 	}
 	w.straight = scene.Ref{Piece: q.ID, Point: q.Points[k].ID}
-	w.say(fmt.Sprintf("Click the grade point that the line is to run straight to from %s. Esc lets go.", strings.ToLower(pointName(q, k))))
+	w.showStatus()
+}
+
+// asking is what the status bar asks for while a second grade point is awaited,
+// "" when none is.
+func (w *Window) asking() string {
+	if w.straight.Point == "" {
+		return ""
+	}
+	return fmt.Sprintf("Click the grade point that the line is to run straight to from *%s*. Esc lets go.", w.refName(w.straight))
 }
 
 // straightenTo makes the line straight to the grade point clicked, where one was

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
@@ -51,7 +53,7 @@ func (w *Window) askParallel() {
 	by := widget.NewEntry()
 	by.SetPlaceHolder("5 mm, 1/4 in")
 	w.dialogOpen = true
-	d := dialog.NewForm("Move "+q.Name+", "+edgeName(q, j)+" parallel", "Move", "Leave it", []*widget.FormItem{
+	d := dialog.NewForm("Move "+strings.ToLower(edgeName(q, j))+" of "+q.Name+" parallel", "Move", "Leave it", []*widget.FormItem{
 		widget.NewFormItem("By", by),
 		widget.NewFormItem("", way),
 	}, func(yes bool) {

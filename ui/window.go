@@ -2,6 +2,7 @@ package ui
 
 import (
 	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -26,21 +27,22 @@ type Window struct {
 	settings    settings.Settings
 	settingsDir string
 
-	step      int        // of the guide rail
-	hand      scene.Ref  // piece, edge and point in hand
-	nest      bool       // show the printed sizes
-	seam      bool       // show the stitching line
-	pointer   geom.Point // where the pointer is on the Table
-	over      scene.Ref  // what is under it
-	said      string     // a sentence for the status bar, shown once
-	doubts    []string   // what bringing in left to look at
-	docSerial int        // counts changes of the document
-	print     printStep
-	body      wearerStep
-	grows     growthStep
-	straight  scene.Ref      // the grade point to straighten from, while the other is asked for
-	grader    grading.Grader // for the line of the method not in force
-	checker   app.Checker    // remembers the girths of print
+	step       int        // of the guide rail
+	hand       scene.Ref  // piece, edge and point in hand
+	nest       bool       // show the printed sizes
+	seam       bool       // show the stitching line
+	pointer    geom.Point // where the pointer is on the Table
+	over       scene.Ref  // what is under it
+	said       string     // a sentence for the status bar, shown once
+	doubts     []string   // what bringing in left to look at
+	docSerial  int        // counts changes of the document
+	print      printStep
+	body       wearerStep
+	grows      growthStep
+	straight   scene.Ref      // the grade point to straighten from, while the other is asked for
+	guidesTook time.Duration  // what the guides of the sizes on the way last cost
+	grader     grading.Grader // for the line of the method not in force
+	checker    app.Checker    // remembers the girths of print
 
 	table      *board.Board
 	rail       *panel.Rail

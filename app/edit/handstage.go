@@ -40,6 +40,10 @@ func stageAt(p model.Pattern, q model.Piece) stage {
 	return stage{size, 1 / grading.StageShare(q, p.Chart, size, p.Target.Place)}
 }
 
+// StageAt is the size that a correction of piece q made now will belong to; ""
+// where it holds at every size.
+func StageAt(p model.Pattern, q model.Piece) string { return stageAt(p, q).stage }
+
 // stagesOn is an error that names the first correction of p that belongs to a
 // size chart c does not have.
 func stagesOn(p model.Pattern, c model.SizeChart) error {

@@ -129,6 +129,13 @@ func newLink(word string, press func()) *link {
 	return l
 }
 
+func (l *link) setWord(word string) {
+	if l.word != word {
+		l.word = word
+		l.Refresh()
+	}
+}
+
 func (l *link) CreateRenderer() fyne.WidgetRenderer {
 	g := newGround()
 	label := newBold(l.word, theme.Caption, accentInk)

@@ -24,6 +24,9 @@ type ByEyeView struct {
 	Styles []string // the style changes there are
 	Unit   string   // what amounts are typed in: "mm"
 
+	Hand []string // all corrections: those of the piece in hand first
+	All  string   // takes back all of the piece in hand; "" where it has none
+
 	Stages bool
 	Stage  string // what the check means for the size wanted
 }
@@ -47,6 +50,8 @@ type ByEye struct {
 	OnInward     func(text string) error // parallel too, into the piece
 	OnStyle      func(i int, text string) error
 	OnStages     func(on bool)
+	OnTakeBack   func(i int) // one of the corrections
+	OnTakeAll    func()      // all of the piece in hand
 	OnGrown      func()
 
 	empty, full *fyne.Container
@@ -65,6 +70,8 @@ type ByEye struct {
 	hint        *note
 	stages      *check
 	stage       *words
+	hand        *handList
+	all         *link
 }
 
 // NewByEye makes the panel's content.
@@ -77,7 +84,7 @@ func NewByEye() *ByEye {
 		unlaid:    newNote(sideContent),
 		hint:      newNote(sideContent),
 		style:     newPick(150),
-		stages:    newCheck("Keep with this size, and go on from there"),
+		stages:    newCheck("Keep corrections with this size"),
 		stage:     newWrapped("", theme.Caption, inkSoft, sideContent),
 	}
 	for i := range p.follows {
@@ -101,6 +108,8 @@ func NewByEye() *ByEye {
 	})
 	p.parallel.onHint, p.amount.onHint = p.showHint, p.showHint
 	p.style.onPick = func(i int) { p.styleChosen = i }
+	p.hand = newHandList(func(i int) { call1(p.OnTakeBack, i) })
+	p.all = newLink("", func() { call(p.OnTakeAll) })
 	p.stages.onTurn = func(on bool) { call1(p.OnStages, on) }
 	p.lay()
 	p.ExtendBaseWidget(p)
@@ -132,6 +141,8 @@ func (p *ByEye) lay() {
 		p.hint,
 		rule(),
 		p.stages, p.stage,
+		p.hand,
+		beside(8, noneGrows, p.all),
 	)
 	p.empty = below(0, p.emptyText)
 }
@@ -162,6 +173,9 @@ func (p *ByEye) SetView(v ByEyeView) {
 	p.amount.setUnit(v.Unit)
 	p.stages.set(v.Stages)
 	p.stage.setText(v.Stage)
+	p.hand.set(v.Hand)
+	p.all.setWord(v.All)
+	p.all.Hidden = v.All == ""
 	relay(p.full)
 }
 

@@ -16,6 +16,9 @@ type handList struct {
 	onBack func(i int)
 }
 
+// backWidth is the room that "Take back" takes of a row.
+const backWidth = 84
+
 type handRow struct {
 	text *words
 	line *fyne.Container
@@ -32,7 +35,7 @@ func newHandList(onBack func(i int)) *handList {
 func (l *handList) set(texts []string) {
 	for len(l.rows) < len(texts) {
 		i := len(l.rows)
-		r := &handRow{text: newCut("", theme.Body, ink)}
+		r := &handRow{text: newWrapped("", theme.Body, ink, sideContent-backWidth)}
 		r.line = beside(6, 0, r.text, newLink("Take back", func() { call1(l.onBack, i) }))
 		l.rows = append(l.rows, r)
 		l.box.Add(r.line)
