@@ -10,7 +10,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
-	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app"
 	"quarterstep/app/session"
@@ -267,42 +266,6 @@ func fileName(name string) string {
 		}
 		return r
 	}, name)
-}
-
-// bringInFile brings in the nest in an SVG by the chart that knows its sizes.
-// Matching a traced nest takes its time, so it is done beside the window, which
-// says so and waits.
-func (w *Window) bringInFile(path string) {
-	w.dialogOpen = true
-	d := dialog.NewCustomWithoutButtons("Bringing in "+filepath.Base(path), widget.NewLabel("Finding the corners of every piece in every size."), w.win)
-	d.Show()
-	charts := w.charts()
-	go func() {
-		got, err := app.BringInByAnyChart(path, charts)
-		fyne.Do(func() {
-			d.Hide()
-			w.dialogOpen = false
-			w.broughtIn(path, got, err)
-		})
-	}()
-}
-
-// broughtIn makes what was brought in the document, or says why it cannot be.
-func (w *Window) broughtIn(path string, got app.Brought, err error) {
-	if err != nil {
-		w.askOneSize(path, err)
-		return
-	}
-	w.show(got.Pattern)
-	w.doubts = got.Remarks
-	w.refresh()
-	w.settings.Folder = filepath.Dir(path)
-	w.keepSettings()
-	if len(got.Remarks) > 0 {
-		w.fail("Brought in, with something to look at", errors.New(strings.Join(got.Remarks, "\n")))
-		return
-	}
-	w.say(fmt.Sprintf("Brought in %s.", count(len(got.Pattern.Pieces), "piece")))
 }
 
 // dropped takes files dropped on the window: a project, a drawing, or a chart.

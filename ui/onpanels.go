@@ -39,6 +39,7 @@ func (w *Window) connectRail() {
 			w.table.Centre(w.doc.Result().Pieces[i].Outline().Bounds().Centre().Add(w.doc.Pattern().Pieces[i].At))
 		}
 	}
+	w.shelf.OnMenu = w.shelfMenu
 	w.shelf.OnBringIn = w.bringIn
 	w.shelf.OnHint = w.hint
 }

@@ -1,129 +1,120 @@
 package ui
 
 import (
-	"io"
-	"path/filepath"
+	"strconv"
 	"strings"
-	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
-	"quarterstep/app"
 	"quarterstep/app/edit"
-	"quarterstep/printing/tile"
+	"quarterstep/model"
+	"quarterstep/ui/scene"
 )
 
 // pieceMenu is what can be done to the piece in hand; greyed where there is
 // none.
 func (w *Window) pieceMenu() *fyne.MenuItem {
+	item := fyne.NewMenuItem("Piece in hand", nil)
 	p := w.doc.Pattern()
 	i := p.PieceIndex(w.hand.Piece)
-	item := fyne.NewMenuItem("Piece in hand", nil)
 	if i < 0 {
 		item.Disabled = true
 		return item
 	}
-	q := p.Pieces[i]
-	item.Label = q.Name
-	lay := fyne.NewMenuItem("Lay the sizes on", nil)
-	lay.ChildMenu = fyne.NewMenu(
-		"",
-		fyne.NewMenuItem("Centre or fold line", func() { w.do("lay the sizes on the centre", edit.Stack(q.ID, edit.OnCentre)) }),
-		fyne.NewMenuItem("Hem", func() { w.do("lay the sizes on the hem", edit.Stack(q.ID, edit.OnHem)) }),
-		fyne.NewMenuItem("Grade point in hand", w.layOnPoint),
-	)
-	lay.Disabled = len(q.Nest) < 2
-	share := fyne.NewMenuItem("Sizes that share a line ...", w.askShared)
-	all := fyne.NewMenuItem("Same in all sizes", func() {
-		w.do("the same in all sizes", edit.OneForAll(q.ID, !q.OneForAll))
-	})
-	all.Checked = q.OneForAll
-	all.Disabled = len(q.Nest) > 1
-	item.ChildMenu = fyne.NewMenu(
-		"",
-		fyne.NewMenuItem("Rename ...", w.rename), lay, share, all,
-		fyne.NewMenuItem("Take back all corrections", func() { w.do("take back all corrections", edit.TakeBackAll(q.ID)) }),
-		fyne.NewMenuItem("Increment sheet ...", func() { w.saveSheets([]string{q.ID}, q.Name) }),
-	)
+	item.Label = p.Pieces[i].Name
+	item.ChildMenu = fyne.NewMenu("", w.pieceItems(p.Pieces[i])...)
 	return item
 }
 
-func (w *Window) layOnPoint() {
-	if w.hand.Point == "" {
-		w.say("Take a grade point in hand first.")
-		return
+// pieceItems is what can be done to piece q.
+func (w *Window) pieceItems(q model.Piece) []*fyne.MenuItem {
+	share := fyne.NewMenuItem("Sizes that share a line ...", w.askShared)
+	share.Disabled = q.OneForAll
+	all := fyne.NewMenuItem("Same in all sizes", func() { w.sameInAll(q) })
+	all.Checked, all.Disabled = q.OneForAll, len(q.Nest) > 1
+	back := fyne.NewMenuItem("Take back all corrections", func() { w.do("take back all corrections", edit.TakeBackAll(q.ID)) })
+	back.Disabled = q.Hand.IsZero()
+	items := []*fyne.MenuItem{
+		fyne.NewMenuItem("Rename ...", w.rename),
+		fyne.NewMenuItem("Cut how many ...", w.askCopies),
+		fyne.NewMenuItemSeparator(),
+		w.layMenu(q), share, all,
 	}
-	w.do("lay the sizes on a grade point", edit.Stack(w.hand.Piece, edit.OnPoint(w.hand.Point)))
+	if printedOnce(q) {
+		items = append(items, fyne.NewMenuItem("How it grows", func() { w.unfold("How it grows"); w.relaySide() }))
+	}
+	return append(items, fyne.NewMenuItemSeparator(), back,
+		fyne.NewMenuItem("Increment sheet ...", func() { w.saveSheets([]string{q.ID}, q.Name) }))
 }
 
-// askShared asks which printed line of the piece in hand serves other sizes
-// too.
-func (w *Window) askShared() {
+// layMenu is the lines and points the printed sizes of q can be laid on.
+func (w *Window) layMenu(q model.Piece) *fyne.MenuItem {
+	item := fyne.NewMenuItem("Lay the sizes on", nil)
+	item.Disabled = len(q.Nest) < 2
+	lay := func(word string, on edit.StackOn) *fyne.MenuItem {
+		return fyne.NewMenuItem(capital(word), func() { w.do("lay the sizes on the "+word, edit.Stack(q.ID, on)) })
+	}
+	point := fyne.NewMenuItem("The grade point in hand", nil)
+	if k := q.PointIndex(w.hand.Point); k >= 0 && w.hand.Piece == q.ID {
+		point = lay(strings.ToLower(pointName(q, k)), edit.OnPoint(q.Points[k].ID))
+	} else {
+		point.Disabled = true
+	}
+	item.ChildMenu = fyne.NewMenu("", lay("centre line", edit.OnCentre), lay("hem", edit.OnHem), point)
+	return item
+}
+
+// sameInAll says that a piece is the same in all sizes, or that it is not.
+func (w *Window) sameInAll(q model.Piece) {
+	label := "the same in all sizes"
+	if q.OneForAll {
+		label = "not the same in all sizes"
+	}
+	w.do(label, edit.OneForAll(q.ID, !q.OneForAll))
+}
+
+// shelfMenu takes piece i in hand and shows what can be done to it.
+func (w *Window) shelfMenu(i int, place fyne.Position) {
+	p := w.doc.Pattern()
+	if w.dialogOpen || i >= len(p.Pieces) {
+		return
+	}
+	w.hand = scene.Ref{Piece: p.Pieces[i].ID}
+	w.refresh()
+	// Set off from the pointer, so that a second click does not choose the first
+	// entry.
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", w.pieceItems(p.Pieces[i])...), w.win.Canvas(), place.AddXY(8, 8))
+}
+
+// askCopies asks how many of the piece in hand to cut.
+func (w *Window) askCopies() {
 	p := w.doc.Pattern()
 	i := p.PieceIndex(w.hand.Piece)
 	if i < 0 || w.dialogOpen {
 		return
 	}
 	q := p.Pieces[i]
-	var sizes []string
-	for _, o := range q.Nest {
-		sizes = append(sizes, o.Size)
-	}
-	line := widget.NewSelect(sizes, nil)
-	line.SetSelected(sizes[len(sizes)-1])
-	also := widget.NewEntry()
-	also.SetPlaceHolder("44, 46")
+	n := widget.NewEntry()
+	n.SetText(strconv.Itoa(q.Copies()))
 	w.dialogOpen = true
-	d := dialog.NewForm("Sizes that share a line", "That is so", "Leave it", []*widget.FormItem{
-		widget.NewFormItem("The line of", line),
-		widget.NewFormItem("serves also", also),
-	}, func(yes bool) {
+	d := dialog.NewForm("Cut how many of "+q.Name, "Cut so many", "Leave it", []*widget.FormItem{widget.NewFormItem("Cut", n)}, func(yes bool) {
 		w.dialogOpen = false
 		if yes {
-			w.do("sizes that share a line", edit.SharedLine(q.ID, line.Selected, sizeNames(also.Text)))
+			w.setCopies(q.ID, n.Text)
 		}
 	}, w.win)
 	d.Show()
-	w.win.Canvas().Focus(also)
+	w.win.Canvas().Focus(n)
 }
 
-// sizeNames is the sizes of a list as typed: "44, 46".
-func sizeNames(text string) []string {
-	return strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' || r == ' ' })
-}
-
-// saveSheets writes the increment sheets of pieces, all where none is named.
-func (w *Window) saveSheets(pieces []string, name string) {
-	if w.dialogOpen {
-		return
-	}
-	p := w.doc.Pattern()
-	sheets, err := app.HandSheets(&w.grader, p, pieces, time.Now().Format("2 January 2006"))
+// setCopies takes how many of a piece to cut, as typed.
+func (w *Window) setCopies(piece, text string) {
+	n, err := strconv.Atoi(strings.TrimSpace(text))
 	if err != nil {
-		w.fail("The increment sheet cannot be made", err)
+		w.say("Type how many to cut as a number, like 2.")
 		return
 	}
-	paper := w.print.setup.Paper
-	if paper.Name != "Letter" {
-		paper = tile.Papers()[0]
-	}
-	w.askWhere(fileName(name)+" increments.pdf", ".pdf", func(path string) {
-		err := app.WriteFile(path, func(to io.Writer) error { return app.WriteHandSheets(to, sheets, paper, p.Unit) })
-		if err != nil {
-			w.fail("The increment sheet cannot be written", err)
-			return
-		}
-		w.say("Wrote " + filepath.Base(path) + ". Print it at 100 %, and measure its square.")
-	})
-}
-
-// allSheets writes the increment sheets of every piece.
-func (w *Window) allSheets() {
-	name := w.doc.Pattern().Name
-	if name == "" {
-		name = "Pattern"
-	}
-	w.saveSheets(nil, name)
+	w.do("cut "+strconv.Itoa(n), edit.Cut(piece, n))
 }

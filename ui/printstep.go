@@ -151,6 +151,7 @@ func (s *printStep) pagesView(p model.Pattern, r string) panel.PagesView {
 	pages := count(s.now().Pages(), "page")
 	v.Count, v.Summary = pages, pagesSummary(plan)
 	v.Save = "Save PDF, " + pages
+	v.Second = "Increment sheet ..."
 	v.Shown = []panel.ToggleView{
 		{Word: "New line, " + r, On: s.target},
 		{Word: "Printed nest", On: s.choice.Nest},
@@ -272,4 +273,5 @@ func (w *Window) connectPages() {
 		anew()
 	}
 	w.pages.OnSave = w.savePDF
+	w.pages.OnSecond = w.allSheets
 }

@@ -40,7 +40,7 @@ func (w *Window) shelfView(p model.Pattern, r grading.Result) panel.ShelfView {
 func pieceLine(q model.Piece, r grading.Piece) string {
 	switch {
 	case r.Frozen:
-		return "printed in one size"
+		return "Printed once"
 	case len(q.Hand.Moves)+len(q.Hand.Shapes) > 0:
 		return "Corrected by eye"
 	case r.Printed:

@@ -33,6 +33,7 @@ type card struct {
 	view   CardView
 	chosen bool
 	narrow bool
+	menu   func(place fyne.Position)
 }
 
 func newCard(press func()) *card {
@@ -41,6 +42,9 @@ func newCard(press func()) *card {
 	c.ExtendBaseWidget(c)
 	return c
 }
+
+// TappedSecondary asks for the piece's menu.
+func (c *card) TappedSecondary(e *fyne.PointEvent) { call1(c.menu, e.AbsolutePosition) }
 
 func (c *card) set(v CardView, chosen bool) {
 	same := c.view.Name == v.Name && c.view.State == v.State && c.view.How == v.How &&

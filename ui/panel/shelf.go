@@ -24,6 +24,7 @@ type ShelfView struct {
 type Shelf struct {
 	widget.BaseWidget
 	OnPick    func(i int)
+	OnMenu    func(i int, place fyne.Position) // a right click, at a place of the window's canvas
 	OnBringIn func()
 	OnHint    func(string)
 
@@ -57,7 +58,9 @@ func (s *Shelf) SetView(v ShelfView) {
 	s.count.setText(pieces(len(v.Cards)))
 	for len(s.cards) < len(v.Cards) {
 		i := len(s.cards)
-		s.cards = append(s.cards, newCard(func() { call1(s.OnPick, i) }))
+		c := newCard(func() { call1(s.OnPick, i) })
+		c.menu = func(place fyne.Position) { call2(s.OnMenu, i, place) }
+		s.cards = append(s.cards, c)
 	}
 	s.list.Objects = s.list.Objects[:0]
 	for i, cv := range v.Cards {

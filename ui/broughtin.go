@@ -1,0 +1,172 @@
+package ui
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/app"
+	"quarterstep/model"
+)
+
+// bringInFile brings in the nest in an SVG by the chart that knows its sizes.
+// Matching a traced nest takes its time, so it is done beside the window, which
+// says so and waits.
+func (w *Window) bringInFile(path string) {
+	charts := w.charts()
+	w.bringing(path, func() func() {
+		got, err := app.BringInByAnyChart(path, charts)
+		asOne := err != nil && isOneSize(path, charts)
+		return func() {
+			if asOne {
+				w.askOneSize(path)
+				return
+			}
+			w.broughtIn(path, got, err)
+		}
+	})
+}
+
+// bringing says that path is being brought in while read does so; what read
+// returns is then done by the window.
+func (w *Window) bringing(path string, read func() func()) {
+	w.dialogOpen = true
+	d := dialog.NewCustomWithoutButtons("Bringing in "+filepath.Base(path), widget.NewLabel("Finding the corners of every piece in every size."), w.win)
+	d.Show()
+	go func() {
+		then := read()
+		fyne.Do(func() {
+			d.Hide()
+			w.dialogOpen = false
+			then()
+		})
+	}()
+}
+
+// isOneSize reports that a drawing is without size layers and can be read when
+// it is told which size it is.
+func isOneSize(path string, charts []model.SizeChart) bool {
+	if len(charts) == 0 {
+		return false
+	}
+	_, err := app.BringInOneSize(path, charts[0], charts[0].Sizes[0].Name)
+	return err == nil
+}
+
+// broughtIn makes what was brought in the document and says what was read of
+// it, or says why it cannot be used.
+func (w *Window) broughtIn(path string, got app.Brought, err error) {
+	if err != nil {
+		w.fail("This drawing cannot be used", err)
+		return
+	}
+	w.show(got.Pattern)
+	w.doubts = got.Remarks
+	if w.sayHow() {
+		w.unfold("How it grows")
+	}
+	w.refresh()
+	w.settings.Folder = filepath.Dir(path)
+	w.keepSettings()
+	w.tellRead("Brought in "+filepath.Base(path), readWords(got))
+}
+
+// sayHow reports that nothing says yet how the piece in hand grows.
+func (w *Window) sayHow() bool {
+	i := w.doc.Pattern().PieceIndex(w.hand.Piece)
+	return i >= 0 && w.doc.Result().Pieces[i].Frozen
+}
+
+// readWords is what was understood of a drawing: its pieces, what is to be
+// looked at, and what to do next.
+func readWords(got app.Brought) []string {
+	p := got.Pattern
+	lines := []string{fmt.Sprintf("%s, by the chart %s.", count(len(p.Pieces), "piece"), p.Chart.Name)}
+	lines = append(lines, app.Understood(p)...)
+	if len(got.Remarks) > 0 {
+		lines = append(lines, "", "To look at:")
+		lines = append(lines, got.Remarks...)
+	}
+	if slices.ContainsFunc(p.Pieces, func(q model.Piece) bool { return printedOnce(q) && !q.OneForAll }) {
+		lines = append(lines, "", "A piece printed in one size stays as it is until the panel How it grows is told by how much.")
+	}
+	return lines
+}
+
+// tellRead shows what was read in a dialog that scrolls.
+func (w *Window) tellRead(title string, lines []string) {
+	words := widget.NewLabel(strings.Join(lines, "\n"))
+	words.Wrapping = fyne.TextWrapWord
+	w.dialogOpen = true
+	d := dialog.NewCustom(title, "Close", container.NewVScroll(words), w.win)
+	d.SetOnClosed(func() { w.dialogOpen = false })
+	const wide, line, rest, most = 560, 24, 120, 560
+	d.Resize(fyne.NewSize(wide, min(float32(rest+line*len(lines)), most)))
+	d.Show()
+}
+
+// askOneSize asks of a drawing without size layers which size all of it is.
+func (w *Window) askOneSize(path string) {
+	charts := w.charts()
+	if w.dialogOpen {
+		return
+	}
+	var names []string
+	for _, c := range charts {
+		names = append(names, c.Name)
+	}
+	size := widget.NewSelect(nil, nil)
+	size.PlaceHolder = "Choose the size"
+	chart := widget.NewSelect(names, nil)
+	words := widget.NewLabel("No layer of " + filepath.Base(path) + " is named after a size. If all of it is one size, say which: it can then grow by gaps you type or by cut lines. For a nest, leave it, name each size's layer after the size, and bring it in again.")
+	words.Wrapping = fyne.TextWrapWord
+	d := dialog.NewCustomWithoutButtons("One size only: which?", container.NewVBox(words, widget.NewForm(
+		widget.NewFormItem("Chart", chart), widget.NewFormItem("Size", size))), w.win)
+	done := func(then func()) func() {
+		return func() {
+			d.Hide()
+			w.dialogOpen = false
+			then()
+		}
+	}
+	yes := widget.NewButton("Bring it in", done(func() { w.bringInOne(path, charts[chart.SelectedIndex()], size.Selected) }))
+	yes.Importance = widget.HighImportance
+	yes.Disable()
+	chart.OnChanged = func(string) {
+		size.ClearSelected()
+		size.SetOptions(sizeNamesOf(charts[chart.SelectedIndex()]))
+		yes.Disable()
+	}
+	size.OnChanged = func(s string) {
+		if s != "" {
+			yes.Enable()
+		}
+	}
+	chart.SetSelectedIndex(max(0, slices.Index(names, w.doc.Pattern().Chart.Name)))
+	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Leave it", done(func() {})), yes})
+	w.dialogOpen = true
+	d.Resize(fyne.NewSize(520, 300))
+	d.Show()
+}
+
+func sizeNamesOf(c model.SizeChart) []string {
+	var out []string
+	for _, s := range c.Sizes {
+		out = append(out, s.Name)
+	}
+	return out
+}
+
+// bringInOne brings in a drawing all of which is one size of a chart.
+func (w *Window) bringInOne(path string, c model.SizeChart, size string) {
+	w.bringing(path, func() func() {
+		got, err := app.BringInOneSize(path, c, size)
+		return func() { w.broughtIn(path, got, err) }
+	})
+}

@@ -1,0 +1,80 @@
+package ui
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/app/edit"
+	"quarterstep/model"
+)
+
+// askShared asks which sizes above it a printed line of the piece in hand serves
+// too.
+func (w *Window) askShared() {
+	p := w.doc.Pattern()
+	i := p.PieceIndex(w.hand.Piece)
+	if i < 0 || w.dialogOpen {
+		return
+	}
+	q := p.Pieces[i]
+	var lines []string
+	for _, o := range q.Nest {
+		lines = append(lines, o.Label())
+	}
+	also := widget.NewCheckGroup(nil, nil)
+	also.Horizontal = true
+	none := widget.NewLabel("The next size up has a line of its own.")
+	line := widget.NewSelect(lines, nil)
+	line.OnChanged = func(string) {
+		o := q.Nest[line.SelectedIndex()]
+		also.Options = sizesAbove(p.Chart, q, line.SelectedIndex())
+		also.SetSelected(o.Also)
+		also.Refresh()
+		none.Hidden = len(also.Options) > 0
+	}
+	line.SetSelectedIndex(len(lines) - 1)
+	w.dialogOpen = true
+	d := dialog.NewForm("Sizes of "+q.Name+" that share a line", "That is so", "Leave it", []*widget.FormItem{
+		widget.NewFormItem("The line of size", line),
+		widget.NewFormItem("serves also", also),
+		widget.NewFormItem("", none),
+	}, func(yes bool) {
+		w.dialogOpen = false
+		if yes {
+			w.shareLine(q, line.SelectedIndex(), also.Selected)
+		}
+	}, w.win)
+	d.Show()
+}
+
+// shareLine says that printed line n of q serves those sizes too.
+func (w *Window) shareLine(q model.Piece, n int, also []string) {
+	size := q.Nest[n].Size
+	label := "size " + size + " has its line alone"
+	if len(also) > 0 {
+		label = "one line for sizes " + strings.Join(append([]string{size}, also...), ", ")
+	}
+	w.do(label, edit.SharedLine(q.ID, size, also))
+}
+
+// sizesAbove is the sizes above that of printed line n of q which have no line
+// of their own up to the next one printed.
+func sizesAbove(c model.SizeChart, q model.Piece, n int) []string {
+	place, ok := c.Place(q.Nest[n].Size)
+	if !ok {
+		return nil
+	}
+	end := len(c.Sizes)
+	if n+1 < len(q.Nest) {
+		if next, ok := c.Place(q.Nest[n+1].Size); ok {
+			end = next
+		}
+	}
+	var out []string
+	for _, s := range c.Sizes[place+1 : end] {
+		out = append(out, s.Name)
+	}
+	return out
+}
