@@ -201,7 +201,8 @@ func usualCut(usual []spread.Default, c model.Cut) (spread.Default, bool) {
 // cutName is what a cut line is called: as proposed, else by how it runs.
 func cutName(q model.Piece, usual []spread.Default, c model.Cut) string {
 	if d, ok := usualCut(usual, c); ok {
-		return capital(d.Name)
+		name, _, _ := strings.Cut(d.Name, ",")
+		return capital(name)
 	}
 	across, along := q.AcrossAlong(c.To.Sub(c.From))
 	if math.Abs(along) >= math.Abs(across) {

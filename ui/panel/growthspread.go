@@ -54,6 +54,7 @@ func newSpreadPart(p *Growth) *spreadPart {
 func (s *spreadPart) set(v SpreadView) {
 	s.chosen = v.Cut
 	s.say.setText(v.Say)
+	s.say.Hidden = v.Say == ""
 	s.title.setText(v.Title)
 	s.title.Hidden = v.Title == ""
 	s.cuts.set(v.Cuts, v.Cut)

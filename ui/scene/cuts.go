@@ -11,47 +11,56 @@ import (
 )
 
 // The marks at the ends of a cut line: two blades, open by bladeTurn either way
-// and bladeReach px long.
+// and bladeReach px long, and beyond those of its start its number, at numberOut
+// px.
 const (
 	bladeTurn  = 0.4
 	bladeReach = 13
+	numberOut  = 22
 )
 
-// cutRoom is how long, in px, a cut line must be to say by how much it opens.
-const cutRoom = 90
+// cutRoom is how long, in px, a cut line must be to say by how much it opens,
+// and openWordsAt where along it the words stand, clear of its middle.
+const (
+	cutRoom     = 90
+	openWordsAt = 0.3
+)
+
+var cutDash = []float64{9, 5}
 
 // Cuttable reports whether the cut lines of q count: a nest of several sizes,
 // and a piece that is the same in all, say by themselves how they grow.
 func Cuttable(q model.Piece) bool { return len(q.Nest) == 1 && !q.OneForAll }
 
-// cuts draws the cut lines of a piece printed once, on its print: dashed, with
-// open blades at either end, and by how much each opens.
+// cuts draws the cut lines of the piece in hand on its print: dashed and
+// numbered, with open blades at either end; the one in hand says by how much it
+// opens.
 func (l *Layer) cuts(in Input, q model.Piece, r grading.Piece, m geom.Affine) {
-	if !Cuttable(q) || len(in.Sheets) > 0 {
+	if !Cuttable(q) || in.Select.Piece != q.ID || len(in.Sheets) > 0 {
 		return
 	}
 	for i, c := range q.Cuts {
 		from, to := m.Apply(c.From), m.Apply(c.To)
-		line := Line{Path: geom.Polyline(from, to), Width: 1.6, Dash: cutDash, Ink: InkWords, Alpha: 1}
-		if in.Select.Piece == q.ID && in.Select.Cut == c.ID {
-			line.Width, line.Ink = 2.4, InkAccent
+		out := to.Sub(from).Unit()
+		line := Line{Path: geom.Polyline(from, to), Width: 1.4, Dash: cutDash, Ink: InkWords, Alpha: 1}
+		number := Text{
+			Words: fmt.Sprint(i + 1), At: from, DX: -numberOut * out.X, DY: -numberOut * out.Y,
+			Size: 12, Bold: true, Ink: InkWords, Halo: in.ground(),
+		}
+		if in.Select.Cut == c.ID {
+			line.Width, line.Ink, number.Ink = 2.4, InkAccent, InkAccentWords
+			if words := openWords(in, r, i); words != "" && from.Dist(to)*in.Scale >= cutRoom {
+				t := beside(words, from.Lerp(to, openWordsAt), out)
+				t.Ink, t.Halo = InkAccentWords, in.ground()
+				l.Texts = append(l.Texts, t)
+			}
 		}
 		l.Lines = append(l.Lines, line)
-		out := to.Sub(from).Unit()
+		l.Texts = append(l.Texts, number)
 		l.blades(to, out, line.Ink)
 		l.blades(from, out.Scale(-1), line.Ink)
-		if from.Dist(to)*in.Scale >= cutRoom {
-			t := beside(openWords(in, r, i), from.Lerp(to, openWordsAt), out)
-			t.Halo = in.ground()
-			l.Texts = append(l.Texts, t)
-		}
 	}
 }
-
-// openWordsAt is where along a cut line its words stand, clear of its middle.
-const openWordsAt = 0.3
-
-var cutDash = []float64{9, 5}
 
 // blades draws the mark at one end of a cut line; out leads off the paper.
 func (l *Layer) blades(at geom.Point, out geom.Vec, ink Ink) {
@@ -64,17 +73,16 @@ func (l *Layer) blades(at geom.Point, out geom.Vec, ink Ink) {
 	}
 }
 
-// openWords is "2: opens 3/8 in" of cut line i.
+// openWords is "opens 3/8 in" of cut line i; empty where it cannot be cut.
 func openWords(in Input, r grading.Piece, i int) string {
-	words := fmt.Sprintf("%d", i+1)
 	if i >= len(r.Opens) {
-		return words
+		return ""
 	}
 	verb := "opens"
 	if r.Opens[i] < 0 {
 		verb = "overlaps"
 	}
-	return fmt.Sprintf("%s: %s %s", words, verb, measure.FormatMM(math.Abs(r.Opens[i]), in.Pattern.Unit))
+	return verb + " " + measure.FormatMM(math.Abs(r.Opens[i]), in.Pattern.Unit)
 }
 
 // The handles of a cut line, as Ref.Control has them: its ends, and its middle,
