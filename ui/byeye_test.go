@@ -79,7 +79,7 @@ func TestByEyeSaysWhatItRestsOn(t *testing.T) {
 	p, r := w.doc.Pattern(), w.doc.Result()
 	i, j, _ := w.inHand(p)
 	under := byEyeView(p, r, i, j, q.PointIndex(q.Points[(j+1)%len(q.Points)].ID))
-	if !strings.HasPrefix(under.Point, "Underarm") || under.Follows[0].Fit != "Printed gaps follow bust within 0.1 mm." {
+	if !strings.HasPrefix(under.Point, "Underarm") || under.Follows[0].Fit != "Printed gaps follow bust within 0.1 mm. They fit every other measure as well." {
 		t.Errorf("%q: %q", under.Point, under.Follows[0].Fit)
 	}
 	edge := q.Edges[j].ID

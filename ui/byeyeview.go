@@ -3,7 +3,6 @@ package ui
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 
 	"quarterstep/app/edit"
@@ -76,11 +75,17 @@ func followView(p model.Pattern, g model.GradePoint, s grading.Share, down bool)
 	if s.Proposed == "" {
 		v.Options[0] = "as proposed"
 	}
+	fit := fitting(s)
+	all := len(fit) == len(s.Fits)
 	for _, m := range followMeasures(p.Chart) {
 		if named == m {
 			v.Chosen = len(v.Options)
 		}
-		v.Options = append(v.Options, capital(string(m))+fitsToo(s, m))
+		name := capital(string(m))
+		if slices.Contains(fit, m) && !all {
+			name += ", fits the print"
+		}
+		v.Options = append(v.Options, name)
 	}
 	k := slices.IndexFunc(s.Fits, func(f grading.Fits) bool { return f.Measure == s.Follows })
 	if k >= 0 {
@@ -88,24 +93,28 @@ func followView(p model.Pattern, g model.GradePoint, s grading.Share, down bool)
 		if best := s.Fits[0]; best.Residual < s.Residual/2 && s.Residual > 0.5 {
 			v.Fit += fmt.Sprintf(" %s fits within %s.", capital(string(best.Measure)), fine(best.Residual, p.Unit))
 		}
+		if all {
+			v.Fit += " They fit every other measure as well."
+		}
 	}
 	return v
 }
 
-// fitsToo marks a measure that the print follows as near as it does the
+// fitting lists the measures that the print follows as near as it does the
 // proposal.
-func fitsToo(s grading.Share, m model.Measure) string {
-	of := func(m model.Measure) float64 {
-		if k := slices.IndexFunc(s.Fits, func(f grading.Fits) bool { return f.Measure == m }); k >= 0 {
-			return s.Fits[k].Residual
-		}
-		return math.Inf(1)
-	}
+func fitting(s grading.Share) []model.Measure {
 	const even = 0.01 // mm
-	if proposed := of(s.Proposed); math.IsInf(proposed, 1) || of(m) > proposed+even {
-		return ""
+	at := slices.IndexFunc(s.Fits, func(f grading.Fits) bool { return f.Measure == s.Proposed })
+	if at < 0 {
+		return nil
 	}
-	return ", fits the print"
+	var out []model.Measure
+	for _, f := range s.Fits {
+		if f.Residual <= s.Fits[at].Residual+even {
+			out = append(out, f.Measure)
+		}
+	}
+	return out
 }
 
 // followMeasures is steps and every measure of the chart, as followView lists
