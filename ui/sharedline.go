@@ -1,8 +1,10 @@
 package ui
 
 import (
+	"slices"
 	"strings"
 
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
@@ -23,30 +25,46 @@ func (w *Window) askShared() {
 	for _, o := range q.Nest {
 		lines = append(lines, o.Label())
 	}
-	also := widget.NewCheckGroup(nil, nil)
-	also.Horizontal = true
+	const columns = 8
+	var also []*widget.Check
+	boxes := container.NewGridWithColumns(columns)
 	none := widget.NewLabel("The next size up has a line of its own.")
 	line := widget.NewSelect(lines, nil)
 	line.OnChanged = func(string) {
-		o := q.Nest[line.SelectedIndex()]
-		also.Options = sizesAbove(p.Chart, q, line.SelectedIndex())
-		also.SetSelected(o.Also)
-		also.Refresh()
-		none.Hidden = len(also.Options) > 0
+		n := line.SelectedIndex()
+		also = nil
+		boxes.RemoveAll()
+		for _, size := range sizesAbove(p.Chart, q, n) {
+			c := widget.NewCheck(size, nil)
+			c.Checked = slices.Contains(q.Nest[n].Also, size)
+			also = append(also, c)
+			boxes.Add(c)
+		}
+		none.Hidden = len(also) > 0
 	}
 	line.SetSelectedIndex(len(lines) - 1)
 	w.dialogOpen = true
 	d := dialog.NewForm("Sizes of "+q.Name+" that share a line", "That is so", "Leave it", []*widget.FormItem{
 		widget.NewFormItem("The line of size", line),
-		widget.NewFormItem("serves also", also),
+		widget.NewFormItem("serves also", boxes),
 		widget.NewFormItem("", none),
 	}, func(yes bool) {
 		w.dialogOpen = false
 		if yes {
-			w.shareLine(q, line.SelectedIndex(), also.Selected)
+			w.shareLine(q, line.SelectedIndex(), ticked(also))
 		}
 	}, w.win)
 	d.Show()
+}
+
+func ticked(checks []*widget.Check) []string {
+	var out []string
+	for _, c := range checks {
+		if c.Checked {
+			out = append(out, c.Text)
+		}
+	}
+	return out
 }
 
 // shareLine says that printed line n of q serves those sizes too.

@@ -32,7 +32,7 @@ func (w *Window) saveSheets(pieces []string, name string) {
 			w.fail("The increment sheet cannot be written", err)
 			return
 		}
-		w.say("Wrote " + filepath.Base(path) + ", " + count(len(sheets), "sheet") + ".")
+		w.say("Wrote " + filepath.Base(path) + ", for " + count(len(sheets), "piece") + ".")
 	})
 }
 

@@ -64,6 +64,7 @@ func (s *spreadPart) set(v SpreadView) {
 	s.share.set(v.Share)
 	s.share.setUnit(v.Unit)
 	s.means.setText(v.Means)
+	s.means.Hidden = v.Means == ""
 	s.status.setText(v.Status)
 	s.status.Hidden = v.Status == ""
 	relay(s.one)

@@ -16,14 +16,7 @@ import (
 const (
 	bladeTurn  = 0.4
 	bladeReach = 13
-	numberOut  = 22
-)
-
-// cutRoom is how long, in px, a cut line must be to say by how much it opens,
-// and openWordsAt where along it the words stand, clear of its middle.
-const (
-	cutRoom     = 90
-	openWordsAt = 0.3
+	numberOut  = 20
 )
 
 var cutDash = []float64{9, 5}
@@ -45,21 +38,29 @@ func (l *Layer) cuts(in Input, q model.Piece, r grading.Piece, m geom.Affine) {
 		line := Line{Path: geom.Polyline(from, to), Width: 1.4, Dash: cutDash, Ink: InkWords, Alpha: 1}
 		number := Text{
 			Words: fmt.Sprint(i + 1), At: from, DX: -numberOut * out.X, DY: -numberOut * out.Y,
-			Size: 12, Bold: true, Ink: InkWords, Halo: in.ground(),
+			Size: 12, Bold: true, Ink: InkWords, Halo: in.ground(), Anchor: clearOf(out),
 		}
 		if in.Select.Cut == c.ID {
 			line.Width, line.Ink, number.Ink = 2.4, InkAccent, InkAccentWords
-			if words := openWords(in, r, i); words != "" && from.Dist(to)*in.Scale >= cutRoom {
-				t := beside(words, from.Lerp(to, openWordsAt), out)
-				t.Ink, t.Halo = InkAccentWords, in.ground()
-				l.Texts = append(l.Texts, t)
-			}
+			number.Words += openWords(in, r, i)
 		}
 		l.Lines = append(l.Lines, line)
 		l.Texts = append(l.Texts, number)
 		l.blades(to, out, line.Ink)
 		l.blades(from, out.Scale(-1), line.Ink)
 	}
+}
+
+// clearOf anchors words that lie off the start of a line running in direction
+// dir so that they keep clear of it.
+func clearOf(dir geom.Vec) Anchor {
+	switch {
+	case dir.X > math.Sqrt2/2:
+		return Right
+	case dir.X < -math.Sqrt2/2:
+		return Left
+	}
+	return Middle
 }
 
 // blades draws the mark at one end of a cut line; out leads off the paper.
@@ -73,16 +74,16 @@ func (l *Layer) blades(at geom.Point, out geom.Vec, ink Ink) {
 	}
 }
 
-// openWords is "opens 3/8 in" of cut line i; empty where it cannot be cut.
+// openWords is " opens 3/8 in" of cut line i; empty where it cannot be cut.
 func openWords(in Input, r grading.Piece, i int) string {
 	if i >= len(r.Opens) {
 		return ""
 	}
-	verb := "opens"
+	verb := " opens "
 	if r.Opens[i] < 0 {
-		verb = "overlaps"
+		verb = " overlaps "
 	}
-	return verb + " " + measure.FormatMM(math.Abs(r.Opens[i]), in.Pattern.Unit)
+	return verb + measure.FormatMM(math.Abs(r.Opens[i]), in.Pattern.Unit)
 }
 
 // The handles of a cut line, as Ref.Control has them: its ends, and its middle,
