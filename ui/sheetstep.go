@@ -20,19 +20,28 @@ func (w *Window) saveSheets(pieces []string, name string) {
 		w.say("Bring in a pattern first: there is nothing to write on an increment sheet yet.")
 		return
 	}
-	sheets, err := app.HandSheets(&w.grader, p, pieces, time.Now().Format("2 January 2006"))
-	if err != nil {
-		w.fail("The increment sheet cannot be made", err)
-		return
+	n := len(pieces)
+	if n == 0 {
+		n = len(p.Pieces)
 	}
-	paper := sheetPaper(w.print.setup.Paper)
 	w.askWhere(fileName(name)+" increments "+fileName(w.doc.Result().Size)+".pdf", ".pdf", func(path string) {
-		err := app.WriteFile(path, func(to io.Writer) error { return app.WriteHandSheets(to, sheets, paper, p.Unit) })
-		if err != nil {
+		if err := w.writeSheets(path, pieces); err != nil {
 			w.fail("The increment sheet cannot be written", err)
 			return
 		}
-		w.say("Wrote " + filepath.Base(path) + ", for " + count(len(sheets), "piece") + ".")
+		w.say("Wrote " + filepath.Base(path) + ", for " + count(n, "piece") + ".")
+	})
+}
+
+// writeSheets writes the increment sheets of pieces to path.
+func (w *Window) writeSheets(path string, pieces []string) error {
+	p := w.doc.Pattern()
+	sheets, err := app.HandSheets(&w.grader, p, pieces, time.Now().Format("2 January 2006"))
+	if err != nil {
+		return err
+	}
+	return app.WriteFile(path, func(to io.Writer) error {
+		return app.WriteHandSheets(to, sheets, sheetPaper(w.print.setup.Paper), p.Unit)
 	})
 }
 
