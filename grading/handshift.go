@@ -44,7 +44,7 @@ func unlaidWhy(q model.Piece, err error) string {
 		if name == "" {
 			name = fmt.Sprintf("edge %d", at.Edge+1)
 		}
-		return fmt.Sprintf("%s of %s: %s", name, q.Name, at.Why)
+		return fmt.Sprintf("%s of %s: with edges moved that far, the line crosses itself or comes apart there", name, q.Name)
 	}
 	return fmt.Sprintf("%s: %v", q.Name, err)
 }

@@ -31,6 +31,8 @@ func held(t *testing.T, w *Window, name string) model.Piece {
 // Every control of the By eye panel changes the pattern in one step that undo
 // takes back.
 func TestByEyeIsUndoneStepByStep(t *testing.T) {
+	w := open(t)
+	held(t, w, "armhole")
 	for name, press := range map[string]func(w *Window) error{
 		"follow":     func(w *Window) error { w.byEye.OnFollow(false, 2); return nil },
 		"down":       func(w *Window) error { w.byEye.OnFollow(true, 2); return nil },
@@ -43,8 +45,6 @@ func TestByEyeIsUndoneStepByStep(t *testing.T) {
 		"style":      func(w *Window) error { return w.byEye.OnStyle(0, "8") },
 		"stages":     func(w *Window) error { w.byEye.OnStages(true); return nil },
 	} {
-		w := open(t)
-		held(t, w, "armhole")
 		before := w.doc.Pattern()
 		if err := press(w); err != nil {
 			t.Errorf("%s: %v", name, err)

@@ -22,7 +22,7 @@ func byEyeView(p model.Pattern, r grading.Result, i, j, k int) panel.ByEyeView {
 	k = pointOrStart(j, k)
 	v := panel.ByEyeView{
 		Point: pointName(q, k) + " follows", Edge: edgeName(q, j), Unit: smallUnit(p.Unit),
-		Unlaid: g.Unlaid, Stages: p.Target.Stages,
+		Stages: p.Target.Stages,
 	}
 	for a, s := range []grading.Share{g.Points[k].Across, g.Points[k].Along} {
 		v.Follows[a] = followView(p, q.Points[k], s, a == 1)
@@ -30,6 +30,9 @@ func byEyeView(p model.Pattern, r grading.Result, i, j, k int) panel.ByEyeView {
 	v.Curves, v.Curve = curveChoices(q, j)
 	for _, s := range edit.Styles {
 		v.Styles = append(v.Styles, string(s))
+	}
+	if g.Unlaid != "" && len(q.Hand.Shifts) > 0 {
+		v.Unlaid = capital(g.Unlaid) + ". Take it back, or give it less."
 	}
 	v.Stage = stageLine(p, q)
 	for _, c := range allCorrections(p, q) {

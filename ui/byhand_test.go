@@ -43,6 +43,15 @@ func TestParallelGoesOutAndIn(t *testing.T) {
 	if err := w.byEye.OnInward("a bit"); err == nil {
 		t.Error("words are taken for a length")
 	}
+	if err := w.byEye.OnInward("900 cm"); err != nil {
+		t.Fatal(err)
+	}
+	p := w.doc.Pattern()
+	i, j, k := w.inHand(p)
+	v := byEyeView(p, w.doc.Result(), i, j, k)
+	if !strings.Contains(v.Unlaid, "moved that far") || strings.ContainsAny(v.Unlaid, "(0123456789") {
+		t.Errorf("a hem moved by 9 m: %q", v.Unlaid)
+	}
 }
 
 // The second grade point that is clicked ends the straight line; Esc and a click

@@ -153,7 +153,7 @@ func (c *corrected) shapes() {
 
 func (c *corrected) shifts() {
 	for _, s := range c.q.Hand.Shifts {
-		what := fmt.Sprintf("whole %s %s", c.edge(s.Edge), signed(c.p, s.Out, "out", "in"))
+		what := fmt.Sprintf("whole %s %s", c.edge(s.Edge), signed(c.p, s.Out, "out", "inward"))
 		c.add("", s.Edge, s.Stage, what, func(h model.Hand) model.Hand {
 			h.Shifts = without(h.Shifts, func(o model.EdgeShift) bool { return o.Edge == s.Edge && o.Stage == s.Stage })
 			return h
@@ -192,7 +192,7 @@ func (c *corrected) way(m model.PointMove) string {
 	across, along := c.q.AcrossAlong(m.By)
 	var parts []string
 	if v := c.outward(m.Point) * across; shows(c.p, v) {
-		parts = append(parts, signed(c.p, v, "out", "in"))
+		parts = append(parts, signed(c.p, v, "out", "inward"))
 	}
 	if shows(c.p, along) {
 		parts = append(parts, signed(c.p, along, "down", "up"))

@@ -54,11 +54,11 @@ func TestEachCorrectionIsSaidAndTakenBack(t *testing.T) {
 		want string
 	}{
 		{p, MovePoint(q.ID, id("underarm"), q.FromAcrossAlong(inch/8, inch/4)), "Underarm 1/8 in out and 1/4 in down"},
-		{p, MovePoint(q.ID, id("underarm"), q.FromAcrossAlong(-inch/8, -inch/4)), "Underarm 1/8 in in and 1/4 in up"},
+		{p, MovePoint(q.ID, id("underarm"), q.FromAcrossAlong(-inch/8, -inch/4)), "Underarm 1/8 in inward and 1/4 in up"},
 		{staged, MovePoint(q.ID, id("underarm"), q.FromAcrossAlong(inch/8, 0)), "Underarm 1/8 in out, at " + size},
 		{p, MovePoint(q.ID, id("underarm"), q.FromAcrossAlong(0.1, 0)), "Underarm by a hair"},
 		{staged, MoveControl(q.ID, id("armhole"), 1, geom.Vec{Y: inch / 2}), "Armhole bent, handles by up to 1/2 in, at " + size},
-		{staged, ShiftEdge(q.ID, id("side seam"), -inch), "Whole side seam 1 in in, at " + size},
+		{staged, ShiftEdge(q.ID, id("side seam"), -inch), "Whole side seam 1 in inward, at " + size},
 		{p, ShiftEdge(q.ID, id("side seam"), inch), "Whole side seam 1 in out"},
 		{p, KeepCurve(q.ID, id("armhole"), model.NearestCurve, ""), "Armhole with the curve of the nearest printed size"},
 		{p, KeepCurve(q.ID, id("armhole"), model.PrintedCurve, "36"), "Armhole with the curve of size 36"},
