@@ -95,7 +95,7 @@ func (h growth) state() (string, bool) {
 func (h growth) gaps() *panel.GapsView {
 	v := &panel.GapsView{Point: h.q.PointIndex(h.point)}
 	v.Say = fmt.Sprintf("How far each grade point moves%s, in %s. One left at 0 stays. Press a figure to type it; Tab goes on to the next.",
-		h.nextSize(), smallUnit(h.p.Unit))
+		h.nextSize(), map[string]string{"in": "inches", "mm": "mm"}[smallUnit(h.p.Unit)])
 	for k, pt := range h.q.Points {
 		row := panel.PointView{Name: pointName(h.q, k), Out: "0", Down: "0"}
 		if i := slices.IndexFunc(h.q.Gaps, func(g model.Gap) bool { return g.Point == pt.ID }); i >= 0 {

@@ -179,6 +179,9 @@ func (w *Window) build() {
 func (w *Window) goTo(step int) {
 	w.step = step
 	own := map[int]string{stepSizes: "Wearer", stepGrade: "Increments", stepPrint: "Pages"}[step]
+	if step == stepGrade && w.doc != nil && w.sayHow() {
+		own = "How it grows"
+	}
 	for name, f := range w.folds {
 		f.SetOpen(name == own)
 	}
