@@ -208,7 +208,7 @@ func shakenBlouse(t testing.TB) (p model.Pattern, truth []geom.Path) {
 // A nest traced by hand, 0.3 mm rms, as curves and as polygons, extended six
 // steps by chart, against the same nest drawn clean (which TestDemosAgainst-
 // TheirDrafts holds to its draft): nineteen twentieths of every piece lie within
-// 1.0 mm over many nests (-nests 16), 1.1 mm over few, and within half of what
+// 1.0 mm over many nests (-nests 16), 1.2 mm over few, and within half of what
 // extending each place by itself gives.
 func TestTracedNests(t *testing.T) {
 	p, truth := shakenBlouse(t)
@@ -226,7 +226,7 @@ func TestTracedNests(t *testing.T) {
 		for _, q := range p.Pieces {
 			got, point := p95(far[q.Name]), p95(alone[q.Name])
 			t.Logf("polygon %-5v %-18s p95 %.2f mm, each place by itself %.2f, worst %.2f", polygon, q.Name, got, point, slices.Max(far[q.Name]))
-			within := 1.1
+			within := 1.2
 			if *nests >= 16 {
 				within = 1
 			}

@@ -10,9 +10,14 @@ import (
 // what is left of the shaking.
 const calmWithin = 0.15
 
+// calmCurve is how long, in mm, a cubic of the line that an edge goes on with is
+// at least: shorter ones would follow the waves of a shaking hand and make bends
+// no printed size has.
+const calmCurve = 1.4 * handWave
+
 // calm is the line edge o goes on with from printed line i: drawn anew, with at
-// most as many cubics, through where all lines together say it lies, and
-// carried by field f in the measures m.
+// most as many cubics, through where all lines together say it lies, and carried
+// by field f in the measures m.
 func (o edge) calm(n print, f frame, i int, through []axes, by [2]field, m [2]model.Measure) (goingOn, error) {
 	printed := o.printed[i]
 	pts := make([]geom.Point, len(through))
@@ -20,7 +25,8 @@ func (o edge) calm(n print, f frame, i int, through []axes, by [2]field, m [2]mo
 		pts[j] = f.point(p)
 	}
 	line := printed
-	for count := 1; count <= max(1, len(printed)); count++ {
+	most := min(len(printed), int(o.traces[i].length/calmCurve))
+	for count := 1; count <= max(1, most); count++ {
 		drawn, off, err := spline(pts, count)
 		if err != nil {
 			return goingOn{}, err

@@ -45,7 +45,7 @@ const (
 // turns over the printed sizes, and one side of a smooth joint more than the
 // other. By our own trial on drafted garments.
 const (
-	keptDirection = 0.006
+	keptDirection = 0.005
 	keptJoint     = 0.003
 )
 
