@@ -122,7 +122,7 @@ func (p *ByEye) lay() {
 		return beside(8, 1, sized(52, 0, newWords(word, theme.Body, inkSoft)), o)
 	}
 	p.full = below(6,
-		p.point,
+		inset(6, 0, 0, 0, p.point),
 		row("Out", p.follows[0]), p.fits[0],
 		row("Down", p.follows[1]), p.fits[1],
 		beside(8, noneGrows, newLink("Run smoothly through it", func() { call(p.OnSmooth) })),
