@@ -112,12 +112,12 @@ func helpView() panel.HelpView {
 	return panel.HelpView{
 		Keys: []panel.KeyView{
 			{Keys: "Arrows", Does: "Move what is in hand by 1/16 in or 1 mm; Shift 1/4 in or 5 mm; Ctrl 1/64 in or 0.2 mm"},
-			{Keys: "Tab, Shift+Tab", Does: "Next or previous handle"},
+			{Keys: "Tab, Shift+Tab", Does: "Next or previous handle; in a table the next figure"},
 			{Keys: ", and .", Does: "One size down or up; with Shift half a size"},
 			{Keys: "M S R P", Does: "Move, slide, measure, add a point"},
 			{Keys: "N I C U", Does: "Nest, seam line, close-up, ruler"},
 			{Keys: "L", Does: "Lock or free the point in hand"},
-			{Keys: "Delete", Does: "Remove the grade point in hand from the nest"},
+			{Keys: "Delete", Does: "Take out the grade point or cut line in hand"},
 			{Keys: "+ - 0 9", Does: "Zoom, fit, true size"},
 			{Keys: "1 2 3 6", Does: "Bring in, Sizes, Grade, Print"},
 			{Keys: "E W H", Does: "Increments, Wearer, Checks"},

@@ -75,14 +75,17 @@ func (w *Window) sameInAll(q model.Piece) {
 	w.do(label, edit.OneForAll(q.ID, !q.OneForAll))
 }
 
-// shelfMenu takes piece i in hand and shows what can be done to it.
+// shelfMenu takes piece i in hand, unless it is already, and shows what can be
+// done to it.
 func (w *Window) shelfMenu(i int, place fyne.Position) {
 	p := w.doc.Pattern()
 	if w.dialogOpen || i >= len(p.Pieces) {
 		return
 	}
-	w.hand = scene.Ref{Piece: p.Pieces[i].ID}
-	w.refresh()
+	if id := p.Pieces[i].ID; w.hand.Piece != id {
+		w.hand = scene.Ref{Piece: id}
+		w.refresh()
+	}
 	// Set off from the pointer, so that a second click does not choose the first
 	// entry.
 	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", w.pieceItems(p.Pieces[i])...), w.win.Canvas(), place.AddXY(8, 8))

@@ -90,9 +90,12 @@ func TestSizesThatShareALine(t *testing.T) {
 
 func TestThePieceMenu(t *testing.T) {
 	w := openFront(t)
-	w.shelf.OnMenu(0, fyne.NewPos(100, 100))
-	if w.hand != (scene.Ref{Piece: front(w).ID}) {
-		t.Errorf("in hand %v", w.hand)
+	point := scene.Ref{Piece: front(w).ID, Point: front(w).Points[0].ID}
+	for was, want := range map[scene.Ref]scene.Ref{{}: {Piece: front(w).ID}, point: point} {
+		w.hand = was
+		if w.shelf.OnMenu(0, fyne.NewPos(100, 100)); w.hand != want {
+			t.Errorf("in hand %v, want %v", w.hand, want)
+		}
 	}
 	items := func() []*fyne.MenuItem { return w.pieceItems(front(w)) }
 	item(items(), "Same in all sizes").Action()
