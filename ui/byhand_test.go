@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"quarterstep/app"
 	"quarterstep/app/edit"
 	"quarterstep/grading"
 	"quarterstep/model"
@@ -149,18 +150,27 @@ func TestEveryCorrectionIsListed(t *testing.T) {
 	}
 }
 
+// blouse is the demo blouse without a window.
+func blouse(t *testing.T) model.Pattern {
+	t.Helper()
+	p, err := app.DemoBlouse()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
 // What a correction made now holds for is said of the size it would be kept
 // with, not of the size wanted between two.
 func TestStageIsSaidOfTheSizeItIsKeptWith(t *testing.T) {
-	w := open(t)
-	q := held(t, w, "armhole")
+	p := blouse(t)
 	say := func(place float64, on bool) string {
-		p := w.doc.Pattern()
+		p := p
 		p.Target.Place, p.Target.Stages = place, on
-		return stageLine(p, q)
+		return stageLine(p, p.Pieces[0])
 	}
 	at := func(size string) float64 {
-		place, _ := w.doc.Pattern().Chart.Place(size)
+		place, _ := p.Chart.Place(size)
 		return float64(place)
 	}
 	for _, c := range []struct{ say, want string }{
@@ -178,8 +188,7 @@ func TestStageIsSaidOfTheSizeItIsKeptWith(t *testing.T) {
 // Measures that the print follows as near as the proposal are marked, unless it
 // follows all of them.
 func TestWhatFitsThePrintIsMarked(t *testing.T) {
-	w := open(t)
-	p := w.doc.Pattern()
+	p := blouse(t)
 	fits := func(waist, hip float64) grading.Share {
 		return grading.Share{Follows: model.Bust, Proposed: model.Bust, Residual: 0.3, Fits: []grading.Fits{
 			{Measure: model.Hip, Residual: hip},
