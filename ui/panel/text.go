@@ -2,6 +2,7 @@ package panel
 
 import (
 	"image/color"
+	"sort"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -87,13 +88,12 @@ func (w *words) fit(text string, width float32) string {
 		return text
 	}
 	runes := []rune(text)
-	for n := len(runes) - 1; n > 0; n-- {
-		short := strings.TrimRight(string(runes[:n]), " ") + "…"
-		if w.measure(short).Width <= width {
-			return short
-		}
+	short := func(n int) string { return strings.TrimRight(string(runes[:n]), " ") + "…" }
+	tooLong := sort.Search(len(runes), func(n int) bool { return w.measure(short(n+1)).Width > width })
+	if tooLong == 0 {
+		return ""
 	}
-	return ""
+	return short(min(tooLong, len(runes)-1))
 }
 
 // lines breaks the text at spaces so that each line holds in the width.
@@ -102,14 +102,19 @@ func (w *words) lines() []string {
 		return []string{w.text}
 	}
 	var out []string
-	line := ""
+	line, long := "", float32(0)
+	space, room := w.measure(" ").Width, theme.Px(w.wrap)
 	for _, word := range strings.Fields(w.text) {
-		longer := strings.TrimPrefix(line+" "+word, " ")
-		if line != "" && w.measure(longer).Width > theme.Px(w.wrap) {
+		wide := w.measure(word).Width // a word at a time: its measure is remembered, a line's is not
+		switch {
+		case line == "":
+			line, long = word, wide
+		case long+space+wide > room:
 			out = append(out, line)
-			longer = word
+			line, long = word, wide
+		default:
+			line, long = line+" "+word, long+space+wide
 		}
-		line = longer
 	}
 	return append(out, line)
 }
