@@ -11,12 +11,12 @@ import (
 )
 
 // The marks at the ends of a cut line: two blades, open by bladeTurn either way
-// and bladeReach px long, and beyond those of its start its number, at numberOut
-// px.
+// and bladeReach px long, and wordsOut px beyond the ends its number and what it
+// opens by.
 const (
 	bladeTurn  = 0.4
 	bladeReach = 13
-	numberOut  = 20
+	wordsOut   = 20
 )
 
 var cutDash = []float64{9, 5}
@@ -36,13 +36,14 @@ func (l *Layer) cuts(in Input, q model.Piece, r grading.Piece, m geom.Affine) {
 		from, to := m.Apply(c.From), m.Apply(c.To)
 		out := to.Sub(from).Unit()
 		line := Line{Path: geom.Polyline(from, to), Width: 1.4, Dash: cutDash, Ink: InkWords, Alpha: 1}
-		number := Text{
-			Words: fmt.Sprint(i + 1), At: from, DX: -numberOut * out.X, DY: -numberOut * out.Y,
-			Size: 12, Bold: true, Ink: InkWords, Halo: in.ground(), Anchor: clearOf(out),
-		}
+		number := offEnd(from, out.Scale(-1), fmt.Sprint(i+1), in)
 		if in.Select.Cut == c.ID {
 			line.Width, line.Ink, number.Ink = 2.4, InkAccent, InkAccentWords
-			number.Words += openWords(in, r, i)
+			if words := openWords(in, r, i); words != "" {
+				opens := offEnd(to, out, words, in)
+				opens.Ink = InkAccentWords
+				l.Texts = append(l.Texts, opens)
+			}
 		}
 		l.Lines = append(l.Lines, line)
 		l.Texts = append(l.Texts, number)
@@ -51,16 +52,20 @@ func (l *Layer) cuts(in Input, q model.Piece, r grading.Piece, m geom.Affine) {
 	}
 }
 
-// clearOf anchors words that lie off the start of a line running in direction
-// dir so that they keep clear of it.
-func clearOf(dir geom.Vec) Anchor {
-	switch {
-	case dir.X > math.Sqrt2/2:
-		return Right
-	case dir.X < -math.Sqrt2/2:
-		return Left
+// offEnd puts words off the end of a cut line, beyond its blades; out leads off
+// the paper.
+func offEnd(at geom.Point, out geom.Vec, words string, in Input) Text {
+	t := Text{
+		Words: words, At: at, DX: wordsOut * out.X, DY: wordsOut * out.Y,
+		Size: 12, Bold: true, Ink: InkWords, Halo: in.ground(),
 	}
-	return Middle
+	switch {
+	case out.X > math.Sqrt2/2:
+		t.Anchor = Left
+	case out.X < -math.Sqrt2/2:
+		t.Anchor = Right
+	}
+	return t
 }
 
 // blades draws the mark at one end of a cut line; out leads off the paper.
@@ -74,14 +79,14 @@ func (l *Layer) blades(at geom.Point, out geom.Vec, ink Ink) {
 	}
 }
 
-// openWords is " opens 3/8 in" of cut line i; empty where it cannot be cut.
+// openWords is "opens 3/8 in" of cut line i; empty where it cannot be cut.
 func openWords(in Input, r grading.Piece, i int) string {
 	if i >= len(r.Opens) {
 		return ""
 	}
-	verb := " opens "
+	verb := "opens "
 	if r.Opens[i] < 0 {
-		verb = " overlaps "
+		verb = "overlaps "
 	}
 	return verb + measure.FormatMM(math.Abs(r.Opens[i]), in.Pattern.Unit)
 }

@@ -75,11 +75,11 @@ func TestCutLinesAreTakenByTheirEndsAndMiddle(t *testing.T) {
 
 func TestOnlyTheCutLineInHandSaysWhatItOpens(t *testing.T) {
 	in := block()
-	if got := cutTexts(in); got != "1|2 overlaps 1/8 in" {
+	if got := cutTexts(in); got != "1|overlaps 1/8 in|2" {
 		t.Errorf("they read %q", got)
 	}
 	in.Select.Cut = "a"
-	if got := cutTexts(in); got != "1 opens 1/4 in|2" {
+	if got := cutTexts(in); got != "opens 1/4 in|1|2" {
 		t.Errorf("they read %q", got)
 	}
 	in.Result.Pieces[0].Opens = nil
