@@ -227,3 +227,43 @@ func TestGradingDoesNotMindHowTheSizesAreLaid(t *testing.T) {
 		}
 	})
 }
+
+// A size between two neighbouring printed ones lies between their lines, all
+// along: wherever a place of an edge faces the same edge of both, it has the one
+// on its left and the other on its right, or lies within 0.06 mm of one of them.
+// Between sizes farther apart that cannot hold: where their lines all but touch,
+// as at the foot of an armhole, the draft itself leaves the band.
+func TestBetweenLiesBetweenAllAlong(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := women()
+		if rapid.Bool().Draw(t, "inches") {
+			c = misses()
+		}
+		i := rapid.IntRange(0, len(c.Sizes)-2).Draw(t, "size")
+		q := backPiece(c, c.Sizes[i].Name, c.Sizes[i+1].Name)
+		f := rapid.Float64Range(0, 1).Draw(t, "share")
+		edges, _, err := fitOf(t, q, c).Edges(model.Target{Place: float64(i) + f})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for j, e := range edges {
+			for _, at := range e.Flatten(0.1) {
+				left, faceA := side(q.Nest[0].Edges[j], at)
+				right, faceB := side(q.Nest[1].Edges[j], at)
+				if near := math.Min(math.Abs(left), math.Abs(right)); faceA && faceB && near > 0.06 && left*right > 0 {
+					t.Fatalf("edge %d lies %.3f mm outside the two printed lines at %v", j+1, near, at)
+				}
+			}
+		}
+	})
+}
+
+// side is how far at lies to the right of path, mm, below 0 to the left; false
+// where it faces no place between the path's ends.
+func side(path geom.Path, at geom.Point) (float64, bool) {
+	k, u, d := path.Nearest(at, 1e-6)
+	if k == 0 && u < 1e-3 || k == len(path)-1 && u > 1-1e-3 {
+		return 0, false
+	}
+	return math.Copysign(d, path[k].Deriv(u).Cross(at.Sub(path[k].At(u)))), true
+}
