@@ -229,7 +229,7 @@ func apexAt(d model.Dart, size string) (geom.Point, bool) {
 
 // moved splits the movements of a point into out and down.
 func (h hand) moved(name string, at geom.Point, gaps, stages []geom.Vec) handsheet.Point {
-	right := outOfPiece(h.q, h.r, at)
+	right := Outward(h.q, h.r, at)
 	out := handsheet.Point{Name: name, At: h.turn().Apply(at), Right: right > 0}
 	split := func(all []geom.Vec) (outs, downs []float64) {
 		for _, v := range all {
@@ -241,23 +241,6 @@ func (h hand) moved(name string, at geom.Point, gaps, stages []geom.Vec) handshe
 	out.Out.Gaps, out.Down.Gaps = split(gaps)
 	out.Out.Stages, out.Down.Stages = split(stages)
 	return out
-}
-
-// outOfPiece is 1 where moving right across the grain takes what is at a place
-// away from the fold or centre edge, or else from the piece's middle; -1 where
-// it takes it towards them.
-func outOfPiece(q model.Piece, r grading.Piece, place geom.Point) float64 {
-	x := func(at geom.Point) float64 {
-		across, _ := q.AcrossAlong(geom.Vec(at))
-		return across
-	}
-	middle := x(r.Outline().Bounds().Centre())
-	for j, e := range q.Edges {
-		if e.Kind == model.Fold || e.Kind == model.Centre {
-			return math.Copysign(1, middle-x(r.Edges[j].Start()))
-		}
-	}
-	return math.Copysign(1, x(place)-middle)
 }
 
 func methodWords(m model.Method) string {

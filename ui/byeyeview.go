@@ -202,9 +202,3 @@ func allCorrections(p model.Pattern, q model.Piece) []edit.Correction {
 	slices.SortStableFunc(all, func(a, b edit.Correction) int { return cmp.Compare(rank(a), rank(b)) })
 	return all
 }
-
-// correctionsOf is the corrections of piece q, and the style changes of the
-// whole pattern.
-func correctionsOf(p model.Pattern, q model.Piece) []edit.Correction {
-	return slices.DeleteFunc(edit.Corrections(p), func(c edit.Correction) bool { return c.Piece != "" && c.Piece != q.ID })
-}

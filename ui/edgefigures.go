@@ -3,6 +3,7 @@ package ui
 import (
 	"math"
 
+	"quarterstep/app"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -60,26 +61,7 @@ func (f figures) move(q model.Piece, mm float64) geom.Vec {
 	return q.FromAcrossAlong(f.sign*mm, 0)
 }
 
-// outward is 1 where moving right across the grain takes grade point k away
-// from the centre of the piece, else -1. The centre is the fold or centre edge
-// where the piece has one, else its middle.
+// outward is app.Outward of grade point k.
 func outward(q model.Piece, g grading.Piece, k int) float64 {
-	x := func(p geom.Point) float64 {
-		across, _ := q.AcrossAlong(geom.Vec(p))
-		return across
-	}
-	b := g.Outline().Bounds()
-	middle := x(b.Centre())
-	for j, e := range q.Edges {
-		if e.Kind == model.Fold || e.Kind == model.Centre {
-			if x(g.Edges[j].Start()) > middle {
-				return -1
-			}
-			return 1
-		}
-	}
-	if x(g.Edges[k].Start()) < middle {
-		return -1
-	}
-	return 1
+	return app.Outward(q, g, g.Edges[k].Start())
 }

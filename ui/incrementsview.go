@@ -57,9 +57,6 @@ func incrementsView(p model.Pattern, r grading.Result, i, j, point int) panel.In
 			v.Point = n
 		}
 	}
-	for _, c := range correctionsOf(p, q) {
-		v.Hand = append(v.Hand, c.What)
-	}
 	return v
 }
 

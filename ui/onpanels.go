@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fmt"
-	"strings"
 
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
@@ -150,7 +149,6 @@ func (w *Window) connectPanels() {
 	}
 	inc.OnOut = func(i int, text string) error { return w.typedPoint(i, text, false) }
 	inc.OnDown = func(i int, text string) error { return w.typedPoint(i, text, true) }
-	inc.OnTakeBack = w.takeBack
 	w.checks.OnShow = w.showFinding
 	w.checks.OnCopy = func(text string) { w.app.Clipboard().SetContent(text) }
 }
@@ -277,18 +275,6 @@ func (w *Window) typedPoint(n int, text string, down bool) error {
 		return nil
 	}
 	return w.doc.Do("set "+pointName(q, k), edit.MovePoint(q.ID, q.Points[k].ID, v))
-}
-
-// takeBack removes correction n of those the panel lists.
-func (w *Window) takeBack(n int) {
-	p := w.doc.Pattern()
-	i := p.PieceIndex(w.hand.Piece)
-	if i < 0 {
-		return
-	}
-	if c := correctionsOf(p, p.Pieces[i]); n < len(c) {
-		w.do("take back "+strings.ToLower(c[n].What), c[n].TakeBack)
-	}
 }
 
 // showFinding brings the place of a finding into sight.

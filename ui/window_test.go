@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"quarterstep/app"
+	"quarterstep/app/edit"
 	"quarterstep/app/session"
 	"quarterstep/app/settings"
 	"quarterstep/model"
@@ -202,15 +203,15 @@ func TestCorrectionsAreTakenBackOneByOne(t *testing.T) {
 	w.table.OnDragHandle(scene.Ref{Piece: at.Piece, Edge: edge, Control: 1}, geom.Vec{Y: 3}, board.DragStart)
 	w.table.OnDragHandle(scene.Ref{Piece: at.Piece, Edge: edge, Control: 1}, geom.Vec{Y: 3}, board.DragEnd)
 	p := w.doc.Pattern()
-	if got := correctionsOf(p, p.Pieces[0]); len(got) != 2 {
+	if got := edit.Corrections(p); len(got) != 2 {
 		t.Fatalf("corrections %v", got)
 	}
-	w.increments.OnTakeBack(0)
+	w.byEye.OnTakeBack(0)
 	h := w.doc.Pattern().Pieces[0].Hand
 	if len(h.Moves) != 0 || len(h.Shapes) != 1 {
 		t.Errorf("after taking the first back: %+v", h)
 	}
-	w.increments.OnTakeBack(0)
+	w.byEye.OnTakeBack(0)
 	if h = w.doc.Pattern().Pieces[0].Hand; len(h.Shapes) != 0 {
 		t.Errorf("after taking both back: %+v", h)
 	}

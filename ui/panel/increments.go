@@ -36,8 +36,6 @@ type IncrementsView struct {
 
 	With   string // "Move the back side seam with it"; "" when it has no partner
 	WithOn bool
-
-	Hand []string // her own corrections: "underarm 1/8 in out"
 }
 
 // GapView is the gap between two printed sizes.
@@ -49,16 +47,15 @@ type PointView struct{ Name, Out, Down string }
 // Increments is the side panel in which an edge's movement is read and typed.
 type Increments struct {
 	widget.BaseWidget
-	OnEdge     func(i int)
-	OnFollow   func(i int)
-	OnChoice   func(i int)
-	OnTotal    func(text string) error
-	OnStep     func(by int) // one stop up or down
-	OnPoint    func(i int)
-	OnOut      func(point int, text string) error
-	OnDown     func(point int, text string) error
-	OnWith     func(on bool)
-	OnTakeBack func(i int) // one of her corrections
+	OnEdge   func(i int)
+	OnFollow func(i int)
+	OnChoice func(i int)
+	OnTotal  func(text string) error
+	OnStep   func(by int) // one stop up or down
+	OnPoint  func(i int)
+	OnOut    func(point int, text string) error
+	OnDown   func(point int, text string) error
+	OnWith   func(on bool)
 
 	view IncrementsView
 
@@ -79,7 +76,6 @@ type Increments struct {
 	hint        *note
 	points      *pointTable
 	with        *check
-	hand        *handList
 	emptyText   *words
 }
 
@@ -128,7 +124,6 @@ func (p *Increments) wire() {
 	}
 	p.total.onHint, p.points.cell.onHint = hint, hint
 	p.with.onTurn = func(on bool) { call1(p.OnWith, on) }
-	p.hand = newHandList(func(i int) { call1(p.OnTakeBack, i) })
 	for i := range p.followNotes {
 		p.followNotes[i] = newWords("", theme.Caption, inkSoft)
 		p.followNotes[i].align = fyne.TextAlignTrailing
@@ -153,7 +148,6 @@ func (p *Increments) lay() {
 		rule(),
 		p.points,
 		p.with,
-		p.hand,
 	)
 	p.empty = below(0, p.emptyText)
 }
@@ -190,7 +184,6 @@ func (p *Increments) SetView(v IncrementsView) {
 	p.with.setWord(v.With)
 	p.with.set(v.WithOn)
 	p.with.Hidden = v.With == ""
-	p.hand.set(v.Hand)
 	relay(p.full)
 }
 

@@ -26,7 +26,6 @@ func sampleIncrements() IncrementsView {
 		Total: "1 11/16", Unit: "in", Point: 1,
 		Points: []PointView{{"Underarm", "1 5/8", "1/4"}, {"Waist", "1 9/16", "5/16"}, {"Side hem", "1 3/4", "1/2"}},
 		With:   "Move the back side seam with it", WithOn: true,
-		Hand: []string{"Underarm 1/8 in out", "Waist 1/16 in down"},
 	}
 }
 
@@ -43,7 +42,7 @@ func TestIncrementsShows(t *testing.T) {
 		p := openIncrements(t)
 		mustShow(t, p, "Side seam", "Underarm to hem, 12 7/16 in", "34–36", "7/16", "Follows", "Bust", "43 5/16 in at 48",
 			"How far past 40", "By chart", "1 11/16 in", "By chart is 3/16 in wider.", "Total to add", "Out", "Down",
-			"Waist", "5/16", "Move the back side seam with it", "Underarm 1/8 in out", "Take back")
+			"Waist", "5/16", "Move the back side seam with it")
 		if p.total.entry.Text != "1 11/16" {
 			t.Errorf("the total reads %q", p.total.entry.Text)
 		}
@@ -55,13 +54,13 @@ func TestIncrementsShows(t *testing.T) {
 		if p.total.entry.Text != "1 3/4" {
 			t.Errorf("after a drag the total reads %q", p.total.entry.Text)
 		}
-		v.Hand, v.With, v.Note, v.Points = nil, "", "", v.Points[:2]
+		v.With, v.Note, v.Points = "", "", v.Points[:2]
 		tall := p.MinSize().Height
 		p.SetView(v)
 		if p.MinSize().Height >= tall {
 			t.Error("with less to say the panel is as tall as before")
 		}
-		for _, gone := range []string{"Take back", "Side hem", "By chart is 3/16 in wider."} {
+		for _, gone := range []string{"Side hem", "By chart is 3/16 in wider."} {
 			if shows(p, gone) {
 				t.Errorf("%q still shows", gone)
 			}
@@ -84,7 +83,6 @@ func TestIncrementsReports(t *testing.T) {
 		p.OnTotal = func(s string) error { say("total %s", s); return nil }
 		p.OnStep = func(by int) { say("step %d", by) }
 		p.OnWith = func(on bool) { say("with %v", on) }
-		p.OnTakeBack = func(i int) { say("back %d", i) }
 
 		p.edges.list.SetSelected("Hem")
 		p.SetView(sampleIncrements())
@@ -97,8 +95,7 @@ func TestIncrementsReports(t *testing.T) {
 		test.Tap(p.less)
 		test.Tap(p.more)
 		test.Tap(p.with)
-		test.Tap(p.hand.rows[1].line.Objects[1].(*link))
-		want := "edge 2, edge 1, edge 2, follow 0, choice 2, total 1 3/4, step -1, step 1, with false, back 1"
+		want := "edge 2, edge 1, edge 2, follow 0, choice 2, total 1 3/4, step -1, step 1, with false"
 		if got := strings.Join(did, ", "); got != want {
 			t.Errorf("reported\n%s\nwant\n%s", got, want)
 		}
