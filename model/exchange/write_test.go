@@ -89,6 +89,11 @@ func TestAnyRingReadsBack(t *testing.T) {
 		if math.Abs(ring.Area()) < 10 || at.Dist(start) < 1 {
 			return
 		}
+		for _, c := range ring { // the reader leaves out a curve of no size
+			if box := geom.BoxOf(c.P0, c.P1, c.P2, c.P3); max(box.Width(), box.Height()) < 0.01 {
+				return
+			}
+		}
 		name := rapid.StringMatching(`[A-Za-z<&>"'äß][A-Za-z <&>"']{0,12}[a-z<&>]`).Draw(t, "name")
 		var b bytes.Buffer
 		if err := WriteSVG(&b, Graded{Size: "40", Pieces: []GradedPiece{{Name: name, Edges: []NamedEdge{{"all", ring}}}}}); err != nil {
