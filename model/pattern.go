@@ -11,6 +11,11 @@ type Pattern struct {
 	Chart  SizeChart
 	Pieces []Piece
 	Links  []Link
+	// Lengths is what the sewist lengthens or shortens.
+	Lengths []Lengthening
+	// Limits is how far the checks let things go, where the sewist set it
+	// herself: by the name of the limit (package grading/check), in its unit.
+	Limits map[string]float64
 	Target Target
 }
 
@@ -187,39 +192,16 @@ type Dart struct {
 	// Across and Along name the measure the apex follows; empty means bust
 	// across and the default along.
 	Across, Along Measure
+	// TakeUpKept keeps the dart as wide at the outline as the nearest printed
+	// size has it, instead of letting it grow as its leg ends do.
+	TakeUpKept bool
+	// Trued makes the legs equal and draws the seam across the closed dart
+	// smooth, in every size.
+	Trued bool
 }
 
 // SizedPoint is a point as printed for one size; Size "" serves all sizes.
 type SizedPoint struct {
 	Size string
 	At   geom.Point
-}
-
-// LinkKind says what a link promises.
-type LinkKind string
-
-// SameLine: the follower's stretch is the leader's line (facing to neckline).
-// Sewn: the two stretches are sewn together, with Ease.
-const (
-	SameLine LinkKind = "same line"
-	Sewn     LinkKind = "sewn together"
-)
-
-// Link is a promise between two stretches of edge.
-type Link struct {
-	ID     string
-	Kind   LinkKind
-	Lead   Stretch
-	Follow Stretch
-	// Ease is by how many mm the follower is longer than the leader on the
-	// stitching line; used by Sewn only, and only when EaseFixed.
-	Ease      float64
-	EaseFixed bool
-}
-
-// Stretch is one or several edges of one piece, in the order they are walked.
-type Stretch struct {
-	Piece   string   // piece ID
-	Edges   []string // edge IDs
-	Reverse bool     // walked against the outline's own direction
 }

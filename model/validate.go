@@ -34,15 +34,20 @@ const MaxAllowance = 100
 //  11. Hand corrections are of points and edges of the piece, once each (for
 //     each stage and style), by ordinary amounts; stages are sizes of the chart.
 //  12. Links join edges that are there, each end at least one, with ordinary
-//     ease.
+//     ease and room for it; only seams go on along further stretches or give way.
 //  13. Typed gaps are of points of the piece, once each; cuts have a length, a
 //     measure and an ordinary share.
+//  14. Lengthenings are of lengthen lines, one to a piece, and edges that are
+//     there, by at most MaxLengthening.
+//  15. Limits of checks are ordinary and not below 0.
 func (p Pattern) Validate() error {
 	c := checker{p: p}
 	c.chart()
 	c.target()
 	c.pieces()
 	c.links()
+	c.lengths()
+	c.limits()
 	if len(c.found) == 0 {
 		return nil
 	}
@@ -141,27 +146,33 @@ func (c *checker) links() {
 		if l.Kind != SameLine && l.Kind != Sewn {
 			c.add(5, "", place, "%q is no kind of link", l.Kind)
 		}
-		if !ordinary(l.Ease) {
+		if !ordinary(l.Ease) || !ordinary(l.Room) || l.Room < 0 {
 			c.add(12, "", place, "its ease is no number")
 		}
-		for _, s := range []Stretch{l.Lead, l.Follow} {
-			c.stretch(s, place)
+		if !slices.Contains(Refits, l.Refit) {
+			c.add(12, "", place, "nothing gives way by %q", l.Refit)
+		}
+		if l.Kind == SameLine && (len(l.And) > 0 || l.Refit != NoRefit) {
+			c.add(12, "", place, "a line that follows another has one leader and does not give way")
+		}
+		for _, s := range append(l.Leads(), l.Follow) {
+			c.stretch(12, s, place, "take the link away")
 		}
 	}
 }
 
-func (c *checker) stretch(s Stretch, place string) {
+func (c *checker) stretch(rule int, s Stretch, place, remedy string) {
 	i := c.p.PieceIndex(s.Piece)
 	if i < 0 {
-		c.add(12, "", place, "a piece it joins is not there; take the link away")
+		c.add(rule, "", place, "a piece it joins is not there; %s", remedy)
 		return
 	}
 	if len(s.Edges) == 0 {
-		c.add(12, "", place, "it joins no edge of %s", c.p.Pieces[i].Name)
+		c.add(rule, "", place, "it joins no edge of %s", c.p.Pieces[i].Name)
 	}
 	for _, e := range s.Edges {
 		if c.p.Pieces[i].EdgeIndex(e) < 0 {
-			c.add(12, "", place, "an edge it joins is not on %s; take the link away", c.p.Pieces[i].Name)
+			c.add(rule, "", place, "an edge it joins is not on %s; %s", c.p.Pieces[i].Name, remedy)
 		}
 	}
 }

@@ -27,7 +27,10 @@ func sound() model.Pattern {
 			q.Edges = append(q.Edges, model.Edge{ID: fmt.Sprintf("e%d", i+1), Name: n, Allowance: 15})
 		}
 		q.Nest = []model.Outline{box("38", 200), box("40", 210)}
-		q.Lines = []model.Line{{ID: "l1", Kind: model.Grain, Drawn: []model.SizedPath{{Path: geom.Polyline(geom.Pt(50, 50), geom.Pt(50, 300))}}}}
+		q.Lines = []model.Line{
+			{ID: "l1", Kind: model.Grain, Drawn: []model.SizedPath{{Path: geom.Polyline(geom.Pt(50, 50), geom.Pt(50, 300))}}},
+			{ID: "long", Kind: model.Lengthen, Drawn: []model.SizedPath{{Path: geom.Polyline(geom.Pt(0, 250), geom.Pt(200, 250))}}},
+		}
 		q.Notches = []model.Notch{{ID: "n1", Edge: "e2", Spots: []model.Spot{{Size: "38", S: 120}, {Size: "40", S: 125}}}}
 		q.Darts = []model.Dart{{ID: "d1", Name: "waist dart", From: "p3", To: "p4", Apex: []model.SizedPoint{{At: geom.Pt(100, 200)}}}}
 		q.Hand = model.Hand{
@@ -41,7 +44,20 @@ func sound() model.Pattern {
 		Lead:   model.Stretch{Piece: "q0", Edges: []string{"e2"}},
 		Follow: model.Stretch{Piece: "q1", Edges: []string{"e2"}, Reverse: true},
 	}}
+	p.Lengths = []model.Lengthening{{
+		ID: "n1", Name: "Below the waist", By: -12,
+		Lines: []model.PieceLine{{Piece: "q0", Line: "long"}, {Piece: "q1", Line: "long"}},
+		Hems:  []model.Stretch{{Piece: "q0", Edges: []string{"e3"}}},
+	}}
+	p.Limits = map[string]float64{"seam": 2}
 	return p
+}
+
+// lengthen spoils a pattern by lengthening it at these lines.
+func lengthen(at ...model.PieceLine) func(*model.Pattern) {
+	return func(p *model.Pattern) {
+		p.Lengths = []model.Lengthening{{ID: "a", Name: "Longer", By: 10, Lines: at}}
+	}
 }
 
 func box(size string, w float64) model.Outline {
@@ -142,6 +158,19 @@ func TestEveryRuleIsHeld(t *testing.T) {
 		{12, func(p *model.Pattern) { p.Links[0].Follow.Edges = nil }, "link 1: it joins no edge of Back bodice"},
 		{12, func(p *model.Pattern) { p.Links[0].Follow.Edges[0] = "e9" }, "link 1: an edge it joins is not on Back bodice"},
 		{12, func(p *model.Pattern) { p.Links[0].Ease = nan }, "link 1: its ease"},
+		{12, func(p *model.Pattern) { p.Links[0].Room = -1 }, "link 1: its ease"},
+		{12, func(p *model.Pattern) { p.Links[0].Refit = "wishes" }, "link 1: nothing gives way by"},
+		{12, func(p *model.Pattern) { p.Links[0].And = []model.Stretch{{Piece: "q9"}} }, "link 1: a piece it joins is not there"},
+		{12, func(p *model.Pattern) { p.Links[0].Kind, p.Links[0].Refit = model.SameLine, model.EndAlong }, "link 1: a line that follows"},
+		{14, func(p *model.Pattern) { p.Lengths = []model.Lengthening{{ID: "a", By: 1001}} }, "lengthening 1: it cannot be by 1001 mm"},
+		{14, lengthen(model.PieceLine{Piece: "q9", Line: "l1"}), "Longer: a piece it lengthens"},
+		{14, lengthen(model.PieceLine{Piece: "q0", Line: "l9"}), "Longer: its lengthen line is not on Front bodice"},
+		{14, lengthen(model.PieceLine{Piece: "q0", Line: "long"}, model.PieceLine{Piece: "q0", Line: "long"}), "Longer: it lengthens Front bodice twice"},
+		{14, func(p *model.Pattern) {
+			p.Lengths = []model.Lengthening{{ID: "a", Name: "Hem", Hems: []model.Stretch{{Piece: "q0", Edges: []string{"e9"}}}}}
+		}, "Hem: an edge it joins is not on Front bodice; take it off"},
+		{3, func(p *model.Pattern) { p.Lengths = []model.Lengthening{{By: 1}} }, "lengthening 1: it has no ID"},
+		{15, func(p *model.Pattern) { p.Limits = map[string]float64{"seam": nan} }, `checks: the limit "seam" cannot be NaN`},
 	}
 	held := map[int]bool{}
 	for _, c := range cases {
@@ -157,8 +186,8 @@ func TestEveryRuleIsHeld(t *testing.T) {
 		}
 		held[c.rule] = true
 	}
-	if len(held) != 13 {
-		t.Errorf("only %d of 13 rules are tested", len(held))
+	if len(held) != 15 {
+		t.Errorf("only %d of 15 rules are tested", len(held))
 	}
 }
 

@@ -47,7 +47,7 @@ func recut(piece string, f func(model.Piece) (model.Piece, error)) func(model.Pa
 			return p, fmt.Errorf("a link of %s holds only one of these edges; it would be lost", before.Name)
 		}
 		p = p.WithPiece(i, func(model.Piece) model.Piece { return after })
-		p.Links = kept
+		p.Links, p.Lengths = kept, match.Relength(p.Lengths, before, after)
 		return p, nil
 	}
 }

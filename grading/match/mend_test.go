@@ -269,6 +269,14 @@ func TestRelink(t *testing.T) {
 		!slices.Equal(kept[1].Follow.Edges, []string{"e4", "e8", "e3"}) {
 		t.Errorf("kept %+v, lost %+v", kept, lost)
 	}
+	more2 := []model.Link{{Lead: links[0].Follow, And: []model.Stretch{links[0].Lead}, Follow: links[0].Follow}}
+	if kept, _ := Relink(more2, q, more); len(kept) != 1 || !slices.Equal(kept[0].And[0].Edges, []string{"e3", "e8"}) {
+		t.Errorf("what the leader goes on along is %+v", kept)
+	}
+	hem := []model.Lengthening{{ID: "n", Hems: []model.Stretch{links[0].Lead, links[0].Follow}}}
+	if got := Relength(hem, q, more); len(got[0].Hems) != 2 || !slices.Equal(got[0].Hems[0].Edges, []string{"e3", "e8"}) {
+		t.Errorf("the hem lengthened is %+v", got[0].Hems)
+	}
 	less, err := RemovePoint(q, "p4") // the underarm: armhole and side seam become one
 	if err != nil {
 		t.Fatal(err)
@@ -276,6 +284,9 @@ func TestRelink(t *testing.T) {
 	kept, lost = Relink(links, q, less)
 	if len(kept) != 1 || kept[0].ID != "b" || !slices.Equal(kept[0].Follow.Edges, []string{"e3"}) || len(lost) != 1 || lost[0].ID != "a" {
 		t.Errorf("kept %+v, lost %+v", kept, lost)
+	}
+	if got := Relength(hem, q, less); len(got[0].Hems) != 1 {
+		t.Errorf("a hem that is gone is still lengthened: %+v", got[0].Hems)
 	}
 }
 

@@ -104,15 +104,42 @@ func shiftNotches(q model.Piece, before, k int, size string, was float64, c cutA
 func Relink(links []model.Link, before, after model.Piece) (kept, lost []model.Link) {
 	for _, l := range links {
 		lead, ok1 := relinked(l.Lead, before, after)
-		follow, ok2 := relinked(l.Follow, before, after)
-		if !ok1 || !ok2 {
+		and, ok2 := relinkedAll(l.And, before, after)
+		follow, ok3 := relinked(l.Follow, before, after)
+		if !ok1 || !ok2 || !ok3 {
 			lost = append(lost, l)
 			continue
 		}
-		l.Lead, l.Follow = lead, follow
+		l.Lead, l.And, l.Follow = lead, and, follow
 		kept = append(kept, l)
 	}
 	return kept, lost
+}
+
+// Relength is Relink for lengthenings: a hem that cannot be kept is left out.
+func Relength(all []model.Lengthening, before, after model.Piece) []model.Lengthening {
+	out := slices.Clone(all)
+	for i, l := range out {
+		out[i].Hems = nil
+		for _, s := range l.Hems {
+			if hem, ok := relinked(s, before, after); ok {
+				out[i].Hems = append(out[i].Hems, hem)
+			}
+		}
+	}
+	return out
+}
+
+// relinkedAll is relinked for several stretches; false where one is lost.
+func relinkedAll(all []model.Stretch, before, after model.Piece) ([]model.Stretch, bool) {
+	out := slices.Clone(all)
+	for i, s := range all {
+		var ok bool
+		if out[i], ok = relinked(s, before, after); !ok {
+			return nil, false
+		}
+	}
+	return out, true
 }
 
 // relinked names the same stretch by the edges of after; false where a run of

@@ -9,13 +9,15 @@ import (
 // model, which may move without them.
 type (
 	patternData struct {
-		Name   string      `json:"name,omitempty"`
-		Note   string      `json:"note,omitempty"`
-		Unit   string      `json:"unit,omitempty"`
-		Chart  chartData   `json:"chart"`
-		Target targetData  `json:"target"`
-		Pieces []pieceData `json:"pieces,omitempty"`
-		Links  []linkData  `json:"links,omitempty"`
+		Name    string             `json:"name,omitempty"`
+		Note    string             `json:"note,omitempty"`
+		Unit    string             `json:"unit,omitempty"`
+		Chart   chartData          `json:"chart"`
+		Target  targetData         `json:"target"`
+		Pieces  []pieceData        `json:"pieces,omitempty"`
+		Links   []linkData         `json:"links,omitempty"`
+		Lengths []lengthData       `json:"lengths,omitempty"`
+		Limits  map[string]float64 `json:"limits,omitempty"`
 	}
 	chartData struct {
 		ID       string     `json:"id,omitempty"`
@@ -105,13 +107,15 @@ type (
 		S    float64 `json:"s"`
 	}
 	dartData struct {
-		ID     string           `json:"id"`
-		Name   string           `json:"name,omitempty"`
-		From   string           `json:"from"`
-		To     string           `json:"to"`
-		Across string           `json:"across,omitempty"`
-		Along  string           `json:"along,omitempty"`
-		Apex   []sizedPointData `json:"apex,omitempty"`
+		ID         string           `json:"id"`
+		Name       string           `json:"name,omitempty"`
+		From       string           `json:"from"`
+		To         string           `json:"to"`
+		Across     string           `json:"across,omitempty"`
+		Along      string           `json:"along,omitempty"`
+		Apex       []sizedPointData `json:"apex,omitempty"`
+		TakeUpKept bool             `json:"takeUpKept,omitempty"`
+		Trued      bool             `json:"trued,omitempty"`
 	}
 	sizedPointData struct {
 		Size string `json:"size,omitempty"`
@@ -146,12 +150,26 @@ type (
 		Stage string `json:"stage,omitempty"`
 	}
 	linkData struct {
-		ID        string      `json:"id"`
-		Kind      string      `json:"kind"`
-		Lead      stretchData `json:"lead"`
-		Follow    stretchData `json:"follow"`
-		Ease      float64     `json:"ease,omitempty"`
-		EaseFixed bool        `json:"easeFixed,omitempty"`
+		ID        string        `json:"id"`
+		Kind      string        `json:"kind"`
+		Lead      stretchData   `json:"lead"`
+		And       []stretchData `json:"and,omitempty"`
+		Follow    stretchData   `json:"follow"`
+		Ease      float64       `json:"ease,omitempty"`
+		Room      float64       `json:"room,omitempty"`
+		Refit     string        `json:"refit,omitempty"`
+		EaseFixed bool          `json:"easeFixed,omitempty"`
+	}
+	lengthData struct {
+		ID    string          `json:"id"`
+		Name  string          `json:"name,omitempty"`
+		By    float64         `json:"by,omitempty"`
+		Lines []pieceLineData `json:"lines,omitempty"`
+		Hems  []stretchData   `json:"hems,omitempty"`
+	}
+	pieceLineData struct {
+		Piece string `json:"piece"`
+		Line  string `json:"line"`
 	}
 	stretchData struct {
 		Piece   string   `json:"piece"`

@@ -15,7 +15,7 @@
 // Other entries are passed over. pattern.json is one object:
 //
 //	format   "quarterstep pattern"
-//	version  1; a reader refuses a higher one than it knows
+//	version  3; a reader refuses a higher one than it knows
 //	home     in a copy kept for recovery: the path of the file it is a copy of
 //	pattern  the pattern
 //
@@ -38,8 +38,11 @@
 //	            "steps", wearer
 //	pieces      list of pieces
 //	links       list of: id, kind ("same line" or "sewn together"), lead and
-//	            follow (each piece: ID; edges: IDs as walked; reverse), ease in
-//	            mm, easeFixed
+//	            follow (each piece: ID; edges: IDs as walked; reverse), and
+//	            (list of further leads), ease and room in mm, easeFixed, refit
+//	lengths     list of: id, name, by in mm, lines (list of piece, line: IDs),
+//	            hems (list of stretches as in links)
+//	limits      of checks, by name
 //
 // piece:
 //
@@ -55,7 +58,7 @@
 //	notches     list of: id, edge (ID), double, spots: list of size, s (mm from
 //	            the edge's start)
 //	darts       list of: id, name, from, to (point IDs), across, along
-//	            (measures), apex: list of size, at (point)
+//	            (measures), takeUpKept, trued, apex: list of size, at (point)
 //	hand        moves: list of point (ID), by (movement); shapes: list of
 //	            edge (ID), by (one movement per inner control point)
 //

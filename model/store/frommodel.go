@@ -8,10 +8,12 @@ import (
 func fromPattern(p model.Pattern) patternData {
 	return patternData{
 		Name: p.Name, Note: p.Note, Unit: string(p.Unit),
-		Chart:  fromChart(p.Chart),
-		Target: fromTarget(p.Target),
-		Pieces: each(p.Pieces, fromPiece),
-		Links:  each(p.Links, fromLink),
+		Chart:   fromChart(p.Chart),
+		Target:  fromTarget(p.Target),
+		Pieces:  each(p.Pieces, fromPiece),
+		Links:   each(p.Links, fromLink),
+		Lengths: each(p.Lengths, fromLength),
+		Limits:  p.Limits,
 	}
 }
 
@@ -102,6 +104,7 @@ func fromNotch(n model.Notch) notchData {
 func fromDart(d model.Dart) dartData {
 	return dartData{
 		ID: d.ID, Name: d.Name, From: d.From, To: d.To, Across: string(d.Across), Along: string(d.Along),
+		TakeUpKept: d.TakeUpKept, Trued: d.Trued,
 		Apex: each(d.Apex, func(a model.SizedPoint) sizedPointData {
 			return sizedPointData{Size: a.Size, At: fromVec(geom.Vec(a.At))}
 		}),
@@ -119,7 +122,16 @@ func fromShape(s model.EdgeShape) shapeData {
 func fromLink(l model.Link) linkData {
 	return linkData{
 		ID: l.ID, Kind: string(l.Kind), Lead: stretchData(l.Lead), Follow: stretchData(l.Follow),
-		Ease: l.Ease, EaseFixed: l.EaseFixed,
+		And: each(l.And, fromStretch), Ease: l.Ease, Room: l.Room, EaseFixed: l.EaseFixed, Refit: string(l.Refit),
+	}
+}
+
+func fromStretch(s model.Stretch) stretchData { return stretchData(s) }
+
+func fromLength(l model.Lengthening) lengthData {
+	return lengthData{
+		ID: l.ID, Name: l.Name, By: l.By, Hems: each(l.Hems, fromStretch),
+		Lines: each(l.Lines, func(at model.PieceLine) pieceLineData { return pieceLineData(at) }),
 	}
 }
 

@@ -60,7 +60,17 @@ func drawPattern(t *rapid.T) model.Pattern {
 			Lead:   model.Stretch{Piece: "q0", Edges: []string{"e0", "e1"}, Reverse: rapid.Bool().Draw(t, "reverse")},
 			Follow: model.Stretch{Piece: "q1", Edges: []string{"e1"}},
 			Ease:   number.Draw(t, "ease"), EaseFixed: rapid.Bool().Draw(t, "fixed"),
+			Room: rapid.Float64Range(0, 50).Draw(t, "room"),
 		}}
+		if p.Links[0].Kind == model.Sewn {
+			p.Links[0].Refit = rapid.SampledFrom(model.Refits).Draw(t, "refit")
+			p.Links[0].And = []model.Stretch{{Piece: "q1", Edges: []string{"e0"}}}
+		}
+		p.Lengths = []model.Lengthening{{
+			ID: "a", Name: words.Draw(t, "lengthening"), By: rapid.Float64Range(-900, 900).Draw(t, "by"),
+			Hems: []model.Stretch{{Piece: "q1", Edges: []string{"e0"}}},
+		}}
+		p.Limits = map[string]float64{words.Draw(t, "limit"): 3}
 	}
 	return p
 }
@@ -98,7 +108,7 @@ func drawPiece(t *rapid.T, id string, sizes int) model.Piece {
 		a, b := geom.Point(drawVec(t)), geom.Point(drawVec(t))
 		q.Lines = []model.Line{{ID: "l", Name: words.Draw(t, "line"), Kind: model.Grain, Drawn: []model.SizedPath{{Path: drawPath(t, a, b)}, {Size: "30", Path: drawPath(t, b, a)}}}}
 		q.Notches = []model.Notch{{ID: "n", Edge: "e1", Double: true, Spots: []model.Spot{{Size: "30", S: 0.125}}}}
-		q.Darts = []model.Dart{{ID: "d", Name: words.Draw(t, "dart"), From: "p0", To: "p1", Across: model.Bust, Along: "steps", Apex: []model.SizedPoint{{At: a}, {Size: "30", At: b}}}}
+		q.Darts = []model.Dart{{ID: "d", Name: words.Draw(t, "dart"), From: "p0", To: "p1", Across: model.Bust, Along: "steps", Trued: rapid.Bool().Draw(t, "trued"), TakeUpKept: true, Apex: []model.SizedPoint{{At: a}, {Size: "30", At: b}}}}
 		q.Hand = model.Hand{
 			Curves:  []model.EdgeCurve{{Edge: "e1", Kind: model.PrintedCurve, Size: "30"}, {Edge: "e0", Kind: model.NearestCurve}},
 			Moves:   []model.PointMove{{Point: "p1", By: drawVec(t)}, {Point: "p1", By: drawVec(t), Stage: "30", Style: words.Draw(t, "style")}},
@@ -117,6 +127,7 @@ func drawPiece(t *rapid.T, id string, sizes int) model.Piece {
 func sample() File {
 	f := first()
 	later(&f.Pattern)
+	latest(&f.Pattern)
 	return f
 }
 
@@ -156,4 +167,28 @@ func later(p *model.Pattern) {
 	q.Hand.Through = []string{"p2"}
 	q.Gaps = []model.Gap{{Point: "p1", Across: 6.35}}
 	q.Cuts = []model.Cut{{ID: "c1", From: geom.Pt(110, 0), To: geom.Pt(110, 400), Measure: model.Bust, Share: 0.125}}
+}
+
+// second is the sample as files of the second version hold it.
+func second() File {
+	f := first()
+	later(&f.Pattern)
+	return f
+}
+
+// latest adds what files of the third version can hold.
+func latest(p *model.Pattern) {
+	q := &p.Pieces[0]
+	q.Darts = []model.Dart{{ID: "d1", From: "p2", To: "p3", Apex: []model.SizedPoint{{At: geom.Pt(150, 200)}}, TakeUpKept: true, Trued: true}}
+	q.Lines = append(q.Lines, model.Line{ID: "l2", Kind: model.Lengthen, Drawn: []model.SizedPath{{Path: geom.Polyline(geom.Pt(0, 250), geom.Pt(220, 250))}}})
+	p.Links = []model.Link{{
+		ID: "k1", Kind: model.Sewn, Ease: 4, Room: 2.5, EaseFixed: true, Refit: model.EndAlong,
+		Lead: model.Stretch{Piece: "q1", Edges: []string{"e2"}}, And: []model.Stretch{{Piece: "q1", Edges: []string{"e3"}}},
+		Follow: model.Stretch{Piece: "q1", Edges: []string{"e4"}, Reverse: true},
+	}}
+	p.Lengths = []model.Lengthening{{
+		ID: "n1", Name: "Below the waist", By: -12.5, Lines: []model.PieceLine{{Piece: "q1", Line: "l2"}},
+		Hems: []model.Stretch{{Piece: "q1", Edges: []string{"e3"}}},
+	}}
+	p.Limits = map[string]float64{"seam": 2}
 }

@@ -20,10 +20,12 @@ func each[A, B any](in []A, f func(A) B) []B {
 func (d patternData) pattern() model.Pattern {
 	return model.Pattern{
 		Name: d.Name, Note: d.Note, Unit: model.Unit(d.Unit),
-		Chart:  d.Chart.chart(),
-		Target: d.Target.target(),
-		Pieces: each(d.Pieces, pieceData.piece),
-		Links:  each(d.Links, linkData.link),
+		Chart:   d.Chart.chart(),
+		Target:  d.Target.target(),
+		Pieces:  each(d.Pieces, pieceData.piece),
+		Links:   each(d.Links, linkData.link),
+		Lengths: each(d.Lengths, lengthData.lengthening),
+		Limits:  limits(d.Limits),
 	}
 }
 
@@ -120,6 +122,7 @@ func (d dartData) dart() model.Dart {
 	return model.Dart{
 		ID: d.ID, Name: d.Name, From: d.From, To: d.To,
 		Across: model.Measure(d.Across), Along: model.Measure(d.Along),
+		TakeUpKept: d.TakeUpKept, Trued: d.Trued,
 		Apex: each(d.Apex, func(a sizedPointData) model.SizedPoint {
 			return model.SizedPoint{Size: a.Size, At: geom.Point(a.At.vec())}
 		}),
@@ -137,8 +140,25 @@ func (d shapeData) shape() model.EdgeShape {
 func (d linkData) link() model.Link {
 	return model.Link{
 		ID: d.ID, Kind: model.LinkKind(d.Kind), Lead: model.Stretch(d.Lead), Follow: model.Stretch(d.Follow),
-		Ease: d.Ease, EaseFixed: d.EaseFixed,
+		And: each(d.And, stretchData.stretch), Ease: d.Ease, Room: d.Room, EaseFixed: d.EaseFixed, Refit: model.Refit(d.Refit),
 	}
+}
+
+func (d stretchData) stretch() model.Stretch { return model.Stretch(d) }
+
+func (d lengthData) lengthening() model.Lengthening {
+	return model.Lengthening{
+		ID: d.ID, Name: d.Name, By: d.By, Hems: each(d.Hems, stretchData.stretch),
+		Lines: each(d.Lines, func(at pieceLineData) model.PieceLine { return model.PieceLine(at) }),
+	}
+}
+
+// limits is nil where none is set, as the model has it.
+func limits(set map[string]float64) map[string]float64 {
+	if len(set) == 0 {
+		return nil
+	}
+	return set
 }
 
 func (p pair) vec() geom.Vec { return geom.Vec{X: p[0], Y: p[1]} }
