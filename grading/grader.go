@@ -1,6 +1,7 @@
 package grading
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 
@@ -50,14 +51,19 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	}
 	out := Result{Size: p.Chart.NameAt(t), Short: shortfalls(p), Pieces: make([]Piece, len(p.Pieces))}
 	lines := make([][]geom.Path, len(p.Pieces))
+	long := make([]lengthened, len(p.Pieces))
 	for i, q := range p.Pieces {
 		edges, exact, refused := fits[i].Edges(p.Target)
 		hand := layHand(q, p.Chart, t, edges)
 		if refused != nil {
 			hand.unlaid = refused.Error()
 		}
-		lines[i] = hand.edges
-		out.Pieces[i] = Piece{ID: q.ID, Name: q.Name, Base: edges, Handles: hand.handles, Unlaid: hand.unlaid, Printed: exact, Frozen: fits[i].Frozen(), Opens: fits[i].Opens(p.Target)}
+		long[i] = lengthen(p, q, fits[i], edges, hand, apexes(q, fits[i], p.Target))
+		lines[i] = long[i].edges
+		out.Pieces[i] = Piece{ID: q.ID, Name: q.Name, Base: long[i].base, Put: long[i].put, Handles: long[i].handles, Unlaid: cmp.Or(hand.unlaid, long[i].unlaid), Printed: exact, Frozen: fits[i].Frozen(), Opens: fits[i].Opens(p.Target)}
+		if long[i].put != nil {
+			out.Pieces[i].Before = long[i].before
+		}
 	}
 	if out.Unlinked, err = g.follow(p, fits, lines); err != nil {
 		return Result{}, err
@@ -65,8 +71,8 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	for i, q := range p.Pieces {
 		r := &out.Pieces[i]
 		r.Edges = lines[i]
-		r.Printed = r.Printed && sameLine(r.Base, r.Edges)
-		if err := mark(r, q, fits[i], p.Target); err != nil {
+		r.Printed = r.Printed && r.Put == nil && sameLine(r.Base, r.Edges)
+		if err := mark(r, q, fits[i], p.Target, &long[i]); err != nil {
 			return Result{}, fmt.Errorf("marking %s: %w", q.Name, err)
 		}
 		r.Points = increments(q, fits[i], p.Target, r)

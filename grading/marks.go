@@ -8,11 +8,21 @@ import (
 
 const arcTol = 1e-3
 
-// mark places lines, notches and darts on the piece's new line.
-func mark(r *Piece, q model.Piece, fit *nest.Fit, t model.Target) error {
+// apexes is the tip of every dart of q at its target, before its length.
+func apexes(q model.Piece, fit *nest.Fit, t model.Target) []geom.Point {
+	out := make([]geom.Point, len(q.Darts))
+	for i := range out {
+		out[i], _, _ = fit.Apex(i, t)
+	}
+	return out
+}
+
+// mark places lines, notches and darts on the piece's new line, with what was
+// put into its length.
+func mark(r *Piece, q model.Piece, fit *nest.Fit, t model.Target, long *lengthened) error {
 	for i, path := range fit.Lines(t) {
 		l := q.Lines[i]
-		r.Lines = append(r.Lines, Line{ID: l.ID, Name: l.Name, Kind: l.Kind, Path: path})
+		r.Lines = append(r.Lines, Line{ID: l.ID, Name: l.Name, Kind: l.Kind, Path: long.path(l.Kind, path)})
 	}
 	inward := 1.0
 	if r.Outline().Area() < 0 {
@@ -22,6 +32,9 @@ func mark(r *Piece, q model.Piece, fit *nest.Fit, t model.Target) error {
 		edge, share := fit.NotchShare(i, t)
 		on, err := geom.Measure(r.Edges[edge], arcTol)
 		if err != nil {
+			return err
+		}
+		if share, err = long.notch(edge, share); err != nil {
 			return err
 		}
 		s := share * on.Length()
@@ -34,7 +47,7 @@ func mark(r *Piece, q model.Piece, fit *nest.Fit, t model.Target) error {
 		apex, from, to := fit.Apex(i, t)
 		r.Darts = append(r.Darts, Dart{
 			ID: d.ID, Name: d.Name,
-			Leg1: r.Edges[from].Start(), Apex: apex, Leg2: r.Edges[to].Start(),
+			Leg1: r.Edges[from].Start(), Apex: long.line.At(apex), Leg2: r.Edges[to].Start(),
 		})
 	}
 	return nil

@@ -40,15 +40,21 @@ type Piece struct {
 	ID    string
 	Name  string
 	Edges []geom.Path // the new line, edge by edge, closed
-	// Base is the computed line before hand corrections and links; a handle's
-	// "by eye" amount is measured from it.
+	// Base is the computed line before hand corrections and links, its length
+	// put in; a handle's "by eye" amount is measured from it.
 	Base []geom.Path
+	// Before is the line before anything was put into its length; nil where
+	// nothing was.
+	Before []geom.Path
+	// Put is what was put into its length, in the order of model.Pattern.Lengths.
+	Put []Put
 	// Handles is where the control points of an edge are shown that edit.MoveControl
 	// counts, where they are no longer those of Edges because the edge, or its
 	// neighbour, was shifted parallel; nil where they are.
 	Handles [][]geom.Point
-	// Unlaid says why the cut lines could not be spread, or the edges shifted
-	// by hand could not be, in plain words; none of them is then.
+	// Unlaid says why the cut lines could not be spread, the edges shifted by
+	// hand could not be, or the length could not be put in, in plain words; none
+	// of them is then.
 	Unlaid string
 	// Opens is by how many mm each of the piece's cut lines opens, below 0 where
 	// it is overlapped; nil where it is not cut and spread.
@@ -63,6 +69,21 @@ type Piece struct {
 	// Frozen is true where the piece was printed in one size only, or has no
 	// nest to extend: it stays as printed.
 	Frozen bool
+}
+
+// Unlengthened is the line as it would be with nothing put into its length.
+func (p Piece) Unlengthened() []geom.Path {
+	if p.Before != nil {
+		return p.Before
+	}
+	return p.Edges
+}
+
+// Put is what one lengthening put into a piece.
+type Put struct {
+	Length, Name string // of the model.Lengthening: its ID and name
+	By           float64
+	Line         string // the ID of the lengthen line; empty where it is a hem
 }
 
 // Outline is the whole closed line of the piece as one path.

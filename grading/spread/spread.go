@@ -54,6 +54,12 @@ func Read(q model.Piece) (*Spread, error) {
 // when it is carried on.
 func (s *Spread) Reach(cut int) (from, to geom.Point) { return s.cuts[cut].from, s.cuts[cut].to }
 
+// Down is the unit direction of the centre line, down the piece.
+func (s *Spread) Down() geom.Vec { return s.centre }
+
+// Travel is how far the part that moves goes per mm the cut of that index opens.
+func (s *Spread) Travel(cut int) geom.Vec { return s.cuts[cut].travel }
+
 // Edges is the piece's edges once every cut has opened by its share of what
 // grow says its measure grew, in mm; below 0 it is overlapped. An overlap of
 // more than the paper between two cuts, or between a cut and a corner, has is an

@@ -24,11 +24,12 @@ func blouseBack() part {
 		},
 		lines: []mark{
 			{"grain", model.Grain},
-			{"lengthen or shorten here", model.Lengthen},
+			{"lengthen above the waist", model.Lengthen},
 			{"bust line", model.BustLine},
 			{"waist line", model.WaistLine},
 			{"hip line", model.HipLine},
 			{"waist dart", model.DartLine},
+			{"lengthen below the waist", model.Lengthen},
 		},
 		notches: []notch{{"armhole", true}},
 	}
@@ -60,16 +61,30 @@ func drawBlouseBack(b body) (sheet, error) {
 		},
 		lines: []geom.Path{
 			line(geom.Pt(70, 130+2*b.down), geom.Pt(70, 350+2*b.down)),
-			line(geom.Pt(0, 330+4*b.down), by(waist, -20, -102)),
+			levelLine(0, waist, -aboveWaist),
 			line(geom.Pt(0, arm.Y+15), by(arm, -8, 15)),
 			line(geom.Pt(0, waist.Y), by(waist, -8, 0)),
 			line(geom.Pt(0, hip.Y), by(hip, -8, 0)),
 			fisheye(geom.Pt(0.42*b.bust, waist.Y), 12, 165, 130),
+			levelLine(0, waist, belowWaistLine),
 		},
 	}
 	notch, err := jointOf(s.edges[3], 0)
 	s.notches = []float64{notch}
 	return s, err
+}
+
+// The lengthen lines of a bodice lie as far from its waist in every piece, mm:
+// 2 1/2 in above it, as an American dressmaking manual of 1921 has it, and 80
+// below, our own.
+const (
+	aboveWaist     = 63.5
+	belowWaistLine = 80
+)
+
+// levelLine is level, down mm below a side waist, from x to near the side.
+func levelLine(x float64, waist geom.Point, down float64) geom.Path {
+	return line(geom.Pt(x, waist.Y+down), by(waist, -20, down))
 }
 
 // fisheye is a dart inside a piece: half mm to either side of its middle, above

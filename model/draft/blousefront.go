@@ -31,10 +31,11 @@ func blouseFront() part {
 		lines: []mark{
 			{"grain", model.Grain},
 			{"centre front", model.Inner},
-			{"lengthen or shorten here", model.Lengthen},
+			{"lengthen above the waist", model.Lengthen},
 			{"bust line", model.BustLine},
 			{"waist line", model.WaistLine},
 			{"hip line", model.HipLine},
+			{"lengthen below the waist", model.Lengthen},
 		},
 		notches: []notch{{"armhole", false}},
 		dart:    dart{"bust dart", "upper dart leg", "lower dart leg"},
@@ -119,10 +120,11 @@ func drawBlouseFront(b body, reach, wide, longer float64) sheet {
 		lines: []geom.Path{
 			line(geom.Pt(75, 180+2*b.down), geom.Pt(75, 400+2*b.down)),
 			line(centre, centreHem),
-			line(geom.Pt(standEdge, 380+4*b.down), by(waist, -20, -79)),
+			levelLine(standEdge, waist, -aboveWaist),
 			line(geom.Pt(standEdge, apex.Y), geom.Pt(apex.X, apex.Y)),
 			line(geom.Pt(standEdge, waist.Y), by(waist, -8, 0)),
 			line(geom.Pt(standEdge, hip.Y), by(hip, -8, 0)),
+			levelLine(standEdge, waist, belowWaistLine),
 		},
 	}
 }

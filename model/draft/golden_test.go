@@ -6,12 +6,14 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"quarterstep/model"
 )
 
 var update = flag.Bool("update", false, "rewrite the goldens")
 
-// The drafts do not change unseen: every control point, notch and apex in
-// every printed size, to 0.01 mm.
+// The drafts do not change unseen: every control point, lengthen line, notch
+// and apex in every printed size, to 0.01 mm.
 func TestGolden(t *testing.T) {
 	for _, d := range demos {
 		var b strings.Builder
@@ -27,6 +29,12 @@ func TestGolden(t *testing.T) {
 				}
 				for _, n := range q.Notches {
 					fmt.Fprintf(&b, "  notch on %s at %s\n", n.Edge, hundredths(n.Spots[i].S))
+				}
+				for _, l := range q.Lines {
+					if l.Kind == model.Lengthen {
+						from, to := l.Drawn[i].Path.Start(), l.Drawn[i].Path.End()
+						fmt.Fprintf(&b, "  %s: %s,%s to %s,%s\n", l.Name, hundredths(from.X), hundredths(from.Y), hundredths(to.X), hundredths(to.Y))
+					}
 				}
 				for _, dart := range q.Darts {
 					fmt.Fprintf(&b, "  %s to %s,%s\n", dart.Name, hundredths(dart.Apex[i].At.X), hundredths(dart.Apex[i].At.Y))

@@ -20,7 +20,7 @@ func waistcoatBack() part {
 		},
 		lines: []mark{
 			{"grain", model.Grain},
-			{"lengthen or shorten here", model.Lengthen},
+			{"lengthen above the waist", model.Lengthen},
 			{"bust line", model.BustLine},
 			{"waist line", model.WaistLine},
 			{"waist dart", model.DartLine},
@@ -54,7 +54,7 @@ func drawWaistcoatBack(b body) (sheet, error) {
 		},
 		lines: []geom.Path{
 			line(geom.Pt(60, 130+b.down), geom.Pt(60, 370+b.down)),
-			line(geom.Pt(0, 355+4*b.down), geom.Pt(waist.X-8, 355+4*b.down)),
+			levelLine(0, waist, -aboveWaist),
 			line(geom.Pt(0, arm.Y+14), geom.Pt(arm.X-8, arm.Y+14)),
 			line(geom.Pt(0, waist.Y), geom.Pt(waist.X-8, waist.Y)),
 			fisheye(geom.Pt(0.45*b.bust+12, waist.Y), 11, 150, 50),

@@ -27,7 +27,7 @@ func waistcoatFront() part {
 		lines: []mark{
 			{"grain", model.Grain},
 			{"centre front", model.Inner},
-			{"lengthen or shorten here", model.Lengthen},
+			{"lengthen above the waist", model.Lengthen},
 			{"bust line", model.BustLine},
 			{"waist line", model.WaistLine},
 			{"waist dart", model.DartLine},
@@ -96,7 +96,7 @@ func drawWaistcoatFront(b body, reach, lower, longer float64) sheet {
 		lines: []geom.Path{
 			line(geom.Pt(60, 180+b.down), geom.Pt(60, 380+b.down)),
 			line(geom.Pt(0, v.Y-40), geom.Pt(0, 545+6.35*b.down)),
-			line(geom.Pt(overlapEdge, 350+4*b.down), geom.Pt(waist.X-8, 350+4*b.down)),
+			levelLine(overlapEdge, waist, -aboveWaist),
 			line(geom.Pt(overlapEdge, arm.Y+14), by(arm, -8, 14)),
 			line(geom.Pt(overlapEdge, dart.Y), geom.Pt(waist.X-8, dart.Y)),
 			fisheye(dart, 9, 125, 52),
@@ -115,7 +115,7 @@ func waistcoatFrontFacing() part {
 			{"tip of the point", model.Steps, false, "point", model.Plain, waistcoatSeam},
 			{"front edge hem", model.Steps, false, "front edge", model.Centre, waistcoatSeam},
 		},
-		lines:   []mark{{"grain", model.Grain}},
+		lines:   []mark{{"grain", model.Grain}, {"lengthen above the waist", model.Lengthen}},
 		notches: []notch{{"V neck", false}},
 	}
 }
@@ -125,10 +125,14 @@ func waistcoatFrontFacing() part {
 func drawWaistcoatFrontFacing(front sheet) sheet {
 	v, shoulder, hem, point, edge := front.edges[0], front.edges[1], front.edges[7], front.edges[8], front.edges[9]
 	outer, mark := shoulder.End(), hem.Start()
+	above := front.lines[2].Start()
 	inner := curve(outer, outer.Add(slope(22).Perp().Scale(180)), by(mark, -46, -210), mark)
 	return sheet{
-		edges:   []geom.Path{v, shoulder, inner, hem, point, edge},
-		lines:   []geom.Path{line(by(edge.End(), 36, 30), by(edge.End(), 36, 190))},
+		edges: []geom.Path{v, shoulder, inner, hem, point, edge},
+		lines: []geom.Path{
+			line(by(edge.End(), 36, 30), by(edge.End(), 36, 190)),
+			line(above, by(above, 70, 0)),
+		},
 		notches: front.notches[1:],
 	}
 }
