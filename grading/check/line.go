@@ -22,6 +22,7 @@ func crossing(q model.Piece, r grading.Piece) []Finding {
 	for _, c := range geom.SelfCrossings(r.Outline(), lineTol) {
 		out = append(out, Finding{
 			Code: "crosses-itself", Piece: q.ID, Where: c.At, Look: true,
+			What: fmt.Sprintf("Outline of %s crosses itself", q.Name),
 			Say:  fmt.Sprintf("The outline of %s crosses itself.", q.Name),
 			Help: "Choose a size nearer the printed ones, or move the points apart.",
 		})
@@ -42,6 +43,8 @@ func lostEdges(q model.Piece, r grading.Piece) []Finding {
 		}
 		out = append(out, Finding{
 			Code: "edge-lost", Piece: q.ID, Edge: q.Edges[j].ID, Where: e.Start(), By: l, Look: true,
+			What: fmt.Sprintf("%s of %s is nearly gone", capital(edgeName(q, j)), q.Name),
+			Much: fmt.Sprintf("only %.1f mm long", l),
 			Say:  fmt.Sprintf("The %s of %s is only %.1f mm long.", edgeName(q, j), q.Name, l),
 			Help: "Choose a size nearer the printed ones.",
 		})
@@ -61,15 +64,18 @@ func turnedEdges(q model.Piece, r grading.Piece) []Finding {
 		}
 		out = append(out, Finding{
 			Code: "edge-turned", Piece: q.ID, Edge: q.Edges[j].ID, Where: middle(e), By: now.Len(), Look: true,
+			What: fmt.Sprintf("%s of %s is turned about", capital(edgeName(q, j)), q.Name),
+			Much: "its ends have changed places",
 			Say:  fmt.Sprintf("The ends of the %s of %s have changed places.", edgeName(q, j), q.Name),
-			Help: "Choose a size nearer the printed ones, or move the points back.",
+			Help: "Choose a size nearer the printed ones, or move the points back.", Action: takeBack(q, []int{j}, []int{j, (j + 1) % len(q.Points)}),
 		})
 	}
 	return out
 }
 
-// kinks finds smooth points where the new line turns and no printed line does.
-func kinks(q model.Piece, r grading.Piece) []Finding {
+// kinks finds smooth points where the new line turns by more than limit degrees
+// more than any printed line does.
+func kinks(q model.Piece, r grading.Piece, limit float64) []Finding {
 	var out []Finding
 	n := len(r.Edges)
 	for k, g := range q.Points {
@@ -81,11 +87,14 @@ func kinks(q model.Piece, r grading.Piece) []Finding {
 		for _, o := range q.Nest {
 			printed = math.Max(printed, turnAt(o.Edges, before, k))
 		}
-		if turn > printed+kinkDegrees {
+		if turn > printed+limit {
 			out = append(out, Finding{
 				Code: "kink", Piece: q.ID, Edge: q.Edges[k].ID, Point: g.ID, Where: r.Edges[k].Start(), Look: true,
+				By:   turn,
+				What: fmt.Sprintf("%s of %s has a kink", capital(edgeName(q, k)), q.Name),
+				Much: fmt.Sprintf("%.0f° where the %s begins", turn, edgeName(q, k)),
 				Say:  fmt.Sprintf("The line of %s has a kink of %.0f degrees between %s and %s.", q.Name, turn, edgeName(q, before), edgeName(q, k)),
-				Help: "Drag the curve handles beside it into one line.",
+				Help: "Drag the curve handles beside it into one line.", Action: Action{Do: RunSmooth, Label: "Run it smoothly", Piece: q.ID, Points: []string{g.ID}},
 			})
 		}
 	}
@@ -132,8 +141,10 @@ func newBends(q model.Piece, r grading.Piece, most []int) []Finding {
 		if got := bends(e); got > most[j] {
 			out = append(out, Finding{
 				Code: "new-bend", Piece: q.ID, Edge: q.Edges[j].ID, Where: middle(e), Look: true,
+				What: fmt.Sprintf("%s of %s has a new bend", capital(edgeName(q, j)), q.Name),
+				Much: "no printed size has it",
 				Say:  fmt.Sprintf("The %s of %s has a bend that no printed size has.", edgeName(q, j), q.Name),
-				Help: "Look at it up close and drag its curve handles.",
+				Help: "Look at it up close and drag its curve handles.", Action: takeBack(q, []int{j}, nil),
 			})
 		}
 	}
@@ -197,8 +208,10 @@ func crossesPrint(p model.Pattern, q model.Piece, r grading.Piece) []Finding {
 		}
 		out = append(out, Finding{
 			Code: "crosses-print", Piece: q.ID, Edge: q.Edges[j].ID, Where: at, Look: true,
+			What: fmt.Sprintf("%s of %s crosses the print", capital(edgeName(q, j)), q.Name),
+			Much: fmt.Sprintf("the line of size %s", near.Size),
 			Say:  fmt.Sprintf("The new %s of %s crosses the printed line of size %s.", edgeName(q, j), q.Name, near.Size),
-			Help: "Look whether the curve still does what the printed ones do.",
+			Help: "Look whether the curve still does what the printed ones do.", Action: takeBack(q, []int{j}, []int{j, (j + 1) % len(q.Points)}),
 		})
 	}
 	return out

@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"quarterstep/grading"
 	"quarterstep/model"
@@ -16,9 +17,7 @@ func links(p model.Pattern, r grading.Result, lines *stitching) []Finding {
 	broken := map[string]bool{}
 	for _, u := range r.Unlinked {
 		broken[u.Link] = true
-		out = append(out, Finding{
-			Code: "link", Look: true, Say: fmt.Sprintf("A link %s.", u.Why), Help: "Take the link off, or link the edges anew.",
-		})
+		out = append(out, brokenLink(u.Link, u.Why))
 	}
 	for _, l := range p.Links {
 		if broken[l.ID] {
@@ -26,7 +25,7 @@ func links(p model.Pattern, r grading.Result, lines *stitching) []Finding {
 		}
 		a, b, ok := ends(p, l)
 		if !ok {
-			out = append(out, Finding{Code: "link", Look: true, Say: "A link names a piece or an edge that is not there.", Help: "Take the link off, or link the edges anew."})
+			out = append(out, brokenLink(l.ID, "names a piece or an edge that is not there"))
 			continue
 		}
 		look := lines.seam
@@ -34,16 +33,25 @@ func links(p model.Pattern, r grading.Result, lines *stitching) []Finding {
 			look = lines.follower
 		}
 		if f, found := look(l, a, b); found {
+			f.Link = l.ID
 			out = append(out, f)
 		}
 	}
 	return out
 }
 
+func brokenLink(link, why string) Finding {
+	return Finding{
+		Code: "link", Link: link, Look: true, What: "A link cannot be kept", Much: why,
+		Say: fmt.Sprintf("A link %s.", why), Help: "Take the link off, or link the edges anew.",
+		Action: Action{Do: Unlink, Label: "Take the link off", Link: link},
+	}
+}
+
 // ends is the pieces of a link; false when one of them, or an edge, is gone.
 func ends(p model.Pattern, l model.Link) (lead, follow int, ok bool) {
 	lead, follow = p.PieceIndex(l.Lead.Piece), p.PieceIndex(l.Follow.Piece)
-	return lead, follow, lead >= 0 && follow >= 0 && has(p.Pieces[lead], l.Lead) && has(p.Pieces[follow], l.Follow)
+	return lead, follow, whole(p, l)
 }
 
 func has(q model.Piece, s model.Stretch) bool {
@@ -82,6 +90,8 @@ func (s *stitching) follower(l model.Link, a, b int) (Finding, bool) {
 	}
 	return Finding{
 		Code: "follower", Piece: l.Follow.Piece, Edge: l.Follow.Edges[0], Where: where, By: off, Look: true,
+		What: fmt.Sprintf("%s of %s is off its line", capital(stretchName(s.p.Pieces[b], l.Follow)), s.p.Pieces[b].Name),
+		Much: fmt.Sprintf("up to %.2g mm", off),
 		Say: fmt.Sprintf("The %s of %s lies up to %.2g mm off the %s of %s that it follows.",
 			stretchName(s.p.Pieces[b], l.Follow), s.p.Pieces[b].Name, off, stretchName(s.p.Pieces[a], l.Lead), s.p.Pieces[a].Name),
 		Help: "Take the correction off the follower, or take the link off.",
@@ -104,22 +114,27 @@ func walk(q model.Piece, s model.Stretch, edges []geom.Path) geom.Path {
 // seam compares how much longer the follower's stitching line is than the
 // leader's with what it was in print, or was set to.
 func (s *stitching) seam(l model.Link, a, b int) (Finding, bool) {
-	now, ok := s.ease(l, a, b, newLine)
-	want, known := l.Ease, true
+	now, ok := s.ease(l, b, newLine)
+	least, most := l.Ease, l.Ease+l.Room
+	known := true
 	if !l.EaseFixed {
-		want, known = s.printedEase(l, a, b)
+		least, known = s.printedEase(l, a, b)
+		most = least
 	}
-	if !ok || !known || math.Abs(now-want) <= seamsDiffer {
+	limit := LimitOf(s.p, LimitSeams)
+	if !ok || !known || now >= least-limit && now <= most+limit {
 		return Finding{}, false
 	}
-	word := "longer"
-	if now < want {
-		word = "shorter"
+	word, want := "longer", most
+	if now < least {
+		word, want = "shorter", least
 	}
 	q := s.p.Pieces[b]
 	return Finding{
 		Code: "seam", Piece: q.ID, Edge: l.Follow.Edges[0], By: now - want, Look: true,
 		Where: middle(s.r.Pieces[b].Edges[q.EdgeIndex(l.Follow.Edges[0])]),
+		What:  fmt.Sprintf("%s is too %s", capital(stretchTitle(s.p, l)), strings.TrimSuffix(word, "er")),
+		Much:  fmt.Sprintf("%s %s than it should be", show(math.Abs(now-want), s.p), word),
 		Say: fmt.Sprintf("The %s of %s is %s %s than it should be to meet the %s of %s.",
 			stretchName(q, l.Follow), q.Name, show(math.Abs(now-want), s.p), word,
 			stretchName(s.p.Pieces[a], l.Lead), s.p.Pieces[a].Name),

@@ -21,7 +21,9 @@ func shortfall(p model.Pattern, r grading.Result) []Finding {
 		if math.Abs(by) < agree {
 			continue
 		}
-		f := Finding{Code: "by-steps", Measure: s.Measure, By: by, Look: p.Target.Method == model.BySteps}
+		f := Finding{Code: "by-steps", Measure: s.Measure, By: by, Look: p.Target.Method == model.BySteps, Action: easeAction(p.Target)}
+		f.What = fmt.Sprintf("%s is too %s by steps", capital(string(s.Measure)), tight(by))
+		f.Much = fmt.Sprintf("%s %s", show(math.Abs(by), p), wantedFor(p, s.Measure, r.Size))
 		if by > 0 {
 			f.Say = fmt.Sprintf("By steps the %s is %s too tight %s: the chart's steps grow past size %s.", s.Measure, show(by, p), wantedFor(p, s.Measure, r.Size), s.From)
 		} else {
@@ -55,13 +57,42 @@ func wanted(p model.Pattern) (lowest, highest float64) {
 	return lowest, highest
 }
 
+// reach looks how far past its print the pattern is wanted.
+func (l *looking) reach() Checked {
+	out := Checked{Check: "far"}
+	out.Findings = append(shortfall(l.p, l.r), reach(l.p, l.r)...)
+	past, any := 0.0, false
+	lowest, highest := wanted(l.p)
+	for _, q := range l.p.Pieces {
+		if first, last, ok := span(l.p.Chart, q); ok && !q.OneForAll {
+			any, past = true, math.Max(past, math.Max(first-lowest, highest-last))
+		}
+	}
+	switch {
+	case !any:
+	case past <= 0:
+		out.Title, out.Say = "Reach", "within the printed sizes"
+	default:
+		out.Title, out.Say = "Reach", fmt.Sprintf("%s past the printed sizes", steps(past))
+	}
+	return out
+}
+
+// steps is "1 step", "2.5 steps".
+func steps(n float64) string {
+	if n == 1 {
+		return "1 step"
+	}
+	return fmt.Sprintf("%.3g steps", n)
+}
+
 // reach says how far the pattern goes past its printed sizes, once for all
 // pieces, and which pieces could not be graded at all.
 func reach(p model.Pattern, r grading.Result) []Finding {
 	var out []Finding
 	lowest, highest := wanted(p)
-	most := float64(farSteps)
-	far := Finding{Code: "far", Look: true, Help: "Sew a toile, and look at neckline and shoulder first."}
+	most := LimitOf(p, LimitFar)
+	far := Finding{Code: "far", Look: true, What: "Far past the printed sizes", Help: "Sew a toile, and look at neckline and shoulder first."}
 	for i, q := range p.Pieces {
 		first, last, ok := span(p.Chart, q)
 		if !ok {
@@ -71,6 +102,8 @@ func reach(p model.Pattern, r grading.Result) []Finding {
 			out = append(out, Finding{
 				Code: "one-size", Piece: q.ID, Look: true,
 				Where: r.Pieces[i].Outline().Bounds().Centre(),
+				What:  fmt.Sprintf("%s does not grow", q.Name),
+				Much:  fmt.Sprintf("printed in size %s only", q.Nest[0].Label()),
 				Say:   fmt.Sprintf("%s was printed in size %s only, so it stays as printed.", q.Name, q.Nest[0].Label()),
 				Help:  "Type its gaps or lay cut lines, bring in another size of it, or mark it as the same in all sizes.",
 			})
@@ -78,6 +111,7 @@ func reach(p model.Pattern, r grading.Result) []Finding {
 		}
 		if steps := math.Max(first-lowest, highest-last); steps > most {
 			most = steps
+			far.By, far.Much = steps, fmt.Sprintf("%.3g steps past them", steps)
 			far.Say = fmt.Sprintf("%s %.3g steps past the printed sizes; a neck and shoulders grow less evenly than that.", farName(p, r.Size), steps)
 		}
 	}
@@ -104,6 +138,7 @@ func unlaid(p model.Pattern, r grading.Result) []Finding {
 		}
 		out = append(out, Finding{
 			Code: "unlaid", Piece: p.Pieces[i].ID, Look: true, Where: q.Outline().Bounds().Centre(),
+			What: fmt.Sprintf("%s cannot take a change", q.Name), Much: q.Unlaid,
 			Say: sentence(q.Unlaid), Help: "Take it back, or give it less.",
 		})
 	}

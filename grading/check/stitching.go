@@ -3,6 +3,7 @@ package check
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"quarterstep/grading"
 	"quarterstep/model"
@@ -12,38 +13,64 @@ import (
 // newLine stands for the size wanted where a printed size is named.
 const newLine = ""
 
-// stitching finds stitching lines, each once.
+// stitching finds stitching lines and how long they are, each once.
 type stitching struct {
 	p     model.Pattern
 	r     grading.Result
-	known map[lineOf]stitched
-}
-
-// lineOf is a piece by its index and one of its sizes.
-type lineOf struct {
-	piece int
-	size  string
+	now   map[int]stitched // by piece, in the size wanted
+	print printedLines
 }
 
 type stitched struct {
-	edges []geom.Path
-	err   error
+	edges   []geom.Path
+	err     error
+	lengths []float64 // of each edge once measured, mm; NaN where it cannot be
 }
 
-func newStitching(p model.Pattern, r grading.Result) *stitching {
-	return &stitching{p, r, map[lineOf]stitched{}}
+func newStitching(p model.Pattern, r grading.Result, print printedLines) *stitching {
+	return &stitching{p, r, map[int]stitched{}, print}
 }
 
 // line is the stitching line of piece i in a printed size or newLine, edge by
 // edge: the outline without its seam allowances.
 func (s *stitching) line(i int, size string) ([]geom.Path, error) {
-	key := lineOf{i, size}
-	out, ok := s.known[key]
-	if !ok {
-		out.edges, out.err = s.takeSeamsOff(i, size)
-		s.known[key] = out
-	}
+	out := s.stitch(i, size)
 	return out.edges, out.err
+}
+
+// stitch is line with the lengths of its edges, found once.
+func (s *stitching) stitch(i int, size string) stitched {
+	q := s.p.Pieces[i]
+	if size == newLine || len(q.Nest) == 0 || len(q.Edges) == 0 {
+		out, ok := s.now[i]
+		if !ok {
+			out = s.measured(i, size)
+			s.now[i] = out
+		}
+		return out
+	}
+	key := lineKey(q, size)
+	out, ok := s.print[key]
+	if !ok {
+		out = s.measured(i, size)
+		s.print[key] = out
+	}
+	return out
+}
+
+func (s *stitching) measured(i int, size string) stitched {
+	var out stitched
+	if out.edges, out.err = s.takeSeamsOff(i, size); out.err != nil {
+		return out
+	}
+	out.lengths = make([]float64, len(out.edges))
+	for j, e := range out.edges {
+		var err error
+		if out.lengths[j], err = e.Length(arcTol); err != nil {
+			out.lengths[j] = math.NaN()
+		}
+	}
+	return out
 }
 
 func (s *stitching) takeSeamsOff(i int, size string) ([]geom.Path, error) {
@@ -71,24 +98,33 @@ func (s *stitching) takeSeamsOff(i int, size string) ([]geom.Path, error) {
 // length is the stitched length of a stretch, mm; false where there is no
 // stitching line, of which seamless speaks.
 func (s *stitching) length(i int, of model.Stretch, size string) (float64, bool) {
-	edges, err := s.line(i, size)
-	if err != nil {
+	line := s.stitch(i, size)
+	if line.err != nil {
 		return 0, false
 	}
 	var total float64
 	for _, id := range of.Edges {
-		l, err := edges[s.p.Pieces[i].EdgeIndex(id)].Length(arcTol)
-		if err != nil {
+		total += line.lengths[s.p.Pieces[i].EdgeIndex(id)]
+	}
+	return total, !math.IsNaN(total)
+}
+
+// leads is the stitched length of a link's whole leader, mm.
+func (s *stitching) leads(l model.Link, size string) (float64, bool) {
+	var total float64
+	for _, of := range l.Leads() {
+		mm, ok := s.length(s.p.PieceIndex(of.Piece), of, size)
+		if !ok {
 			return 0, false
 		}
-		total += l
+		total += mm
 	}
 	return total, true
 }
 
 // ease is the follower's stitching length less the leader's, mm.
-func (s *stitching) ease(l model.Link, a, b int, size string) (float64, bool) {
-	lead, okA := s.length(a, l.Lead, size)
+func (s *stitching) ease(l model.Link, b int, size string) (float64, bool) {
+	lead, okA := s.leads(l, size)
 	follow, okB := s.length(b, l.Follow, size)
 	return follow - lead, okA && okB
 }
@@ -98,7 +134,7 @@ func (s *stitching) printedEase(l model.Link, a, b int) (float64, bool) {
 	var sum float64
 	count := 0
 	for _, o := range s.p.Pieces[a].Nest {
-		if e, ok := s.ease(l, a, b, o.Size); ok {
+		if e, ok := s.ease(l, b, o.Size); ok {
 			sum += e
 			count++
 		}
@@ -118,6 +154,8 @@ func (s *stitching) seamless() []Finding {
 		out = append(out, Finding{
 			Code: "no-seam", Piece: q.ID, Edge: q.Edges[where.Edge].ID, Where: middle(s.r.Pieces[i].Edges[where.Edge]),
 			By: q.Edges[where.Edge].Allowance, Look: true,
+			What: fmt.Sprintf("%s is too narrow for its seams", q.Name),
+			Much: fmt.Sprintf("%s at the %s", show(q.Edges[where.Edge].Allowance, s.p), edgeName(q, where.Edge)),
 			Say: fmt.Sprintf("A seam allowance of %s does not fit at the %s of %s.",
 				show(q.Edges[where.Edge].Allowance, s.p), edgeName(q, where.Edge), q.Name),
 			Help: "Choose a size nearer the printed ones, or a narrower allowance there.",

@@ -1,0 +1,38 @@
+package check
+
+import (
+	"slices"
+
+	"quarterstep/model"
+)
+
+// takeBack is the action that takes back what the hand did to edges and grade
+// points of q, by their indices; Show where it did nothing there.
+func takeBack(q model.Piece, edges, points []int) Action {
+	out := Action{Do: TakeBack, Label: "Take the correction back", Piece: q.ID}
+	for _, j := range edges {
+		if corrected(q.Hand, q.Edges[j].ID) {
+			out.Edges = append(out.Edges, q.Edges[j].ID)
+		}
+	}
+	for _, k := range points {
+		if moved(q.Hand, q.Points[k].ID) {
+			out.Points = append(out.Points, q.Points[k].ID)
+		}
+	}
+	if len(out.Edges)+len(out.Points) == 0 {
+		return Action{}
+	}
+	return out
+}
+
+func corrected(h model.Hand, edge string) bool {
+	return slices.ContainsFunc(h.Shapes, func(s model.EdgeShape) bool { return s.Edge == edge }) ||
+		slices.ContainsFunc(h.Curves, func(c model.EdgeCurve) bool { return c.Edge == edge }) ||
+		slices.ContainsFunc(h.Shifts, func(s model.EdgeShift) bool { return s.Edge == edge })
+}
+
+func moved(h model.Hand, point string) bool {
+	return slices.Contains(h.Through, point) ||
+		slices.ContainsFunc(h.Moves, func(m model.PointMove) bool { return m.Point == point })
+}

@@ -1,0 +1,81 @@
+package check
+
+import (
+	"maps"
+	"slices"
+
+	"quarterstep/grading"
+	"quarterstep/grading/girth"
+	"quarterstep/model"
+)
+
+// Checker looks patterns over and remembers what it measured of their print,
+// so that looking again for a new target or after a correction is quick. The
+// zero Checker is ready; it is not safe for use from two goroutines at once.
+type Checker struct {
+	Tape  girth.Tape
+	bends printedBends
+	print printedLines
+}
+
+// Findings is Checker.Findings for once.
+func Findings(p model.Pattern, r grading.Result) []Finding {
+	return new(Checker).Findings(p, r)
+}
+
+// Findings looks over result r of pattern p, graded for p's target.
+func (c *Checker) Findings(p model.Pattern, r grading.Result) []Finding {
+	var out []Finding
+	for _, k := range c.Look(p, r) {
+		out = append(out, k.Findings...)
+	}
+	return out
+}
+
+// Look looks over result r of pattern p, graded for p's target: every check
+// that applies to it, whether it found something or not.
+func (c *Checker) Look(p model.Pattern, r grading.Result) []Checked {
+	l := c.over(p, r)
+	out := l.seams()
+	out = append(out, l.girths(&c.Tape)...)
+	for _, look := range []func() Checked{
+		l.smooth, l.joins, l.square, l.centre, l.hems, l.outlines, l.againstPrint, l.reach,
+	} {
+		if k := look(); k.Title != "" || len(k.Findings) > 0 {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// looking is one looking over: a pattern, its result, and the lines found.
+type looking struct {
+	p     model.Pattern
+	r     grading.Result
+	lines *stitching
+	most  printedBends
+}
+
+// over begins a looking over, and forgets the print of pieces that are gone.
+func (c *Checker) over(p model.Pattern, r grading.Result) *looking {
+	if c.bends == nil {
+		c.bends, c.print = printedBends{}, printedLines{}
+	}
+	maps.DeleteFunc(c.bends, func(nest *model.Outline, _ []int) bool {
+		return !slices.ContainsFunc(p.Pieces, func(q model.Piece) bool { return len(q.Nest) > 0 && &q.Nest[0] == nest })
+	})
+	c.print.forget(p)
+	return &looking{p, r, newStitching(p, r, c.print), c.bends}
+}
+
+// limit is how far the pattern lets a limit go.
+func (l *looking) limit(name string) float64 { return LimitOf(l.p, name) }
+
+// each gathers what a look at one piece finds, over all pieces.
+func (l *looking) each(look func(model.Piece, grading.Piece) []Finding) []Finding {
+	var out []Finding
+	for i, q := range l.p.Pieces {
+		out = append(out, look(q, l.r.Pieces[i])...)
+	}
+	return out
+}

@@ -1,0 +1,35 @@
+package check
+
+import (
+	"fmt"
+
+	"quarterstep/grading"
+	"quarterstep/model"
+)
+
+// smooth looks for kinks and for bends that no printed size has.
+func (l *looking) smooth() Checked {
+	limit := l.limit(LimitKink)
+	out := Checked{Check: "smooth", Title: "Smooth lines", Say: fmt.Sprintf("no kink above %.3g°, no new bend", limit)}
+	out.Findings = l.each(func(q model.Piece, r grading.Piece) []Finding {
+		return append(kinks(q, r, limit), newBends(q, r, l.most.of(q))...)
+	})
+	return out
+}
+
+// outlines looks whether every outline can be cut and sewn at all.
+func (l *looking) outlines() Checked {
+	out := Checked{Check: "outline", Title: "Outlines", Say: "none crosses itself, every seam has room"}
+	out.Findings = append(unlaid(l.p, l.r), l.each(func(q model.Piece, r grading.Piece) []Finding {
+		return append(append(crossing(q, r), lostEdges(q, r)...), turnedEdges(q, r)...)
+	})...)
+	out.Findings = append(out.Findings, l.lines.seamless()...)
+	return out
+}
+
+// againstPrint looks whether new lines cross the printed ones.
+func (l *looking) againstPrint() Checked {
+	out := Checked{Check: "print", Title: "Against the print", Say: "no new line crosses a printed one"}
+	out.Findings = l.each(func(q model.Piece, r grading.Piece) []Finding { return crossesPrint(l.p, q, r) })
+	return out
+}
