@@ -2,10 +2,8 @@ package grading
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 
-	"quarterstep/grading/link"
 	"quarterstep/grading/nest"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -26,14 +24,6 @@ type remembered struct {
 	fit   *nest.Fit
 }
 
-// readLink is a link as it was read, with the fits of its two pieces.
-type readLink struct {
-	link         model.Link
-	lead, follow *nest.Fit
-	placing      *link.Placing
-	err          error
-}
-
 // Grade works out p at its target; a pattern without pieces has an empty
 // result. It fails on a pattern that has no chart, a target off the chart, or a
 // piece whose nest cannot be read; the error names the piece.
@@ -52,27 +42,32 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	out := Result{Size: p.Chart.NameAt(t), Short: shortfalls(p), Pieces: make([]Piece, len(p.Pieces))}
 	lines := make([][]geom.Path, len(p.Pieces))
 	long := make([]lengthened, len(p.Pieces))
+	darts := make([]laidDarts, len(p.Pieces))
 	for i, q := range p.Pieces {
 		edges, exact, refused := fits[i].Edges(p.Target)
 		hand := layHand(q, p.Chart, t, edges)
 		if refused != nil {
 			hand.unlaid = refused.Error()
 		}
-		long[i] = lengthen(p, q, fits[i], edges, hand, apexes(q, fits[i], p.Target))
+		tips := apexes(q, fits[i], p.Target)
+		darts[i] = layDarts(q, p.Chart, t, &hand, tips)
+		long[i] = lengthen(p, q, fits[i], edges, hand, tips)
 		lines[i] = long[i].edges
 		out.Pieces[i] = Piece{ID: q.ID, Name: q.Name, Base: long[i].base, Put: long[i].put, Handles: long[i].handles, Unlaid: cmp.Or(hand.unlaid, long[i].unlaid), Printed: exact, Frozen: fits[i].Frozen(), Opens: fits[i].Opens(p.Target)}
 		if long[i].put != nil {
 			out.Pieces[i].Before = long[i].before
 		}
 	}
-	if out.Unlinked, err = g.follow(p, fits, lines); err != nil {
+	linked, err := g.link(p, fits, lines)
+	if err != nil {
 		return Result{}, err
 	}
+	out.Unlinked, out.Seams = linked.unlinked, linked.seams
 	for i, q := range p.Pieces {
 		r := &out.Pieces[i]
 		r.Edges = lines[i]
 		r.Printed = r.Printed && r.Put == nil && sameLine(r.Base, r.Edges)
-		if err := mark(r, q, fits[i], p.Target, &long[i]); err != nil {
+		if err := mark(r, q, fits[i], p.Target, &long[i], darts[i]); err != nil {
 			return Result{}, fmt.Errorf("marking %s: %w", q.Name, err)
 		}
 		r.Points = increments(q, fits[i], p.Target, r)
@@ -111,64 +106,6 @@ func sameNest(a, b model.Piece) bool {
 // slices and never write into them.
 func same[T any](a, b []T) bool {
 	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
-}
-
-// follow redraws the followers of p's same-line links in lines. Links that
-// cannot be kept are returned with the reason.
-func (g *Grader) follow(p model.Pattern, fits []*nest.Fit, lines [][]geom.Path) ([]Unlinked, error) {
-	next := map[string]readLink{}
-	var placings []*link.Placing
-	var broken []Unlinked
-	for _, l := range p.Links {
-		if l.Kind != model.SameLine {
-			continue
-		}
-		r := g.readLink(p, l, fits)
-		next[l.ID] = r
-		if r.err != nil {
-			broken = append(broken, Unlinked{Link: l.ID, Why: r.err.Error()})
-			continue
-		}
-		placings = append(placings, r.placing)
-	}
-	g.links = next
-	ordered, ring := link.Order(placings)
-	for _, pl := range ring {
-		broken = append(broken, Unlinked{Link: pl.Link.ID, Why: "follows its own follower"})
-	}
-	for _, pls := range ordered {
-		i := pls[0].Follower()
-		edges, err := link.Redraw(pls, p.Pieces[i], lines, p.Target.Place)
-		if err != nil {
-			return nil, err
-		}
-		lines[i] = edges
-	}
-	return broken, nil
-}
-
-func (g *Grader) readLink(p model.Pattern, l model.Link, fits []*nest.Fit) readLink {
-	lead, follow := p.PieceIndex(l.Lead.Piece), p.PieceIndex(l.Follow.Piece)
-	if lead < 0 || follow < 0 {
-		return readLink{link: l, err: link.ErrGone}
-	}
-	r, ok := g.links[l.ID]
-	if ok && r.lead == fits[lead] && r.follow == fits[follow] && sameLink(r.link, l) {
-		return r
-	}
-	pl, err := link.Read(p, l)
-	if err != nil && !errors.Is(err, link.ErrGone) {
-		err = fmt.Errorf("cannot be laid: %w", err)
-	}
-	return readLink{l, fits[lead], fits[follow], pl, err}
-}
-
-func sameLink(a, b model.Link) bool {
-	return a.Kind == b.Kind && sameStretch(a.Lead, b.Lead) && sameStretch(a.Follow, b.Follow)
-}
-
-func sameStretch(a, b model.Stretch) bool {
-	return a.Piece == b.Piece && a.Reverse == b.Reverse && same(a.Edges, b.Edges)
 }
 
 // sameLine reports that two outlines are the same within 1e-6 mm.

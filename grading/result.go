@@ -2,6 +2,7 @@ package grading
 
 import (
 	"quarterstep/grading/nest"
+	"quarterstep/grading/seam"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -14,9 +15,29 @@ type Result struct {
 	// target, in mm of body girth by measure; empty within the printed sizes.
 	// It is reported whichever method is in force.
 	Short []Shortfall
-	// Unlinked lists the same-line links that could not be kept.
+	// Unlinked lists the links that could not be kept or walked.
 	Unlinked []Unlinked
+	// Seams is every sewn link that could be walked, in the pattern's order.
+	Seams []Seam
 }
+
+// Seam is a sewn link at the target: its lengths on the stitching line in mm,
+// and how its follower gave way for it.
+type Seam struct {
+	Link         string // ID
+	Lead, Follow float64
+	Printed      []seam.SizeEase // the ease of every printed size
+	Aim          float64         // the ease of the print, as far as it is wanted
+	Wanted       seam.Range
+	Gave         float64 // by how much the follower gave way, mm; see model.Refit
+	Why          string  // why it could not give way, in plain words; empty where it did or need not
+}
+
+// Ease is by how many mm the follower is longer than its leader.
+func (s Seam) Ease() float64 { return s.Follow - s.Lead }
+
+// Off is by how many mm the ease lies above what is wanted, or below 0 under it.
+func (s Seam) Off() float64 { return s.Ease() - s.Wanted.Hold(s.Ease()) }
 
 // Unlinked is a link that could not be kept, and why, in plain words.
 type Unlinked struct{ Link, Why string }
@@ -116,6 +137,16 @@ type Notch struct {
 type Dart struct {
 	ID, Name         string
 	Leg1, Apex, Leg2 geom.Point
+	TakeUp           float64 // between the leg ends, mm
+	// LegsDiffer is how much longer the first leg is than the second, mm, from
+	// the apex to the stitching line; to the cutting line where the stitching
+	// line does not reach the legs.
+	LegsDiffer float64
+	Kink       float64 // by how many degrees the seam turns at the closed dart
+	// Moved is how far, in mm, keeping its width and truing moved a leg end, and
+	// Why in plain words why it could not be kept or trued.
+	Moved float64
+	Why   string
 }
 
 // Increment says how one grade point got from the nearest printed size to the

@@ -99,27 +99,24 @@ func TestFollowerIsTheLeadersLine(t *testing.T) {
 	})
 }
 
-func TestRingsAndGoneEdges(t *testing.T) {
+func TestGoneEdges(t *testing.T) {
 	p := pair(geom.Identity())
-	back := model.Link{ID: "back", Kind: model.SameLine, Lead: p.Links[0].Follow, Follow: p.Links[0].Lead}
-	a, err := Read(p, p.Links[0])
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := Read(p, back)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if ordered, ring := Order([]*Placing{a, b}); len(ring) != 2 || len(ordered) != 0 {
-		t.Errorf("%d links in order, %d in a ring", len(ordered), len(ring))
-	}
-	if ordered, ring := Order([]*Placing{a}); len(ring) != 0 || len(ordered) != 1 {
-		t.Errorf("%d links in order, %d in a ring", len(ordered), len(ring))
-	}
 	gone := p.Links[0]
 	gone.Lead.Edges = []string{"e9"}
 	if _, err := Read(p, gone); !errors.Is(err, ErrGone) {
 		t.Errorf("a link to an edge that is not there gives %v", err)
+	}
+}
+
+// Two lines cannot both be the same edge: the first link has it.
+func TestTwoLeadersOfOneEdge(t *testing.T) {
+	p := pair(geom.Identity())
+	a, err := Read(p, p.Links[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	if clear, clash := Apart([]*Placing{a, a}); len(clear) != 1 || len(clash) != 1 {
+		t.Errorf("%d are drawn, %d clash", len(clear), len(clash))
 	}
 }
 

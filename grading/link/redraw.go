@@ -10,44 +10,32 @@ import (
 // straightTol is how far, in mm, an edge may bow and still be redrawn straight.
 const straightTol = 0.01
 
-// Order sorts placings so that every leader is drawn before its followers.
-// Placings that run in a ring are left out and returned apart.
-func Order(pls []*Placing) (ordered [][]*Placing, ring []*Placing) {
-	leaders := map[int][]*Placing{}
+// Apart sorts out placings of one follower: those that can be drawn, and those
+// that claim an edge an earlier one has.
+func Apart(pls []*Placing) (clear, clash []*Placing) {
+	taken := map[int]bool{}
 	for _, pl := range pls {
-		leaders[pl.follow] = append(leaders[pl.follow], pl)
+		free := true
+		for _, j := range pl.followEdges {
+			free = free && !taken[j]
+		}
+		if !free {
+			clash = append(clash, pl)
+			continue
+		}
+		for _, j := range pl.followEdges {
+			taken[j] = true
+		}
+		clear = append(clear, pl)
 	}
-	const unseen, open, done, bad = 0, 1, 2, 3
-	state := map[int]int{}
-	var visit func(piece int) bool
-	visit = func(piece int) bool {
-		switch state[piece] {
-		case open, bad:
-			return false
-		case done:
-			return true
-		}
-		state[piece] = open
-		for _, pl := range leaders[piece] {
-			if !visit(pl.lead) {
-				state[piece] = bad
-			}
-		}
-		if state[piece] == bad {
-			ring = append(ring, leaders[piece]...)
-			return false
-		}
-		state[piece] = done
-		if len(leaders[piece]) > 0 {
-			ordered = append(ordered, leaders[piece])
-		}
-		return true
-	}
-	for _, pl := range pls {
-		visit(pl.follow)
-	}
-	return ordered, ring
+	return clear, clash
 }
+
+// Leader is the index of the piece that leads.
+func (pl *Placing) Leader() int { return pl.lead }
+
+// Shared is the edges of the follower that are drawn from the leader.
+func (pl *Placing) Shared() []int { return pl.followEdges }
 
 // Follower is the index of the piece that follows.
 func (pl *Placing) Follower() int { return pl.follow }
