@@ -19,7 +19,7 @@ func apexes(q model.Piece, fit *nest.Fit, t model.Target) []geom.Point {
 
 // mark places lines, notches and darts on the piece's new line, with what was
 // put into its length.
-func mark(r *Piece, q model.Piece, fit *nest.Fit, t model.Target, long *lengthened) error {
+func mark(r *Piece, q model.Piece, fit *nest.Fit, t model.Target, long *lengthened, darts laidDarts) error {
 	for i, path := range fit.Lines(t) {
 		l := q.Lines[i]
 		r.Lines = append(r.Lines, Line{ID: l.ID, Name: l.Name, Kind: l.Kind, Path: long.path(l.Kind, path)})
@@ -43,13 +43,11 @@ func mark(r *Piece, q model.Piece, fit *nest.Fit, t model.Target, long *lengthen
 			At: on.At(s), In: on.Tangent(s).Perp().Scale(inward),
 		})
 	}
-	for i, d := range q.Darts {
-		apex, from, to := fit.Apex(i, t)
-		r.Darts = append(r.Darts, Dart{
-			ID: d.ID, Name: d.Name,
-			Leg1: r.Edges[from].Start(), Apex: long.line.At(apex), Leg2: r.Edges[to].Start(),
-		})
+	tips := apexes(q, fit, t)
+	for i, p := range tips {
+		tips[i] = long.line.At(p)
 	}
+	r.Darts = darts.darts(q, r, tips)
 	return nil
 }
 

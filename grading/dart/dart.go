@@ -3,6 +3,7 @@ package dart
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -57,8 +58,7 @@ func Read(q model.Piece, d model.Dart, apex geom.Point) (Dart, error) {
 		return out, fmt.Errorf("the %s of %s does not end at two grade points", out.Name, q.Name)
 	}
 	o := q.Nest[len(q.Nest)-1]
-	printed := out
-	printed.Apex = printedApex(d, o, apex)
+	printed := out.Printed(d, o)
 	out.Allowances = [2]float64{q.Edges[out.before(len(q.Edges))].Allowance, q.Edges[out.To].Allowance}
 	out.Held = still(q.Edges[out.before(len(q.Edges))]) || still(q.Edges[out.To])
 	out.Folds = printed.foldsOnto(q, o.Edges)
@@ -66,14 +66,16 @@ func Read(q model.Piece, d model.Dart, apex geom.Point) (Dart, error) {
 	return out, nil
 }
 
-// printedApex is the apex as printed on outline o, else the one given.
-func printedApex(d model.Dart, o model.Outline, apex geom.Point) geom.Point {
-	for _, a := range d.Apex {
-		if a.Size == "" || a.Size == o.Size {
-			return a.At
+// Printed is the dart as printed on outline o of its piece; md is where it was
+// read from. A dart whose apex was not printed there keeps its own.
+func (d Dart) Printed(md model.Dart, o model.Outline) Dart {
+	for _, a := range md.Apex {
+		if a.Size == "" || slices.Contains(o.Sizes(), a.Size) {
+			d.Apex = a.At
+			break
 		}
 	}
-	return apex
+	return d
 }
 
 // before is the edge that ends at the first leg, of n edges.
