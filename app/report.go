@@ -16,6 +16,17 @@ type Report struct {
 	Method   string    `json:"method"`
 	Look     int       `json:"look"` // how many findings want looking at
 	Findings []Finding `json:"findings"`
+	Checks   []Checked `json:"checks"` // every check that applies, whether it found something or not
+}
+
+// Checked is one check or seam and how it stands; with Look it has findings to
+// look at.
+type Checked struct {
+	Check string `json:"check"`
+	Link  string `json:"link,omitempty"`
+	Title string `json:"title"`
+	Say   string `json:"say"`
+	Look  bool   `json:"look"`
 }
 
 // Finding is one thing found; X and Y are where, in mm of the piece.
@@ -28,8 +39,26 @@ type Finding struct {
 	X     float64 `json:"x"`
 	Y     float64 `json:"y"`
 	By    float64 `json:"by_mm"`
+	What  string  `json:"what"` // in few words
+	Much  string  `json:"much"` // by how much, in few words
 	Say   string  `json:"say"`
 	Help  string  `json:"help"`
+	// Action is the one thing offered to do about it.
+	Action Action `json:"action"`
+	// Found is the finding with the IDs of the pattern it was found in.
+	Found check.Finding `json:"-"`
+}
+
+// Action is what a finding offers: "show" its place, or an edit by its stable
+// name with what it is done to, by the pattern's IDs.
+type Action struct {
+	Do     string   `json:"do"`
+	Label  string   `json:"label"`
+	Piece  string   `json:"piece,omitempty"`
+	Edges  []string `json:"edges,omitempty"`
+	Points []string `json:"points,omitempty"`
+	Link   string   `json:"link,omitempty"`
+	Refit  string   `json:"refit,omitempty"`
 }
 
 // Check grades p and looks it over.
@@ -51,21 +80,43 @@ func ReportOf(p model.Pattern, r grading.Result) Report { return new(Checker).Re
 
 // ReportOf looks over p, graded as r.
 func (c *Checker) ReportOf(p model.Pattern, r grading.Result) Report {
-	out := Report{Pattern: p.Name, Size: p.Target.NameOn(p.Chart), Method: methodName(p.Target), Findings: []Finding{}}
-	for _, f := range c.look.Findings(p, r) {
-		g := Finding{Code: f.Code, Look: f.Look, Girth: string(f.Measure), X: f.Where.X, Y: f.Where.Y, By: f.By, Say: f.Say, Help: f.Help}
-		if i := p.PieceIndex(f.Piece); i >= 0 {
-			g.Piece = p.Pieces[i].Name
-			if j := p.Pieces[i].EdgeIndex(f.Edge); j >= 0 {
-				g.Edge = p.Pieces[i].Edges[j].Name
+	out := Report{Pattern: p.Name, Size: p.Target.NameOn(p.Chart), Method: methodName(p.Target), Findings: []Finding{}, Checks: []Checked{}}
+	for _, k := range c.look.Look(p, r) {
+		if k.Title != "" {
+			out.Checks = append(out.Checks, Checked{k.Check, k.Link, k.Title, k.Say, k.Look()})
+		}
+		for _, f := range k.Findings {
+			if f.Look {
+				out.Look++
 			}
+			out.Findings = append(out.Findings, findingOf(p, f))
 		}
-		if g.Look {
-			out.Look++
-		}
-		out.Findings = append(out.Findings, g)
 	}
 	return out
+}
+
+func findingOf(p model.Pattern, f check.Finding) Finding {
+	out := Finding{
+		Code: f.Code, Look: f.Look, Girth: string(f.Measure), X: f.Where.X, Y: f.Where.Y, By: f.By,
+		What: f.What, Much: f.Much, Say: f.Say, Help: f.Help, Action: actionOf(f.Action), Found: f,
+	}
+	if out.What == "" {
+		out.What = strings.TrimSuffix(f.Say, ".")
+	}
+	if i := p.PieceIndex(f.Piece); i >= 0 {
+		out.Piece = p.Pieces[i].Name
+		if j := p.Pieces[i].EdgeIndex(f.Edge); j >= 0 {
+			out.Edge = p.Pieces[i].Edges[j].Name
+		}
+	}
+	return out
+}
+
+func actionOf(a check.Action) Action {
+	if a.Do == check.Show {
+		return Action{Do: "show", Label: "Show"}
+	}
+	return Action{string(a.Do), a.Label, a.Piece, a.Edges, a.Points, a.Link, string(a.Refit)}
 }
 
 // Text is the report for a person to read or copy.
@@ -78,6 +129,11 @@ func (r Report) Text() string {
 			mark = "  look"
 		}
 		fmt.Fprintf(&b, "%s  %s %s\n", mark, f.Say, f.Help)
+	}
+	for _, k := range r.Checks {
+		if !k.Look {
+			fmt.Fprintf(&b, "  fine  %s: %s\n", k.Title, k.Say)
+		}
 	}
 	return b.String()
 }

@@ -2,9 +2,11 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
+	"strings"
 
 	"quarterstep/app"
 )
@@ -25,13 +27,36 @@ check --json writes one object; its names stay, lengths are in mm:
   by_steps  past the printed sizes, for each girth of the chart: girth, from (the
             printed size), chart_mm, steps_mm, short_mm
   findings  code, look (true: look at it; false: for information), girth,
-            piece, edge, x, y (where, on the piece), by_mm (how much), say, help
+            piece, edge, x, y (where, on the piece), by_mm (how much; for an
+            angle in degrees), what, much, say, help, action: do ("show", or the
+            name of an edit), label, and what it is done to: piece, edges,
+            points, link, refit
+  checks    every check, whether it found something or not: check, link, title,
+            say, look
+
+check --limit NAME=VALUE, such as --limit "seams=1mm", sets for this once how far
+a check lets things go; check --limits lists every limit with where it is from.
 `
+
+// many is a flag that may be given several times.
+type many []string
+
+// String is what was given.
+func (m *many) String() string { return strings.Join(*m, ", ") }
+
+// Set takes one more.
+func (m *many) Set(s string) error {
+	*m = append(*m, s)
+	return nil
+}
 
 func lookOver(args []string, out io.Writer) error {
 	fs := flag.NewFlagSet("check", flag.ContinueOnError)
 	asJSON := fs.Bool("json", false, "")
 	size := fs.String("to", "", "")
+	list := fs.Bool("limits", false, "")
+	var limits many
+	fs.Var(&limits, "limit", "")
 	files, typed, err := parseMeasured(fs, args, 1)
 	if err != nil {
 		return err
@@ -42,6 +67,17 @@ func lookOver(args []string, out io.Writer) error {
 	}
 	if p, err = aim(p, *size, typed); err != nil {
 		return err
+	}
+	if p, err = app.SetLimits(p, limits); err != nil {
+		var none app.NoLimit
+		if errors.As(err, &none) {
+			return fmt.Errorf("%w: %w; qstep check --limits lists them", errUsage, err)
+		}
+		return err
+	}
+	if *list {
+		fmt.Fprint(out, app.LimitsText(p))
+		return nil
 	}
 	report, err := app.CheckFully(p)
 	if err != nil {

@@ -35,7 +35,8 @@ const usage = `qstep does Quarterstep's job without a window.
   qstep charts
   qstep import NEST.svg --chart CHART [--size SIZE] -o P.qstep
   qstep grade P.qstep --to SIZE [MEASURES] [--by chart|steps] -o Q.qstep
-  qstep check Q.qstep [--to SIZE] [MEASURES] [--json]
+  qstep check Q.qstep [--to SIZE] [MEASURES] [--limit NAME=VALUE] [--limits]
+              [--json]
   qstep export Q.qstep --size SIZE [MEASURES] --as svg|json|csv -o F
   qstep print Q.qstep --paper a4|letter|a3|a0|WxHmm [--size SIZE,...]
               [MEASURES] [--margin L --overlap L] -o F.pdf

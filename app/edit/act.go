@@ -1,0 +1,59 @@
+package edit
+
+import (
+	"fmt"
+	"slices"
+
+	"quarterstep/grading/check"
+	"quarterstep/model"
+)
+
+// Act does what a finding of a check offers. To show a place is no edit and an
+// error, as is a deed not known here.
+func Act(a check.Action) func(model.Pattern) (model.Pattern, error) {
+	switch a.Do {
+	case check.ByChart:
+		return Method(model.ByChart)
+	case check.TakeBack:
+		return takeBackAt(a.Piece, a.Edges, a.Points)
+	case check.RunSmooth:
+		if len(a.Points) == 1 {
+			return SmoothThrough(a.Piece, a.Points[0])
+		}
+	case check.Unlink:
+		return unlink(a.Link)
+	}
+	return func(p model.Pattern) (model.Pattern, error) {
+		return p, fmt.Errorf("there is nothing to do but look")
+	}
+}
+
+// takeBackAt removes what the hand did to some edges and grade points of a
+// piece.
+func takeBackAt(piece string, edges, points []string) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		var err error
+		out := p
+		for _, e := range edges {
+			if out, err = TakeBackEdge(piece, e)(out); err != nil {
+				return p, err
+			}
+		}
+		for _, k := range points {
+			if out, err = TakeBackPoint(piece, k)(out); err != nil {
+				return p, err
+			}
+		}
+		return out, nil
+	}
+}
+
+func unlink(link string) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		if !slices.ContainsFunc(p.Links, func(l model.Link) bool { return l.ID == link }) {
+			return p, fmt.Errorf("that link is no longer there")
+		}
+		p.Links = without(p.Links, func(l model.Link) bool { return l.ID == link })
+		return p, nil
+	}
+}
