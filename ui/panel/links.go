@@ -1,95 +1,162 @@
 package panel
 
 import (
-	"slices"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/ui/theme"
 )
 
-// LinksView is which edges keep together.
+// LinksView is which edges keep together: one link opened, the others a row
+// each.
 type LinksView struct {
-	Links []LinkView
-	Empty string // "None yet."
+	Links  []LinkView
+	Open   int // the link opened, -1 for none
+	Detail LinkDetail
+	Make   MakeLinkView
+	Empty  string // "None yet. Pick two edges, then Link."
 }
 
-// LinkView is one link: "Front neck facing follows the front neckline", "both
-// edges 5 5/16 in". Look asks her to look at it.
+// LinkView is one link: "Sleeve cap fits the armhole", "4 mm more ease than
+// wanted". Look asks her to look at it.
 type LinkView struct {
 	What, How string
 	Look      bool
 }
 
-// Links is the side panel that lists the links.
+// LinkDetail is the link that is open. What is empty does not show.
+type LinkDetail struct {
+	Gauge     *GaugeView // of its ease
+	Low, High string     // the ease wanted, from and to
+	Unit      string     // of both
+	Says      []string   // "The printed sizes carry 22 to 24 mm."
+	Why       string     // why it cannot be kept, or what to look at
+	Remedies  []string   // "Lower the cap 4 mm"; the first is the best
+	Gives     []string   // what may give way
+	Give      int
+	GiveSay   string // "cap 4 mm lower"
+	Fixed     bool   // the ease was set, so it can be put back to that of the print
+}
+
+// Links is the side panel of the links.
 type Links struct {
 	widget.BaseWidget
-	view LinksView
+	OnPick   func(i int)
+	OnLow    func(text string) error
+	OnHigh   func(text string) error
+	OnPrint  func() // the ease of the print again
+	OnRemedy func(i int)
+	OnGive   func(i int)
+	OnUnlink func()
+	OnStart  func() // link the edge in hand to another
+	OnKind   func(i int)
+	OnTurn   func() // the other side leads
+	OnMake   func()
+	OnLetGo  func()
+	OnGrown  func() // the panel grew or shrank by itself
+
+	view  LinksView
+	empty *words
+	rows  []*linkRow
+	open  *linkPart
+	make  *makePart
+	box   *fyne.Container
 }
 
 // NewLinks makes the panel's content.
 func NewLinks() *Links {
-	p := &Links{view: LinksView{Empty: "None yet."}}
+	p := &Links{empty: newWrapped("", theme.Body, inkSoft, sideContent)}
+	p.open, p.make = newLinkPart(p), newMakePart(p)
+	p.box = below(6)
 	p.ExtendBaseWidget(p)
+	p.SetView(LinksView{Empty: "None yet. Pick two edges, then Link.", Open: -1})
 	return p
 }
 
 // SetView shows a view.
 func (p *Links) SetView(v LinksView) {
-	if p.view.Empty != v.Empty || !slices.Equal(p.view.Links, v.Links) {
-		p.view = LinksView{Links: slices.Clone(v.Links), Empty: v.Empty}
-		p.Refresh()
+	p.view = v
+	p.empty.setText(v.Empty)
+	for len(p.rows) < len(v.Links) {
+		i := len(p.rows)
+		p.rows = append(p.rows, newLinkRow(func() { call1(p.OnPick, i) }))
 	}
+	p.make.set(v.Make)
+	objects := []fyne.CanvasObject{}
+	if len(v.Links) == 0 && !v.Make.UnderWay {
+		objects = append(objects, p.empty)
+	}
+	if v.Open >= 0 && v.Open < len(v.Links) {
+		p.open.set(v.Links[v.Open], v.Detail)
+		objects = append(objects, p.open.box)
+	}
+	for i, l := range v.Links {
+		if i != v.Open {
+			p.rows[i].set(l)
+			objects = append(objects, p.rows[i])
+		}
+	}
+	objects = append(objects, p.make.box)
+	p.box.Objects = objects
+	relay(p.box)
+	p.Refresh()
+}
+
+func (p *Links) grown() {
+	relay(p.box)
+	call(p.OnGrown)
 }
 
 // CreateRenderer is Fyne's.
-func (p *Links) CreateRenderer() fyne.WidgetRenderer {
-	const room = sideContent - 26
-	empty := newWrapped("", theme.Body, inkSoft, sideContent)
-	var marks []*mark
-	var what, how []*words
-	d := &drawn{}
-	d.paint = func(theme.Palette) {
-		empty.setText(p.view.Empty)
-		d.objects = []fyne.CanvasObject{empty}
-		empty.Hidden = len(p.view.Links) > 0
-		for i, l := range p.view.Links {
-			if i == len(marks) {
-				marks = append(marks, newMark(theme.Link, 16, inkSoft))
-				what = append(what, newWrapped("", theme.Body, ink, room))
-				how = append(how, newWrapped("", theme.Caption, inkSoft, room))
-			}
-			name, t := theme.Link, tone(inkSoft)
-			if l.Look {
-				name, t = theme.Look, amberInk
-			}
-			marks[i].set(name, inkSoft)
-			what[i].setText(l.What)
-			how[i].set(l.How, t, l.Look)
-			d.objects = append(d.objects, marks[i], what[i], how[i])
+func (p *Links) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(p.box) }
+
+// linkRow is a link in two lines; pressing it opens it.
+type linkRow struct {
+	touch
+	view LinkView
+}
+
+func newLinkRow(press func()) *linkRow {
+	r := &linkRow{}
+	r.press = press
+	r.ExtendBaseWidget(r)
+	return r
+}
+
+func (r *linkRow) set(v LinkView) {
+	if r.view != v {
+		r.view = v
+		r.Refresh()
+	}
+}
+
+func (r *linkRow) CreateRenderer() fyne.WidgetRenderer {
+	g := newGround()
+	m := newMark(theme.Full, 15, inkSoft)
+	const room = sideContent - 24
+	what, how := newWrapped("", theme.Body, ink, room), newWrapped("", theme.Caption, inkSoft, room)
+	line := newFill(separatorInk)
+	d := &drawn{objects: []fyne.CanvasObject{line, g, m, what, how}}
+	d.paint = func(p theme.Palette) {
+		r.paintGround(g, p)
+		name, t := theme.Full, tone(inkSoft)
+		if r.view.Look {
+			name, t = theme.Look, amberInk
 		}
+		m.set(name, inkSoft)
+		what.setText(r.view.What)
+		how.set(r.view.How, t, false)
 	}
 	d.min = func() fyne.Size {
-		h := empty.MinSize().Height
-		if n := len(p.view.Links); n > 0 {
-			h = 0
-			for i := range n {
-				h += what[i].MinSize().Height + how[i].MinSize().Height + 8
-			}
-		}
-		return fyne.NewSize(theme.Px(sideContent), h)
+		return fyne.NewSize(theme.Px(sideContent), what.MinSize().Height+how.MinSize().Height+9)
 	}
 	d.lay = func(size fyne.Size) {
-		place(empty, 0, 0, size.Width, size.Height)
-		y := float32(0)
-		for i := range p.view.Links {
-			a, b := what[i].MinSize().Height, how[i].MinSize().Height
-			place(marks[i], 0, y+1, 16, 16)
-			place(what[i], 26, y, size.Width-26, a)
-			place(how[i], 26, y+a, size.Width-26, b)
-			y += a + b + 8
-		}
+		place(line, 0, 0, size.Width, 1)
+		place(g, -6, 4, size.Width+12, size.Height-4)
+		place(m, 0, 7, 15, size.Height-7)
+		h := what.MinSize().Height
+		place(what, 24, 7, size.Width-24, h)
+		place(how, 24, h+8, size.Width-24, how.MinSize().Height)
 	}
 	return d.ready()
 }

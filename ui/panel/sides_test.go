@@ -293,18 +293,3 @@ func TestChecks(t *testing.T) {
 		}
 	})
 }
-
-func TestLinks(t *testing.T) {
-	inBoth(t, func(t *testing.T) {
-		p := NewLinks()
-		open(t, p, 300, 300)
-		mustShow(t, p, "None yet.")
-		p.SetView(LinksView{Links: []LinkView{{"Facing follows the neckline", "both 5 5/16 in", false}, {"Cap to armhole", "29 mm of ease", true}}})
-		mustShow(t, p, "Facing follows the neckline", "both 5 5/16 in", "29 mm of ease")
-		two := p.MinSize().Height
-		p.SetView(LinksView{Links: []LinkView{{"Facing follows the neckline", "both 5 5/16 in", false}}})
-		if p.MinSize().Height >= two || shows(p, "Cap to armhole") {
-			t.Errorf("with one link it reads %q", seen(p))
-		}
-	})
-}

@@ -66,6 +66,7 @@ func (l *Layer) piece(in Input, i int) {
 	if in.Nest || !graded {
 		l.sizeNumbers(in, q, m)
 	}
+	l.runNames(in, q, edges)
 	l.label(in, q, edges)
 }
 
@@ -123,12 +124,16 @@ func (l *Layer) computed(in Input, q model.Piece, edges []geom.Path) {
 	l.Lines = append(l.Lines, Line{
 		Path: geom.Join(edges...), Width: 6, Round: true, Ink: in.ground(), Alpha: 0.85,
 	})
-	linked := sameLineEdges(in.Pattern, q.ID)
+	linked, runs := sameLineEdges(in.Pattern, q.ID), in.runEdges(q.ID)
 	for k, e := range edges {
 		ref := Ref{Piece: q.ID, Edge: q.Edges[k].ID}
 		line := Line{Path: e, Width: 2.6, Round: true, Ink: InkAccent, Alpha: 1}
+		inHand := in.Select.Piece == ref.Piece && in.Select.Edge == ref.Edge
 		switch {
-		case in.Select.Piece == ref.Piece && in.Select.Edge == ref.Edge:
+		case len(in.Runs) > 0 && !inHand && !runs[ref.Edge]:
+			line.Width, line.Alpha = 2, 0.4
+			l.Lines = append(l.Lines, line)
+		case inHand || runs[ref.Edge]:
 			l.Lines = append(l.Lines, Line{Path: e, Width: 11, Round: true, Ink: InkAccent, Alpha: 0.2})
 			line.Width = 4
 			l.Lines = append(l.Lines, line)

@@ -22,7 +22,7 @@ func Handles(in Input) []Handle {
 	if len(edges) != len(q.Points) {
 		return nil
 	}
-	linked := linkedPoints(in.Pattern, q)
+	linked := linkedPoints(in, q)
 	out := cutEnds(in, q)
 	if k := q.EdgeIndex(in.Select.Edge); k >= 0 && shapeable(q.Edges[k]) && reach(edges[k])*in.Scale >= bendRoom {
 		out = append(out, bends(in, q, k, in.bendPlaces(i, k, edges[k]))...)
@@ -42,7 +42,7 @@ func Handles(in Input) []Handle {
 		}
 		out = append(out, h)
 	}
-	return out
+	return append(runEnds(in), out...)
 }
 
 // Bendable reports whether the edge a ref names may be bent and moved by hand.
@@ -95,12 +95,12 @@ func bends(in Input, q model.Piece, k int, ctl []geom.Point) []Handle {
 }
 
 // linkedPoints are the ends of q's edges that share their line with another
-// piece.
-func linkedPoints(p model.Pattern, q model.Piece) map[string]bool {
+// piece, or stand out.
+func linkedPoints(in Input, q model.Piece) map[string]bool {
 	out := map[string]bool{}
-	same := sameLineEdges(p, q.ID)
+	same, runs := sameLineEdges(in.Pattern, q.ID), in.runEdges(q.ID)
 	for k, e := range q.Edges {
-		if same[e.ID] {
+		if same[e.ID] || runs[e.ID] {
 			out[q.Points[k].ID] = true
 			out[q.Points[(k+1)%len(q.Points)].ID] = true
 		}

@@ -21,6 +21,8 @@ type Input struct {
 	Select Ref
 	// Look lists the stretches of edge to look at.
 	Look []Ref
+	// Runs are stretches that stand out; with any, all other edges are faint.
+	Runs []Run
 
 	Nest bool // show the printed sizes
 	Seam bool // show the stitching line

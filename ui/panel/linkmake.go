@@ -1,0 +1,75 @@
+package panel
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/ui/theme"
+)
+
+// MakeLinkView is a link in the making: two sides, picked on the Table.
+type MakeLinkView struct {
+	UnderWay bool
+	Can      bool   // an edge is in hand that could be linked
+	Start    string // "Link front neckline to ..."
+	Lead     string // "Front neckline"
+	Follow   string // "" while the other side is awaited
+	Ask      string // "Click the edge it is linked with."
+	Kinds    []ChoiceView
+	Kind     int
+}
+
+// makePart makes a link.
+type makePart struct {
+	start  *widget.Button
+	title  *words
+	sides  [2]*words
+	ask    *words
+	kinds  *choiceList
+	turn   *link
+	link   *widget.Button
+	letGo  *widget.Button
+	making *fyne.Container
+	box    *fyne.Container
+}
+
+func newMakePart(p *Links) *makePart {
+	m := &makePart{
+		title: newBold("Link in the making", theme.Body, ink),
+		ask:   newWrapped("", theme.Caption, inkSoft, sideContent),
+	}
+	for i := range m.sides {
+		m.sides[i] = newWrapped("", theme.Body, ink, sideContent)
+	}
+	m.start = widget.NewButton("", func() { call(p.OnStart) })
+	m.link = widget.NewButton("Link", func() { call(p.OnMake) })
+	m.link.Importance = widget.HighImportance
+	m.letGo = widget.NewButton("Let go", func() { call(p.OnLetGo) })
+	m.turn = newLink("The other way round", func() { call(p.OnTurn) })
+	m.kinds = newChoiceList(func(i int) { call1(p.OnKind, i) })
+	m.making = below(6, rule(), m.title, m.sides[0], m.sides[1], m.ask, m.kinds.box,
+		beside(8, noneGrows, m.turn), fyneGrid(2, m.link, m.letGo))
+	m.box = below(6, m.making, m.start)
+	return m
+}
+
+func (m *makePart) set(v MakeLinkView) {
+	m.making.Hidden, m.start.Hidden = !v.UnderWay, v.UnderWay || !v.Can
+	if m.start.Text != v.Start {
+		m.start.SetText(v.Start)
+	}
+	m.sides[0].setText(v.Lead)
+	m.sides[1].setText(v.Follow)
+	m.sides[1].Hidden = v.Follow == ""
+	m.ask.setText(v.Ask)
+	m.ask.Hidden = v.Ask == ""
+	m.kinds.set(v.Kinds, v.Kind)
+	m.turn.Hidden = v.Follow == ""
+	if v.Follow == "" {
+		m.link.Disable()
+	} else {
+		m.link.Enable()
+	}
+	relay(m.making)
+	relay(m.box)
+}

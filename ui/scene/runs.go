@@ -1,0 +1,96 @@
+package scene
+
+import (
+	"quarterstep/model"
+	"quarterstep/model/geom"
+)
+
+// Run is a stretch of a piece's edge that stands out from the rest, with words
+// beside it: one side of the seam that is walked.
+type Run struct {
+	Piece  string
+	Edges  []string // edge IDs
+	Name   string   // "Armhole"; may be empty
+	Length string   // "496 mm"
+}
+
+// runEdges is the set of a piece's edges that stand out.
+func (in Input) runEdges(piece string) map[string]bool {
+	out := map[string]bool{}
+	for _, r := range in.Runs {
+		if r.Piece == piece {
+			for _, e := range r.Edges {
+				out[e] = true
+			}
+		}
+	}
+	return out
+}
+
+// runWords is how far, in px, a run's words stand off its line.
+const runWords = 22
+
+// runNames writes the runs' names and lengths outside piece q, at the middle of
+// each; edges is its line on the Table.
+func (l *Layer) runNames(in Input, q model.Piece, edges []geom.Path) {
+	outside := -1.0
+	if geom.Join(edges...).Area() < 0 {
+		outside = 1
+	}
+	for _, r := range in.Runs {
+		if r.Piece != q.ID || r.Name == "" {
+			continue
+		}
+		var run geom.Path
+		for _, e := range r.Edges {
+			if k := q.EdgeIndex(e); k >= 0 {
+				run = append(run, edges[k]...)
+			}
+		}
+		if len(run) == 0 {
+			continue
+		}
+		mid, dir := along(run, 0.5)
+		off := dir.Perp().Scale(outside * runWords)
+		t := Text{Words: r.Name, At: mid, DX: off.X, DY: off.Y - 9, Size: 16, Bold: true, Ink: InkWords, Halo: in.ground()}
+		switch {
+		case off.X > runWords/2:
+			t.Anchor = Left
+		case off.X < -runWords/2:
+			t.Anchor = Right
+		case off.Y < 0:
+			t.DY -= 8
+		default:
+			t.DY += 8
+		}
+		l.Texts = append(l.Texts, t)
+		t.Words, t.Size, t.Bold, t.Ink = r.Length, 13, false, InkSoft
+		t.DY += 18
+		l.Texts = append(l.Texts, t)
+	}
+}
+
+// runEnds are the handles at the ends of runs on pieces other than the one
+// selected: those have theirs anyway.
+func runEnds(in Input) []Handle {
+	var out []Handle
+	for i, q := range in.Pattern.Pieces {
+		runs := in.runEdges(q.ID)
+		if q.ID == in.Select.Piece || len(runs) == 0 {
+			continue
+		}
+		edges := in.Edges(i)
+		for k, g := range q.Points {
+			before := q.Edges[(k+len(q.Edges)-1)%len(q.Edges)].ID
+			if k >= len(edges) || runs[before] == runs[q.Edges[k].ID] {
+				continue
+			}
+			h := Handle{Ref: Ref{Piece: q.ID, Point: g.ID}, At: edges[k].Start(), Shape: Corner, State: Linked}
+			if g.Locked {
+				h.State = Locked
+			}
+			out = append(out, h)
+		}
+	}
+	return out
+}
