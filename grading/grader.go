@@ -41,8 +41,7 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	}
 	out := Result{Size: p.Chart.NameAt(t), Short: shortfalls(p), Pieces: make([]Piece, len(p.Pieces))}
 	lines := make([][]geom.Path, len(p.Pieces))
-	long := make([]lengthened, len(p.Pieces))
-	darts := make([]laidDarts, len(p.Pieces))
+	left := make([]stages, len(p.Pieces))
 	for i, q := range p.Pieces {
 		edges, exact, refused := fits[i].Edges(p.Target)
 		hand := layHand(q, p.Chart, t, edges)
@@ -50,12 +49,12 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 			hand.unlaid = refused.Error()
 		}
 		tips := apexes(q, fits[i], p.Target)
-		darts[i] = layDarts(q, p.Chart, t, &hand, tips)
-		long[i] = lengthen(p, q, fits[i], edges, hand, tips)
-		lines[i] = long[i].edges
-		out.Pieces[i] = Piece{ID: q.ID, Name: q.Name, Base: long[i].base, Put: long[i].put, Handles: long[i].handles, Unlaid: cmp.Or(hand.unlaid, long[i].unlaid), Printed: exact, Frozen: fits[i].Frozen(), Opens: fits[i].Opens(p.Target)}
-		if long[i].put != nil {
-			out.Pieces[i].Before = long[i].before
+		left[i].fit, left[i].darts = fits[i], layDarts(q, p.Chart, t, &hand, tips)
+		long := lengthen(p, q, fits[i], edges, hand, tips)
+		left[i].long, lines[i] = long, long.edges
+		out.Pieces[i] = Piece{ID: q.ID, Name: q.Name, Base: long.base, Put: long.put, Handles: long.handles, Unlaid: cmp.Or(hand.unlaid, long.unlaid), Printed: exact, Frozen: fits[i].Frozen(), Opens: fits[i].Opens(p.Target)}
+		if long.put != nil {
+			out.Pieces[i].Before = long.before
 		}
 	}
 	linked, err := g.link(p, fits, lines)
@@ -64,10 +63,17 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	}
 	out.Unlinked, out.Seams = linked.unlinked, linked.seams
 	for i, q := range p.Pieces {
+		left[i].gave = linked.given[i]
+		if err := left[i].spot(q, lines[i], p.Target); err != nil {
+			return Result{}, fmt.Errorf("finding the notches of %s: %w", q.Name, err)
+		}
+	}
+	linked.meetNotches(p, left)
+	for i, q := range p.Pieces {
 		r := &out.Pieces[i]
 		r.Edges = lines[i]
 		r.Printed = r.Printed && r.Put == nil && sameLine(r.Base, r.Edges)
-		if err := mark(r, q, fits[i], p.Target, &long[i], darts[i]); err != nil {
+		if err := left[i].mark(r, q, p.Target); err != nil {
 			return Result{}, fmt.Errorf("marking %s: %w", q.Name, err)
 		}
 		r.Points = increments(q, fits[i], p.Target, r)

@@ -180,6 +180,32 @@ func (l *linker) seam(pr *seam.Print) (link.Seam, error) {
 	return out, nil
 }
 
+// meetNotches moves the notches of sewn followers to where they meet their
+// leaders'. A notch belongs to the first seam that has it; one that cannot be
+// placed stays.
+func (l *linked) meetNotches(p model.Pattern, left []stages) {
+	sheets := make([]seam.Sheet, len(p.Pieces))
+	for i, q := range p.Pieces {
+		if l.tapes[i] != nil {
+			sheets[i] = seam.Sheet{Piece: q, Tape: l.tapes[i], Notches: left[i].spots}
+		}
+	}
+	type notch struct{ piece, index int }
+	placed := map[notch]bool{}
+	for _, pr := range l.prints {
+		at, err := pr.NotchPlaces(sheets, p.Target.Place)
+		if err != nil {
+			continue // the check of the seam says why
+		}
+		for _, n := range at {
+			key := notch{pr.Follower(), n.Index}
+			if !placed[key] {
+				placed[key], left[key.piece].spots[n.Index].S = true, n.S
+			}
+		}
+	}
+}
+
 // tape measures piece i as it is drawn by now.
 func (l *linker) tape(i int) *seam.Tape {
 	if l.out.tapes[i] == nil {

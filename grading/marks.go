@@ -1,7 +1,9 @@
 package grading
 
 import (
+	"quarterstep/grading/link"
 	"quarterstep/grading/nest"
+	"quarterstep/grading/seam"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -17,37 +19,64 @@ func apexes(q model.Piece, fit *nest.Fit, t model.Target) []geom.Point {
 	return out
 }
 
-// mark places lines, notches and darts on the piece's new line, with what was
-// put into its length.
-func mark(r *Piece, q model.Piece, fit *nest.Fit, t model.Target, long *lengthened, darts laidDarts) error {
-	for i, path := range fit.Lines(t) {
+// stages is what each step of grading left of one piece.
+type stages struct {
+	fit   *nest.Fit
+	long  lengthened
+	darts laidDarts
+	gave  *link.Piece // nil where it did not give way for a seam
+	spots []seam.Spot // of its notches
+}
+
+// spot finds where the notches of q are on its edges by its own grading, with
+// what was put into its length.
+func (s *stages) spot(q model.Piece, edges []geom.Path, t model.Target) error {
+	s.spots = make([]seam.Spot, len(q.Notches))
+	for i := range q.Notches {
+		edge, share := s.fit.NotchShare(i, t)
+		whole, err := edges[edge].Length(arcTol)
+		if err != nil {
+			return err
+		}
+		if share, err = s.long.notch(edge, share); err != nil {
+			return err
+		}
+		s.spots[i] = seam.Spot{S: share * whole, Marked: true}
+	}
+	return nil
+}
+
+// mark places lines, notches and darts on the piece's new line.
+func (s *stages) mark(r *Piece, q model.Piece, t model.Target) error {
+	for i, path := range s.fit.Lines(t) {
 		l := q.Lines[i]
-		r.Lines = append(r.Lines, Line{ID: l.ID, Name: l.Name, Kind: l.Kind, Path: long.path(l.Kind, path)})
+		path = s.long.path(l.Kind, path)
+		if s.gave != nil {
+			path = s.gave.Mark(path)
+		}
+		r.Lines = append(r.Lines, Line{ID: l.ID, Name: l.Name, Kind: l.Kind, Path: path})
 	}
 	inward := 1.0
 	if r.Outline().Area() < 0 {
 		inward = -1
 	}
 	for i, m := range q.Notches {
-		edge, share := fit.NotchShare(i, t)
+		edge := q.EdgeIndex(m.Edge)
 		on, err := geom.Measure(r.Edges[edge], arcTol)
 		if err != nil {
 			return err
 		}
-		if share, err = long.notch(edge, share); err != nil {
-			return err
-		}
-		s := share * on.Length()
+		at := s.spots[i].S
 		r.Notches = append(r.Notches, Notch{
-			ID: m.ID, Edge: edge, Double: m.Double,
-			At: on.At(s), In: on.Tangent(s).Perp().Scale(inward),
+			ID: m.ID, Edge: edge, Double: m.Double, S: at,
+			At: on.At(at), In: on.Tangent(at).Perp().Scale(inward),
 		})
 	}
-	tips := apexes(q, fit, t)
+	tips := apexes(q, s.fit, t)
 	for i, p := range tips {
-		tips[i] = long.line.At(p)
+		tips[i] = s.long.line.At(p)
 	}
-	r.Darts = darts.darts(q, r, tips)
+	r.Darts = s.darts.darts(q, r, tips)
 	return nil
 }
 

@@ -129,6 +129,7 @@ type Notch struct {
 	ID     string
 	Edge   int
 	Double bool
+	S      float64 // mm along its edge
 	At     geom.Point
 	In     geom.Vec
 }
