@@ -3,6 +3,8 @@ package grading
 import (
 	"errors"
 	"fmt"
+	"math"
+	"slices"
 
 	"quarterstep/grading/link"
 	"quarterstep/grading/nest"
@@ -36,27 +38,88 @@ type linker struct {
 	lines  [][]geom.Path
 	reads  []readLink // as p.Links
 	out    linked
-	broken map[int]bool // links that are left alone
+	broken map[int]bool   // links that are left alone
+	gave   map[int]*Seam  // seams that were to give way, by link
+	stiff  map[int]string // seams that may not give way after all, and why
+	rings  bool           // seams that give way run in a ring
 }
 
-// link redraws p's followers in lines, leaders first.
+// mostSweeps is how often pieces that give way in a ring are gone through: each
+// sweep leaves a part of the last, so that seams which do not fit by then pull
+// against each other.
+const mostSweeps = 8
+
+// link redraws p's followers in lines, leaders first. A seam that pulls against
+// another in a ring is given up, and all begun anew without it.
 func (g *Grader) link(p model.Pattern, fits []*nest.Fit, lines [][]geom.Path) (linked, error) {
-	l := linker{p: p, lines: lines, reads: g.readLinks(p, fits), broken: map[int]bool{}}
+	reads, stiff := g.readLinks(p, fits), map[int]string{}
+	for {
+		l := newLinker(p, append([][]geom.Path(nil), lines...), reads, stiff)
+		if err := l.run(); err != nil {
+			return linked{}, err
+		}
+		if k, pulls := l.pulling(); pulls {
+			stiff[k] = "pulls against another seam that gives way"
+			continue
+		}
+		copy(lines, l.lines)
+		l.seams()
+		return l.out, nil
+	}
+}
+
+func newLinker(p model.Pattern, lines [][]geom.Path, reads []readLink, stiff map[int]string) *linker {
+	l := &linker{p: p, lines: lines, reads: reads, stiff: stiff, broken: map[int]bool{}, gave: map[int]*Seam{}}
 	l.out.given, l.out.tapes = make([]*link.Piece, len(p.Pieces)), make([]*seam.Tape, len(p.Pieces))
 	for k, r := range l.reads {
 		if r.err != nil {
 			l.leave(k, r.err.Error())
 		}
 	}
-	for _, i := range l.order() {
-		if err := l.redraw(i); err != nil {
-			return linked{}, err
-		}
-		l.giveWay(i)
-	}
-	l.seams()
-	return l.out, nil
+	return l
 }
+
+func (l *linker) run() error {
+	sweeps := 1
+	order := l.order()
+	if l.rings {
+		sweeps = mostSweeps
+	}
+	for n := range sweeps {
+		moved := false
+		for _, i := range order {
+			if err := l.redraw(i); err != nil {
+				return err
+			}
+			moved = l.giveWay(i) || moved
+		}
+		if n > 0 && !moved {
+			break
+		}
+	}
+	return nil
+}
+
+// pulling is a seam in a ring that gave way and still does not fit.
+func (l *linker) pulling() (int, bool) {
+	if !l.rings {
+		return 0, false
+	}
+	for k := len(l.reads) - 1; k >= 0; k-- {
+		s := l.gave[k]
+		if s == nil || s.Why != "" {
+			continue
+		}
+		lead, follow, err := l.lengths(l.reads[k].print)
+		if err == nil && math.Abs(follow-lead-l.reads[k].print.Aim(l.p.Target.Place)) > keptWithin {
+			return k, true
+		}
+	}
+	return 0, false
+}
+
+// keptWithin is how near its ease a seam that gives way is brought, mm.
+const keptWithin = 0.005
 
 // leave leaves link k alone, and says why.
 func (l *linker) leave(k int, why string) {
@@ -64,27 +127,61 @@ func (l *linker) leave(k int, why string) {
 	l.out.unlinked = append(l.out.unlinked, Unlinked{Link: l.p.Links[k].ID, Why: why})
 }
 
-// order is the pieces with every leader before its followers; links in a ring
-// are left alone.
+// gives reports that link k is a seam whose follower may give way.
+func (l *linker) gives(k int) bool {
+	_, stiff := l.stiff[k]
+	return l.p.Links[k].Kind == model.Sewn && l.p.Links[k].Refit != model.NoRefit && !l.broken[k] && !stiff
+}
+
+// order is the pieces with every leader before its followers. Lines that follow
+// each other in a ring are left alone; seams that give way in a ring are gone
+// through more than once.
 func (l *linker) order() []int {
-	var arrows []link.Arrow
-	var of []int
+	same := l.arrows(func(k int) bool { return l.p.Links[k].Kind == model.SameLine && !l.broken[k] })
+	for k := range ringed(len(l.p.Pieces), same) {
+		l.leave(k, "follows its own follower")
+	}
+	all := l.arrows(func(k int) bool { return l.p.Links[k].Kind == model.SameLine && !l.broken[k] || l.gives(k) })
+	plain := make([]link.Arrow, len(all))
+	for i, a := range all {
+		plain[i] = a.Arrow
+	}
+	order, ring := link.Order(len(l.p.Pieces), plain)
+	l.rings = len(ring) > 0
+	return order
+}
+
+// arrow is one leader of a link.
+type arrow struct {
+	link.Arrow
+	of int
+}
+
+func (l *linker) arrows(of func(k int) bool) []arrow {
+	var out []arrow
 	for k, m := range l.p.Links {
-		if l.broken[k] || m.Kind == model.Sewn && m.Refit == model.NoRefit {
+		if !of(k) {
 			continue
 		}
 		for _, s := range m.Leads() {
-			arrows = append(arrows, link.Arrow{Lead: l.p.PieceIndex(s.Piece), Follow: l.p.PieceIndex(m.Follow.Piece)})
-			of = append(of, k)
+			out = append(out, arrow{link.Arrow{Lead: l.p.PieceIndex(s.Piece), Follow: l.p.PieceIndex(m.Follow.Piece)}, k})
 		}
 	}
-	order, ring := link.Order(len(l.p.Pieces), arrows)
-	for _, a := range ring {
-		if k := of[a]; !l.broken[k] {
-			l.leave(k, "follows its own follower")
-		}
+	return out
+}
+
+// ringed is the links whose arrows run in a ring.
+func ringed(n int, arrows []arrow) map[int]bool {
+	plain := make([]link.Arrow, len(arrows))
+	for i, a := range arrows {
+		plain[i] = a.Arrow
 	}
-	return order
+	_, ring := link.Order(n, plain)
+	out := map[int]bool{}
+	for _, i := range ring {
+		out[arrows[i].of] = true
+	}
+	return out
 }
 
 // redraw draws the edges of piece i that follow another piece's line.
@@ -105,14 +202,20 @@ func (l *linker) redraw(i int) error {
 	for _, pl := range clash {
 		l.leave(of[pl], "claims an edge that follows another line already")
 	}
-	if len(pls) == 0 {
-		return nil
+	for len(pls) > 0 {
+		edges, err := link.Redraw(pls, l.p.Pieces[i], l.lines, l.p.Target.Place)
+		var pulled *link.ClashError
+		if errors.As(err, &pulled) {
+			l.leave(of[pulled.Placing], pulled.Error())
+			pls = slices.DeleteFunc(pls, func(pl *link.Placing) bool { return pl == pulled.Placing })
+			continue
+		}
+		if err != nil {
+			return err
+		}
+		l.lines[i], l.out.tapes[i] = edges, nil
+		break
 	}
-	edges, err := link.Redraw(pls, l.p.Pieces[i], l.lines, l.p.Target.Place)
-	if err != nil {
-		return err
-	}
-	l.lines[i] = edges
 	return nil
 }
 
@@ -133,33 +236,45 @@ func (l *linker) shared(i int) []bool {
 	return out
 }
 
-// giveWay lets piece i give way for the seams that allow it.
-func (l *linker) giveWay(i int) {
+// giveWay lets piece i give way for the seams that allow it, and reports that it
+// moved.
+func (l *linker) giveWay(i int) bool {
 	var seams []link.Seam
 	var of []int
 	for k, r := range l.reads {
-		if r.print == nil || l.broken[k] || r.link.Refit == model.NoRefit || r.print.Follower() != i {
+		if r.print == nil || r.print.Follower() != i || !l.gives(k) {
 			continue
+		}
+		if l.gave[k] == nil {
+			l.gave[k] = &Seam{}
 		}
 		s, err := l.seam(r.print)
 		if err != nil {
-			l.out.seams = append(l.out.seams, Seam{Link: r.link.ID, Why: err.Error()})
+			l.gave[k].Why = err.Error()
 			continue
 		}
 		seams, of = append(seams, s), append(of, k)
 	}
 	if len(seams) == 0 {
-		return
+		return false
 	}
-	piece := &link.Piece{Piece: l.p.Pieces[i], Edges: l.lines[i], Shared: l.shared(i)}
+	piece := l.out.given[i]
+	if piece == nil {
+		piece = &link.Piece{Piece: l.p.Pieces[i]}
+		l.out.given[i] = piece
+	}
+	piece.Edges, piece.Shared = l.lines[i], l.shared(i)
+	moved := false
 	for n, gave := range piece.Give(seams) {
-		s := Seam{Link: l.reads[of[n]].link.ID, Gave: gave.By}
+		s := l.gave[of[n]]
+		s.Gave, s.Why = s.Gave+gave.By, ""
 		if gave.Why != nil {
 			s.Why = gave.Why.Error()
 		}
-		l.out.seams = append(l.out.seams, s)
+		moved = moved || gave.By != 0
 	}
-	l.lines[i], l.out.given[i], l.out.tapes[i] = piece.Edges, piece, nil
+	l.lines[i], l.out.tapes[i] = piece.Edges, nil
+	return moved
 }
 
 // seam is a sewn link with its leaders as they are now.
@@ -216,16 +331,14 @@ func (l *linker) tape(i int) *seam.Tape {
 
 // seams measures every sewn link as it is in the end, in the pattern's order.
 func (l *linker) seams() {
-	gave := map[string]Seam{}
-	for _, s := range l.out.seams {
-		gave[s.Link] = s
-	}
-	l.out.seams = nil
 	for k, r := range l.reads {
 		if r.print == nil || l.broken[k] {
 			continue
 		}
-		s := gave[r.link.ID]
+		s := Seam{Why: l.stiff[k]}
+		if gave := l.gave[k]; gave != nil {
+			s = *gave
+		}
 		s.Link, s.Printed = r.link.ID, r.print.Eases()
 		s.Aim, s.Wanted = r.print.Aim(l.p.Target.Place), r.print.Wanted(l.p.Target.Place)
 		var err error

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -31,6 +32,7 @@ type Placing struct {
 	followEdges  []int
 	places       []float64 // chart places of the shared printed sizes
 	lay          []geom.Affine
+	from, to     [][]geom.Point // places along both lines, by size
 	// Misfit is how far the two lines are apart in print at worst, mm.
 	Misfit float64
 }
@@ -95,16 +97,40 @@ func (pl *Placing) add(place float64, lead, follow model.Outline) error {
 		u := float64(i) / samples
 		from[i], to[i] = a.At(u*a.Length()), b.At(u*b.Length())
 	}
-	lay, _ := geom.RigidFit(from, to)
-	if math.Abs(math.Atan2(lay.B, lay.A)) < noTurn {
-		lay, _ = geom.TranslateFit(from, to)
-	}
+	lay := fitted(from, to)
 	for i := range from {
 		pl.Misfit = math.Max(pl.Misfit, lay.Apply(from[i]).Dist(to[i]))
 	}
 	pl.places = append(pl.places, place)
-	pl.lay = append(pl.lay, lay)
+	pl.lay, pl.from, pl.to = append(pl.lay, lay), append(pl.from, from), append(pl.to, to)
 	return nil
+}
+
+// fitted lays from on to as a stiff sheet, turned only where that is no noise.
+func fitted(from, to []geom.Point) geom.Affine {
+	lay, _ := geom.RigidFit(from, to)
+	if math.Abs(math.Atan2(lay.B, lay.A)) < noTurn {
+		lay, _ = geom.TranslateFit(from, to)
+	}
+	return lay
+}
+
+// beside is pl laid together with the other placings of its leader, so that
+// lines that meet on the leader meet on the follower.
+func beside(pls []*Placing, pl *Placing) *Placing {
+	out := &Placing{places: pl.places, lay: append([]geom.Affine(nil), pl.lay...)}
+	for k, place := range pl.places {
+		var from, to []geom.Point
+		for _, other := range pls {
+			if i := slices.Index(other.places, place); other.lead == pl.lead && i >= 0 {
+				from, to = append(from, other.from[i]...), append(to, other.to[i]...)
+			}
+		}
+		if len(from) > len(pl.from[k]) {
+			out.lay[k] = fitted(from, to)
+		}
+	}
+	return out
 }
 
 // walk joins the named edges of an outline in the order they are walked.

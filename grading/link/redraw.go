@@ -10,6 +10,11 @@ import (
 // straightTol is how far, in mm, an edge may bow and still be redrawn straight.
 const straightTol = 0.01
 
+// clashBeyond is how far apart, in mm, two leaders may have an end that their
+// lines share on the follower before the two cannot both be kept. It is what a
+// sewist's tape shows.
+const clashBeyond = 1
+
 // Apart sorts out placings of one follower: those that can be drawn, and those
 // that claim an edge an earlier one has.
 func Apart(pls []*Placing) (clear, clash []*Placing) {
@@ -40,16 +45,36 @@ func (pl *Placing) Shared() []int { return pl.followEdges }
 // Follower is the index of the piece that follows.
 func (pl *Placing) Follower() int { return pl.follow }
 
+// ClashError says that two leaders pull the end they share on their follower to
+// two places.
+type ClashError struct{ Placing *Placing }
+
+func (e *ClashError) Error() string {
+	return "cannot lie on its line: the next edge follows another, which ends elsewhere"
+}
+
 // Redraw draws the follower of pls anew at place t. All of pls have the same
-// follower q; lines holds every piece's edges, leaders already drawn.
+// follower q; lines holds every piece's edges, leaders already drawn. Links to
+// one leader are laid together, as one sheet of paper. A *ClashError names the
+// placing that cannot be drawn beside those before it.
 func Redraw(pls []*Placing, q model.Piece, lines [][]geom.Path, t float64) ([]geom.Path, error) {
 	old := lines[pls[0].follow]
 	n := len(old)
-	shared := make([]geom.Path, n)
-	for _, pl := range pls {
-		if err := pl.draw(shared, lines[pl.lead], old, t); err != nil {
+	shared, owner := make([]geom.Path, n), make([]int, n)
+	for i, pl := range pls {
+		if err := pl.draw(shared, lines[pl.lead], old, beside(pls, pl).at(t)); err != nil {
 			return nil, fmt.Errorf("redrawing %s: %w", q.Name, err)
 		}
+		for _, j := range pl.followEdges {
+			owner[j] = i
+		}
+	}
+	for j, p := range shared {
+		next := (j + 1) % n
+		if p == nil || shared[next] == nil || p.End().Dist(shared[next].Start()) <= clashBeyond {
+			continue
+		}
+		return nil, &ClashError{pls[max(owner[j], owner[next])]}
 	}
 	moved := freePoints(old, shared)
 	out := make([]geom.Path, n)
@@ -74,9 +99,8 @@ func Redraw(pls []*Placing, q model.Piece, lines [][]geom.Path, t float64) ([]ge
 	return out, nil
 }
 
-// draw puts the leader's line on the follower's shared edges.
-func (pl *Placing) draw(shared, lead, old []geom.Path, t float64) error {
-	lay := pl.at(t)
+// draw puts the leader's line, laid so, on the follower's shared edges.
+func (pl *Placing) draw(shared, lead, old []geom.Path, lay geom.Affine) error {
 	parts := make([]geom.Path, len(pl.followEdges))
 	if len(pl.leadEdges) == len(pl.followEdges) {
 		for i := range parts {
