@@ -39,14 +39,24 @@ func (d Dart) True(edges []geom.Path) ([]geom.Path, error) {
 	return out, d.shapeCap(out)
 }
 
-// fit says what the dart lacks to be trued.
-func (d Dart) fit(edges []geom.Path) error {
+// Makes says in plain words why the legs make no dart; nil where they do.
+func (d Dart) Makes(edges []geom.Path) error {
 	a, b := d.legs(edges)
 	switch {
 	case min(a.Dist(d.Apex), b.Dist(d.Apex)) < leastLeg:
 		return fmt.Errorf("the %s has legs shorter than %.0f mm", d.Name, leastLeg)
 	case math.Abs(degrees(d.angle(edges))) < leastWidth:
 		return fmt.Errorf("the %s has no width", d.Name)
+	}
+	return nil
+}
+
+// fit says what the dart lacks to be trued.
+func (d Dart) fit(edges []geom.Path) error {
+	if err := d.Makes(edges); err != nil {
+		return err
+	}
+	switch {
 	case d.Held:
 		return fmt.Errorf("the %s ends at a fold or centre line, which stays as it is", d.Name)
 	case d.Allowances[0] != d.Allowances[1]:
