@@ -98,6 +98,7 @@ type Board struct {
 	perMM   float64 // px a mm of a true-size screen
 
 	fitted  bool // the view still is what Fit made it
+	foot    float64
 	space   bool // the space bar is held
 	pointer view.Px
 	inside  bool // the pointer is over the paper
@@ -199,15 +200,16 @@ func (b *Board) SetScene(in scene.Input) {
 // sameTable reports whether the same pieces, and pages or none, lie on both.
 func sameTable(a, b scene.Input) bool {
 	return slices.EqualFunc(a.Pattern.Pieces, b.Pattern.Pieces, func(p, q model.Piece) bool { return p.ID == q.ID }) &&
+		slices.Equal(a.Fit, b.Fit) && (a.Placement == nil) == (b.Placement == nil) &&
 		(len(a.Sheets) > 0) == (len(b.Sheets) > 0)
 }
 
 // Fit shows everything on the Table, now and when the board changes its size,
 // until the view is changed by hand.
 func (b *Board) Fit() {
-	w, h := b.paperSize()
+	w, h := b.openSize()
 	b.view.Scale = 0 // whatever the scale, draw anew
-	b.setView(view.Fit(b.in.Bounds(), w, h, fitMargin))
+	b.setView(view.Fit(b.in.BoundsOf(b.in.Fit), w, h, fitMargin))
 	b.fitted = true
 }
 
@@ -237,7 +239,7 @@ func (b *Board) Percent() float64 { return 100 * b.view.Scale / b.perMM }
 // Centre brings a place of the Table into sight, in the middle, without changing
 // the scale.
 func (b *Board) Centre(at geom.Point) {
-	w, h := b.paperSize()
+	w, h := b.openSize()
 	v := b.view
 	v.Origin = at.Add(v.MM(view.Px{X: -w / 2, Y: -h / 2}))
 	b.setView(v)

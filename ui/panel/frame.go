@@ -20,15 +20,33 @@ type Frame struct {
 	Shelf    *Shelf
 	Tools    *Tools
 	Table    fyne.CanvasObject
+	Over     []Overlay // what lies over the Table, shown or hidden
 	Strip    *Strip
 	Side     fyne.CanvasObject
 	Status   *Status
 }
 
+// Overlay is something that lies over the Table: at its foot, else at its head.
+type Overlay struct {
+	Object fyne.CanvasObject
+	Foot   bool
+}
+
+// What overlays keep clear of, in pixels: the Table's rulers, and its edges.
+const (
+	overLeft  = 34
+	overTop   = 26
+	overInset = 14
+)
+
 // NewFrame lays the parts out as the window's content. All are needed.
 func NewFrame(f Frame) *fyne.Container {
 	split := []fyne.CanvasObject{newFill(separatorInk), newFill(separatorInk)}
-	objects := []fyne.CanvasObject{f.Table, f.Tools, f.Strip, f.Shelf, f.Side, split[0], split[1], f.Rail, f.RedStrip, f.Status}
+	objects := []fyne.CanvasObject{f.Table}
+	for _, o := range f.Over {
+		objects = append(objects, o.Object)
+	}
+	objects = append(objects, f.Tools, f.Strip, f.Shelf, f.Side, split[0], split[1], f.Rail, f.RedStrip, f.Status)
 	whole := container.New(&frameLayout{f, split}, objects...)
 	f.RedStrip.onTurn = func() { relay(whole) }
 	return whole
@@ -67,4 +85,13 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	place(l.Tools, left, top, right-left, tools)
 	place(l.Strip, left, bottom-strip, right-left, strip)
 	place(l.Table, left, top+tools, right-left, bottom-strip-top-tools)
+	for _, o := range l.Over {
+		h := o.Object.MinSize().Height
+		x, wide := left+overLeft+overInset, right-left-overLeft-2*overInset
+		if o.Foot {
+			place(o.Object, x, bottom-strip-overInset-h, wide, h)
+			continue
+		}
+		place(o.Object, x, top+tools+overTop+overInset, min(wide, o.Object.MinSize().Width), h)
+	}
 }

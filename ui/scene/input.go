@@ -21,6 +21,9 @@ type Input struct {
 	Select Ref
 	// Look lists the stretches of edge to look at.
 	Look []Ref
+	// Fit is the pieces to bring into sight when everything is fitted; all where
+	// none is named.
+	Fit []string
 	// Runs are stretches that stand out; with any, all other edges are faint.
 	Runs []Run
 

@@ -1,6 +1,9 @@
 package scene
 
 import (
+	"slices"
+
+	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -93,4 +96,36 @@ func runEnds(in Input) []Handle {
 		}
 	}
 	return out
+}
+
+// BoundsOf is the box around the pieces named, as they lie on the Table; around
+// all that lies on it where none is named.
+func (in Input) BoundsOf(pieces []string) geom.Box {
+	if len(pieces) == 0 {
+		return in.Bounds()
+	}
+	var b geom.Box
+	for i, q := range in.Pattern.Pieces {
+		if slices.Contains(pieces, q.ID) {
+			for _, e := range in.Edges(i) {
+				b = b.Union(e.Bounds())
+			}
+		}
+	}
+	return b
+}
+
+// Only is in without all pieces but those named.
+func (in Input) Only(pieces []string) Input {
+	var kept []model.Piece
+	var graded []grading.Piece
+	for i, q := range in.Pattern.Pieces {
+		if !slices.Contains(pieces, q.ID) {
+			continue
+		}
+		r, _ := in.graded(i)
+		kept, graded = append(kept, q), append(graded, r)
+	}
+	in.Pattern.Pieces, in.Result.Pieces = kept, graded
+	return in
 }
