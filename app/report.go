@@ -59,6 +59,7 @@ type Action struct {
 	Points []string `json:"points,omitempty"`
 	Link   string   `json:"link,omitempty"`
 	Refit  string   `json:"refit,omitempty"`
+	Length string   `json:"length,omitempty"`
 }
 
 // Check grades p and looks it over.
@@ -116,7 +117,7 @@ func actionOf(a check.Action) Action {
 	if a.Do == check.Show {
 		return Action{Do: "show", Label: "Show"}
 	}
-	return Action{string(a.Do), a.Label, a.Piece, a.Edges, a.Points, a.Link, string(a.Refit)}
+	return Action{string(a.Do), a.Label, a.Piece, a.Edges, a.Points, a.Link, string(a.Refit), a.Length}
 }
 
 // Text is the report for a person to read or copy.

@@ -33,6 +33,27 @@ func SetLength(group string, by float64) func(model.Pattern) (model.Pattern, err
 	}
 }
 
+// EvenLength puts what a lengthening puts in into every piece that goes together
+// there, drawing the lengthen lines that are missing on linked pieces.
+func EvenLength(id string) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		i := slices.IndexFunc(p.Lengths, func(l model.Lengthening) bool { return l.ID == id })
+		if i < 0 {
+			return p, fmt.Errorf("that lengthening is no longer there")
+		}
+		l := p.Lengths[i]
+		out := p
+		for _, at := range l.Lines {
+			out = carryLine(out, at)
+		}
+		out, err := SetLength(id, l.By)(out)
+		if err != nil {
+			return p, err
+		}
+		return out, nil
+	}
+}
+
 // lessGroup is the lengthenings less the lines and hems of g; those with none left
 // are gone.
 func lessGroup(all []model.Lengthening, g LengthGroup) []model.Lengthening {

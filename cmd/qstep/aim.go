@@ -67,12 +67,21 @@ func isSwitch(f *flag.Flag) bool {
 	return ok && b.IsBoolFlag()
 }
 
-// aim is app.Aim, with a measure the chart lacks told as wrong usage.
-func aim(p model.Pattern, size string, typed map[string]string) (model.Pattern, error) {
+// aim is app.Aim and then app.Lengthen, with a measure the chart lacks, or a
+// name the pattern lacks, told as wrong usage.
+func aim(p model.Pattern, size string, typed map[string]string, longer []string) (model.Pattern, error) {
 	p, err := app.Aim(p, size, typed)
 	var none app.NoMeasure
 	if errors.As(err, &none) {
 		return p, fmt.Errorf("%w: there is no flag -%s; %w", errUsage, none.Name, err)
+	}
+	if err != nil {
+		return p, err
+	}
+	p, err = app.Lengthen(p, longer)
+	var missing app.NoLength
+	if errors.As(err, &missing) {
+		return p, fmt.Errorf("%w: %w", errUsage, err)
 	}
 	return p, err
 }

@@ -57,6 +57,8 @@ func lookOver(args []string, out io.Writer) error {
 	list := fs.Bool("limits", false, "")
 	var limits many
 	fs.Var(&limits, "limit", "")
+	var longer many
+	fs.Var(&longer, "longer", "")
 	files, typed, err := parseMeasured(fs, args, 1)
 	if err != nil {
 		return err
@@ -65,7 +67,7 @@ func lookOver(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	if p, err = aim(p, *size, typed); err != nil {
+	if p, err = aim(p, *size, typed, longer); err != nil {
 		return err
 	}
 	if p, err = app.SetLimits(p, limits); err != nil {

@@ -29,11 +29,13 @@ func grade(args []string, out io.Writer) error {
 	size := fs.String("to", "", "")
 	by := fs.String("by", "chart", "")
 	to := fs.String("o", "", "")
+	var longer many
+	fs.Var(&longer, "longer", "")
 	files, typed, err := parseMeasured(fs, args, 1, "o")
 	if err != nil {
 		return err
 	}
-	if *size == "" && len(typed) == 0 {
+	if *size == "" && len(typed) == 0 && len(longer) == 0 {
 		return fmt.Errorf("%w: --to is missing, or a measurement such as --bust 122cm", errUsage)
 	}
 	method := model.Method(*by)
@@ -45,7 +47,7 @@ func grade(args []string, out io.Writer) error {
 		return err
 	}
 	p.Target.Method = method
-	if p, err = aim(p, *size, typed); err != nil {
+	if p, err = aim(p, *size, typed, longer); err != nil {
 		return err
 	}
 	r, err := app.Grade(p)
@@ -56,7 +58,7 @@ func grade(args []string, out io.Writer) error {
 		return err
 	}
 	fmt.Fprintf(out, "Graded to %s by %s.\n", p.Target.NameOn(p.Chart), method)
-	for _, s := range app.WearerText(p) {
+	for _, s := range append(app.WearerText(p), app.LengthText(p)...) {
 		fmt.Fprintln(out, s)
 	}
 	for _, s := range app.ShortText(p, r) {
@@ -70,6 +72,8 @@ func export(args []string, out io.Writer) error {
 	size := fs.String("size", "", "")
 	as := fs.String("as", "", "")
 	to := fs.String("o", "", "")
+	var longer many
+	fs.Var(&longer, "longer", "")
 	files, typed, err := parseMeasured(fs, args, 1, "as", "o")
 	if err != nil {
 		return err
@@ -84,7 +88,7 @@ func export(args []string, out io.Writer) error {
 	if *size == "" && len(typed) == 0 && !p.Target.Own() {
 		return fmt.Errorf("%w: --size is missing", errUsage)
 	}
-	if p, err = aim(p, *size, typed); err != nil {
+	if p, err = aim(p, *size, typed, longer); err != nil {
 		return err
 	}
 	return app.WriteFile(*to, func(w io.Writer) error { return app.Export(w, p, "", *as) })
@@ -97,6 +101,8 @@ func printPDF(args []string, out io.Writer) error {
 	margin := fs.String("margin", "", "")
 	overlap := fs.String("overlap", "", "")
 	to := fs.String("o", "", "")
+	var longer many
+	fs.Var(&longer, "longer", "")
 	files, typed, err := parseMeasured(fs, args, 1, "paper", "o")
 	if err != nil {
 		return err
@@ -109,7 +115,7 @@ func printPDF(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	if p, err = aim(p, "", typed); err != nil {
+	if p, err = aim(p, "", typed, longer); err != nil {
 		return err
 	}
 	choice := app.PrintChoice{Stitching: true, Marks: true, WithTarget: len(typed) > 0}

@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"quarterstep/app"
 	"quarterstep/assets"
@@ -60,6 +61,7 @@ func demo(args []string, out io.Writer) error {
 	for _, s := range app.ShortText(p, r) {
 		fmt.Fprintln(out, s)
 	}
+	fmt.Fprintf(out, "It can be made longer or shorter at: %s.\n", strings.Join(app.LengthNames(p), ", "))
 	fmt.Fprintf(out, "The project: %s\nThe PDF, %d pages of A4: %s\nThe picture: %s\n", project, job.Pages(), pdf, picture)
 	return nil
 }

@@ -34,12 +34,12 @@ const usage = `qstep does Quarterstep's job without a window.
 
   qstep charts
   qstep import NEST.svg --chart CHART [--size SIZE] -o P.qstep
-  qstep grade P.qstep --to SIZE [MEASURES] [--by chart|steps] -o Q.qstep
-  qstep check Q.qstep [--to SIZE] [MEASURES] [--limit NAME=VALUE] [--limits]
+  qstep grade P.qstep --to SIZE [MEASURES] [LENGTHS] [--by chart|steps] -o Q.qstep
+  qstep check Q.qstep [--to SIZE] [MEASURES] [LENGTHS] [--limit NAME=VALUE] [--limits]
               [--json]
-  qstep export Q.qstep --size SIZE [MEASURES] --as svg|json|csv -o F
+  qstep export Q.qstep --size SIZE [MEASURES] [LENGTHS] --as svg|json|csv -o F
   qstep print Q.qstep --paper a4|letter|a3|a0|WxHmm [--size SIZE,...]
-              [MEASURES] [--margin L --overlap L] -o F.pdf
+              [MEASURES] [LENGTHS] [--margin L --overlap L] -o F.pdf
   qstep sheet Q.qstep [--size SIZE] [MEASURES] [--piece NAME]
               [--paper a4|letter] [--date TEXT] -o F.pdf
   qstep demo -o FOLDER
@@ -52,6 +52,11 @@ MEASURES are the wearer's own, each a flag with the name the chart has for it:
 --bust 122cm --waist "44 1/2in" --back-waist-length 42cm. A size may be left
 out beside them: the rest then goes by the size nearest to the most telling of
 them.
+
+LENGTHS make pieces longer or shorter, each --longer NAME=L, such as
+--longer "Above the waist=20mm" --longer Hem=-1cm. The demo blouse has Above the
+waist, Below the waist, Sleeve and Hem; a name the pattern lacks is answered with
+those it has.
 ` + checkFields
 
 // seeHelp ends what is said of a command line that cannot be read.

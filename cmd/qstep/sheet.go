@@ -32,7 +32,7 @@ func sheet(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	if p, err = aim(p, *size, typed); err != nil {
+	if p, err = aim(p, *size, typed, nil); err != nil {
 		return err
 	}
 	var pieces []string
