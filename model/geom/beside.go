@@ -222,15 +222,17 @@ func (k besideCorner) solve() (ta, tb float64, ok bool) {
 		return 1, 0, true
 	}
 	dirA, dirB := a.Tangent(1), b.Tangent(0)
-	if math.Abs(dirA.Cross(dirB)) < leastTurn || dirA.Dot(dirB) < -0.999 {
-		return 1, 0, k.da == k.db && dirA.Dot(dirB) > 0 && math.Abs(dirA.Cross(dirB))*math.Abs(k.da) < 1e-9
-	}
-	end, start := a.beside(1, k.da), b.beside(0, k.db)
-	u, v, _ := raysMeet(end, dirA, start, dirB.Scale(-1))
 	speedA, speedB := a.Deriv(1).Len(), b.Deriv(0).Len()
 	if speedA <= tiny*a.reach() || speedB <= tiny*b.reach() {
 		return 0, 0, false
 	}
+	if math.Abs(dirA.Cross(dirB)) < leastTurn || dirA.Dot(dirB) < -0.999 {
+		// One line, or nearly: both sides are mitred, or trimmed, alike.
+		u := k.da * math.Tan(turnBetween(dirA, dirB)/2)
+		return 1 + u/speedA, -u / speedB, k.da == k.db && dirA.Dot(dirB) > 0
+	}
+	end, start := a.beside(1, k.da), b.beside(0, k.db)
+	u, v, _ := raysMeet(end, dirA, start, dirB.Scale(-1))
 	if k.da*k.db > 0 && dirA.Cross(dirB)*k.da >= 0 { // the usual mitre
 		meet := end.Add(dirA.Scale(u))
 		limit := mitreLimit * max(math.Abs(k.da), math.Abs(k.db))
