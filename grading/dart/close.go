@@ -24,6 +24,17 @@ type Closed struct {
 	// Kink is by how many degrees the seam turns at the join, and Step by how
 	// many mm its halves miss each other there: first leg less second.
 	Kink, Step float64
+
+	part geom.Path // the part that turns, as it lay open
+	turn geom.Affine
+}
+
+// MoveAt is what was done to a place inside the open piece.
+func (c Closed) MoveAt(p geom.Point) geom.Affine {
+	if c.part.Contains(p, areaTol) {
+		return c.turn
+	}
+	return geom.Identity()
 }
 
 // Close folds the dart shut. It is an error where neither of its sides can turn.
@@ -47,11 +58,26 @@ func (d Dart) Close(edges []geom.Path) (Closed, error) {
 			c.Edges[j] = edges[j].Transform(turn)
 		}
 	}
+	c.part, c.turn = d.turnedPart(edges), turn
 	d.foldCap(edges, &c)
 	c.Before, c.After = c.Edges[d.before(n)], c.Edges[d.To]
 	c.Join = c.Before.End()
 	c.Kink, c.Step = d.Kink(edges)
 	return c, nil
+}
+
+// turnedPart is the ring around what turns: the turned edges and the apex.
+func (d Dart) turnedPart(edges []geom.Path) geom.Path {
+	apex := geom.Path{geom.Line(d.Apex, d.Apex)}
+	ring := []geom.Path{apex}
+	n, from := len(edges), d.To
+	if d.Turns == Before {
+		from = d.Tear
+	}
+	for j := from; d.Turned[j]; j = (j + 1) % n {
+		ring = append(ring, edges[j])
+	}
+	return geom.Join(append(ring, apex)...)
 }
 
 // foldCap lays the cap where it comes to lie when the dart is folded.

@@ -39,6 +39,12 @@ func TestClosingIsATurn(t *testing.T) {
 				t.Error("the fold was turned")
 			}
 		}
+		for j, e := range edges { // just inside each edge the paper goes with it
+			in := e[0].At(0.5).Lerp(d.Apex, 0.02)
+			if isCap := j >= d.From && j < d.To; !isCap && c.MoveAt(in) != c.Moves[j] {
+				t.Errorf("beside edge %d the paper does not go with it", j+1)
+			}
+		}
 		a, b := c.Before.End(), c.After.Start()
 		near(t, "legs out of line", a.Sub(d.Apex).Cross(b.Sub(d.Apex)), 0, 1e-6)
 		near(t, "step", a.Dist(d.Apex)-b.Dist(d.Apex), c.Step, 1e-9)
