@@ -226,19 +226,27 @@ func (k besideCorner) solve() (ta, tb float64, ok bool) {
 	if speedA <= tiny*a.reach() || speedB <= tiny*b.reach() {
 		return 0, 0, false
 	}
-	if math.Abs(dirA.Cross(dirB)) < leastTurn || dirA.Dot(dirB) < -0.999 {
+	turn := dirA.Cross(dirB)
+	opens := k.da*k.db > 0 && turn*k.da >= 0
+	if math.Abs(turn) < leastTurn || dirA.Dot(dirB) < -0.999 {
+		if k.da != k.db || dirA.Dot(dirB) < 0 {
+			return 0, 0, false
+		}
 		// One line, or nearly: both sides are mitred, or trimmed, alike.
 		u := k.da * math.Tan(turnBetween(dirA, dirB)/2)
-		return 1 + u/speedA, -u / speedB, k.da == k.db && dirA.Dot(dirB) > 0
+		ta, tb = 1+u/speedA, -u/speedB
+		if opens || math.Abs(turn) < 1e-4 {
+			return ta, tb, true
+		}
+	} else {
+		end, start := a.beside(1, k.da), b.beside(0, k.db)
+		u, v, _ := raysMeet(end, dirA, start, dirB.Scale(-1))
+		ta, tb = 1+u/speedA, -v/speedB
+		if opens { // the usual mitre
+			limit := mitreLimit * max(math.Abs(k.da), math.Abs(k.db))
+			return ta, tb, u >= 0 && v >= 0 && end.Add(dirA.Scale(u)).Dist(b.P0) <= limit
+		}
 	}
-	end, start := a.beside(1, k.da), b.beside(0, k.db)
-	u, v, _ := raysMeet(end, dirA, start, dirB.Scale(-1))
-	if k.da*k.db > 0 && dirA.Cross(dirB)*k.da >= 0 { // the usual mitre
-		meet := end.Add(dirA.Scale(u))
-		limit := mitreLimit * max(math.Abs(k.da), math.Abs(k.db))
-		return 1 + u/speedA, -v / speedB, u >= 0 && v >= 0 && meet.Dist(b.P0) <= limit
-	}
-	ta, tb = 1+u/speedA, -v/speedB
 	for range 12 {
 		p, dp := a.besideOn(ta, k.da, 1)
 		q, dq := b.besideOn(tb, k.db, 0)
