@@ -60,7 +60,7 @@ func blouse() garment {
 			sewn("sides-below-the-waist", edges("back", belowWaist...), edges("front", belowWaist...), 0),
 			capInArmhole(),
 			sewn("sleeve-seam", edges("sleeve", "front sleeve seam"), backwards(edges("sleeve", "back sleeve seam")), 0),
-			sewn("cuff", edges("sleeve", "hem"), edges("cuff", "top"), 0),
+			sewn("cuff", edges("sleeve", "hem"), backwards(edges("cuff", "top")), 0),
 		},
 		draft: draftBlouse,
 	}

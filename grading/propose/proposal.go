@@ -1,0 +1,87 @@
+package propose
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"quarterstep/model"
+)
+
+// Proposal is a link that the pattern seems to have.
+type Proposal struct {
+	Link model.Link
+	// Say is the link in plain words: "Front facing follows the neckline of
+	// Front, within 0.1 mm in print".
+	Say string
+	// Misfit is how far, at worst of the printed sizes and in mm, a follower
+	// lies off its leader's line; of a seam, how far its ease is off the mean
+	// of the sizes.
+	Misfit float64
+	// Sure says that names and print agree, and on nothing else.
+	Sure bool
+}
+
+// Links is every link that p seems to have and has not, those that follow a
+// line first. It never fails: a piece that cannot be measured has none.
+func Links(p model.Pattern) []Proposal {
+	f := finder{p: p, taken: takenIn(p.Links)}
+	for i := range p.Pieces {
+		f.sheets = append(f.sheets, newSheet(p, i))
+	}
+	f.copies()
+	f.shoulders()
+	f.sides()
+	f.caps()
+	f.sleeveSeams()
+	f.waists()
+	f.yokes()
+	f.bands()
+	f.namesakes()
+	f.unnamed()
+	f.number()
+	return f.found
+}
+
+// finder gathers proposals.
+type finder struct {
+	p      model.Pattern
+	sheets []*sheet
+	taken  taken
+	found  []Proposal
+}
+
+// number gives the links IDs that the pattern has not.
+func (f *finder) number() {
+	used := map[string]bool{}
+	for _, l := range f.p.Links {
+		used[l.ID] = true
+	}
+	n := 1
+	for i := range f.found {
+		for used[fmt.Sprintf("link%d", n)] {
+			n++
+		}
+		f.found[i].Link.ID = fmt.Sprintf("link%d", n)
+		n++
+	}
+}
+
+// take takes in those candidates of one kind that leave each other alone, the
+// best first.
+func (f *finder) take(all []candidate) {
+	slices.SortStableFunc(all, func(a, b candidate) int { return cmp.Compare(a.cost, b.cost) })
+	for _, c := range all {
+		if f.taken.has(c.Link) {
+			continue
+		}
+		f.taken.add(c.Link)
+		f.found = append(f.found, c.Proposal)
+	}
+}
+
+// candidate is a proposal with what speaks against it.
+type candidate struct {
+	Proposal
+	cost float64
+}
