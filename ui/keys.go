@@ -69,6 +69,9 @@ func (w *Window) key(e *fyne.KeyEvent) {
 	if w.dialogOpen {
 		return
 	}
+	if w.showsChecks(e) {
+		return
+	}
 	switch e.Name {
 	case fyne.KeyDelete, fyne.KeyBackspace:
 		switch {

@@ -149,8 +149,6 @@ func (w *Window) connectPanels() {
 	}
 	inc.OnOut = func(i int, text string) error { return w.typedPoint(i, text, false) }
 	inc.OnDown = func(i int, text string) error { return w.typedPoint(i, text, true) }
-	w.checks.OnShow = w.showFinding
-	w.checks.OnCopy = func(text string) { w.app.Clipboard().SetContent(text) }
 }
 
 // stop is one stop of the total's buttons, mm.
@@ -275,26 +273,4 @@ func (w *Window) typedPoint(n int, text string, down bool) error {
 		return nil
 	}
 	return w.doc.Do("set "+pointName(q, k), edit.MovePoint(q.ID, q.Points[k].ID, v))
-}
-
-// showFinding brings the place of a finding into sight.
-func (w *Window) showFinding(n int) {
-	found := ordered(w.report())
-	if n >= len(found) {
-		return
-	}
-	p := w.doc.Pattern()
-	for i, q := range p.Pieces {
-		if q.Name == found[n].Piece {
-			w.hand = scene.Ref{Piece: q.ID}
-			for _, e := range q.Edges {
-				if e.Name == found[n].Edge && e.Name != "" {
-					w.hand.Edge = e.ID
-				}
-			}
-			w.refresh()
-			w.table.Centre(geom.Pt(found[n].X, found[n].Y).Add(p.Pieces[i].At))
-			return
-		}
-	}
 }

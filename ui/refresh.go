@@ -16,13 +16,14 @@ func (w *Window) refresh() {
 	p, r := w.doc.Pattern(), w.doc.Result()
 	w.keepHand(p)
 	report := w.report()
+	look := len(ordered(report)) + len(w.doubts)
 	if w.step == stepPrint {
 		w.print.plan(p, w.docSerial)
 	}
 	w.table.SetUnit(p.Unit)
 	w.showTable(p, r)
-	w.rail.SetView(w.railView(p, r, report.Look))
-	w.shelf.SetView(w.shelfView(p, r))
+	w.rail.SetView(w.railView(p, r, look))
+	w.shelf.SetView(w.shelfView(p, r, report))
 	w.strip.SetView(stripView(p, r, w.charts()))
 	w.tools.SetView(w.toolsView())
 	i, j, k := w.inHand(p)
@@ -31,9 +32,9 @@ func (w *Window) refresh() {
 	w.showGrowth()
 	w.wearer.SetView(wearerView(p, r, report, w.body.own))
 	w.links.SetView(linksView(p, r))
-	w.checks.SetView(checksView(report, w.doubts))
+	w.checks.SetView(checksView(p, report, w.doubts, w.looked))
 	w.showPages(p)
-	w.foldStates(p, r, report.Look, i)
+	w.foldStates(p, r, look, i)
 	w.relaySide()
 	w.win.SetTitle(w.title())
 	w.showStatus()
@@ -79,18 +80,7 @@ func (w *Window) sceneOf(p model.Pattern, r grading.Result) scene.Input {
 		return in
 	}
 	in.Ghost, in.Guides = w.ghost(p), w.guides(p)
-	for _, f := range w.report().Findings {
-		if !f.Look || f.Edge == "" {
-			continue
-		}
-		for i := range p.Pieces {
-			for _, e := range p.Pieces[i].Edges {
-				if p.Pieces[i].Name == f.Piece && e.Name == f.Edge {
-					in.Look = append(in.Look, scene.Ref{Piece: p.Pieces[i].ID, Edge: e.ID})
-				}
-			}
-		}
-	}
+	in.Look = faults(w.report())
 	return in
 }
 

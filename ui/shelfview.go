@@ -5,6 +5,7 @@ import (
 	"image"
 	"strings"
 
+	"quarterstep/app"
 	"quarterstep/assets"
 	"quarterstep/grading"
 	"quarterstep/model"
@@ -16,12 +17,15 @@ import (
 )
 
 // shelfView is the Shelf: a card for every piece.
-func (w *Window) shelfView(p model.Pattern, r grading.Result) panel.ShelfView {
+func (w *Window) shelfView(p model.Pattern, r grading.Result, report app.Report) panel.ShelfView {
 	v := panel.ShelfView{Chosen: p.PieceIndex(w.hand.Piece), BringIn: "Bring in an SVG of your pattern."}
 	for i, q := range p.Pieces {
 		card := panel.CardView{Name: q.Name, State: panel.Done, How: pieceLine(q, r.Pieces[i]), Links: linkLine(p, q)}
+		if n := faultsOn(report, q.ID); n > 0 {
+			card.State, card.How = panel.LookAt, fmt.Sprintf("%d to look at", n)
+		}
 		if r.Pieces[i].Frozen {
-			card.State = panel.LookAt
+			card.State, card.How = panel.LookAt, pieceLine(q, r.Pieces[i])
 		}
 		one := p
 		one.Pieces = p.Pieces[i : i+1]

@@ -35,6 +35,7 @@ type Window struct {
 	over       scene.Ref  // what is under it
 	said       string     // a sentence for the status bar, shown once
 	doubts     []string   // what bringing in left to look at
+	looked     string     // the finding in hand
 	docSerial  int        // counts changes of the document
 	print      printStep
 	body       wearerStep
@@ -162,6 +163,7 @@ func (w *Window) build() {
 	w.connectTools()
 	w.connectTable()
 	w.connectPanels()
+	w.connectChecks()
 	w.connectWearer()
 	w.connectByEye()
 	w.connectGrowth()

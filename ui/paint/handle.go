@@ -82,6 +82,8 @@ func (p *Painter) dot(d scene.Dot, m geom.Affine, factor float64, seen geom.Box)
 		p.mark(p.circle, c, 2*r, d.Ink, 0, 0)
 	case scene.Button:
 		p.button(c, r, factor, d.Ink)
+	case scene.Numbered:
+		p.mark(p.diamond, c, 2*r, scene.InkLookFill, 1.2*factor, scene.InkLookLine)
 	case scene.LookAt:
 		p.mark(p.diamond, c, 2*r, scene.InkLookFill, 1.2*factor, scene.InkLookLine)
 		from := len(p.runs)

@@ -1,6 +1,8 @@
 package panel
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -9,120 +11,134 @@ import (
 	"quarterstep/ui/theme"
 )
 
-// ChecksView is what to look at, most pressing first.
+// ChecksView is what to look at, numbered as on the Table, then every check that
+// found nothing.
 type ChecksView struct {
 	Findings []FindingView
+	Chosen   int // the finding in hand, -1 for none
+	Fine     []FineView
+	Limits   []LimitView
 	Empty    string // "Nothing to check yet."
 }
 
-// FindingView is one thing to look at: what, by how much, what would help.
-type FindingView struct{ What, HowMuch, Help string }
+// FindingView is one thing to look at: what, by how much, what would help. Do is
+// the edit that is offered, as its button says it; empty where there is only to
+// look.
+type FindingView struct{ What, HowMuch, Help, Do string }
+
+// FineView is a check that found nothing, with how things stand.
+type FineView struct{ Title, Say string }
 
 // Text is the finding as sentences.
 func (f FindingView) Text() string {
-	return strings.Join(strings.Fields(strings.Join([]string{f.What, f.HowMuch, f.Help}, " ")), " ")
+	var out []string
+	for _, s := range []string{f.What, f.HowMuch, f.Help} {
+		if s = strings.TrimSpace(s); s != "" {
+			out = append(out, sentence(s))
+		}
+	}
+	return strings.Join(out, " ")
 }
 
 // Checks is the side panel of things to look at.
 type Checks struct {
 	widget.BaseWidget
-	OnShow func(i int)
-	OnCopy func(text string)
+	OnShow  func(i int)
+	OnDo    func(i int)
+	OnCopy  func(text string)
+	OnLimit func(i int, text string) error
+	OnUsual func(i int)
+	OnGrown func() // the panel grew or shrank by itself
 
-	view  ChecksView
-	rows  []*finding
-	empty *words
-	copy  *link
-	box   *fyne.Container
+	view   ChecksView
+	rows   []*finding
+	fine   []*fineRow
+	empty  *words
+	copy   *link
+	limits *limitList
+	box    *fyne.Container
 }
 
 // NewChecks makes the panel's content.
 func NewChecks() *Checks {
 	p := &Checks{empty: newWrapped("", theme.Body, inkSoft, sideContent)}
-	p.copy = newLink("Copy as text", func() { call1(p.OnCopy, p.Text()) })
-	p.box = below(6, p.empty)
+	p.copy = newLink("Copy checks as text", func() { call1(p.OnCopy, p.Text()) })
+	p.limits = newLimitList()
+	p.limits.onText = func(i int, text string) error {
+		if p.OnLimit == nil {
+			return nil
+		}
+		return p.OnLimit(i, text)
+	}
+	p.limits.onUsual = func(i int) { call1(p.OnUsual, i) }
+	p.limits.onGrown = func() {
+		relay(p.box)
+		call(p.OnGrown)
+	}
+	p.box = below(0, p.empty)
 	p.ExtendBaseWidget(p)
-	p.SetView(ChecksView{Empty: "Nothing to check yet."})
+	p.SetView(ChecksView{Empty: "Nothing to check yet.", Chosen: -1})
 	return p
 }
 
-// Text is everything the panel says, one finding a line.
+// Text is everything the panel says, one check a line.
 func (p *Checks) Text() string {
-	if len(p.view.Findings) == 0 {
-		return p.view.Empty + "\n"
-	}
 	var b strings.Builder
-	for _, f := range p.view.Findings {
-		b.WriteString(f.Text() + "\n")
+	for i, f := range p.view.Findings {
+		fmt.Fprintf(&b, "Look at this, %d: %s\n", i+1, f.Text())
+	}
+	for _, f := range p.view.Fine {
+		fmt.Fprintf(&b, "Fine: %s: %s\n", f.Title, f.Say)
+	}
+	if b.Len() == 0 {
+		return p.view.Empty + "\n"
 	}
 	return b.String()
 }
 
 // SetView shows a view.
 func (p *Checks) SetView(v ChecksView) {
+	if slices.Equal(p.view.Findings, v.Findings) && slices.Equal(p.view.Fine, v.Fine) && slices.Equal(p.view.Limits, v.Limits) &&
+		p.view.Chosen == v.Chosen && p.view.Empty == v.Empty {
+		return
+	}
 	p.view = v
 	for len(p.rows) < len(v.Findings) {
 		i := len(p.rows)
-		p.rows = append(p.rows, newFinding(func() { call1(p.OnShow, i) }))
+		p.rows = append(p.rows, newFinding(i, func() { call1(p.OnShow, i) }, func() { call1(p.OnDo, i) }))
+	}
+	for len(p.fine) < len(v.Fine) {
+		p.fine = append(p.fine, newFineRow())
 	}
 	p.empty.setText(v.Empty)
-	p.empty.Hidden = len(v.Findings) > 0
-	p.box.Objects = []fyne.CanvasObject{p.empty}
-	for i, f := range v.Findings {
-		p.rows[i].set(f)
-		p.box.Objects = append(p.box.Objects, p.rows[i])
+	p.box.Objects = nil
+	if len(v.Findings)+len(v.Fine) == 0 {
+		p.box.Add(p.empty)
 	}
-	p.box.Objects = append(p.box.Objects, beside(0, noneGrows, p.copy))
+	add := func(o fyne.CanvasObject) {
+		if len(p.box.Objects) > 0 {
+			p.box.Add(rule())
+		}
+		p.box.Add(o)
+	}
+	for i, f := range v.Findings {
+		p.rows[i].set(f, i == v.Chosen)
+		add(p.rows[i])
+	}
+	for i, f := range v.Fine {
+		p.fine[i].set(f)
+		add(p.fine[i])
+	}
+	p.limits.set(v.Limits)
+	if len(v.Limits) > 0 {
+		add(inset(4, 0, 0, 0, beside(8, noneGrows, p.copy, p.limits.open)))
+		p.box.Add(p.limits.box)
+	} else {
+		p.box.Add(beside(0, noneGrows, p.copy))
+	}
 	relay(p.box)
 	p.Refresh()
 }
 
 // CreateRenderer is Fyne's.
 func (p *Checks) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(p.box) }
-
-// finding is one amber row with a button that shows the place.
-type finding struct {
-	widget.BaseWidget
-	view FindingView
-	show *link
-}
-
-func newFinding(show func()) *finding {
-	f := &finding{show: newLink("Show", show)}
-	f.ExtendBaseWidget(f)
-	return f
-}
-
-func (f *finding) set(v FindingView) {
-	if f.view != v {
-		f.view = v
-		f.Refresh()
-	}
-}
-
-func (f *finding) CreateRenderer() fyne.WidgetRenderer {
-	g := newBox(amberFill, nil, 0, theme.ControlRadius)
-	m := newMark(theme.Look, 17, ink)
-	const room = sideContent - 36 - 64
-	what := newWrapped("", theme.Body, amberInk, room)
-	what.bold = true
-	text := newWrapped("", theme.Caption, ink, room)
-	d := &drawn{objects: []fyne.CanvasObject{g, m, what, text, f.show}}
-	d.paint = func(theme.Palette) {
-		what.setText(f.view.What)
-		text.setText(FindingView{HowMuch: f.view.HowMuch, Help: f.view.Help}.Text())
-	}
-	d.min = func() fyne.Size {
-		return fyne.NewSize(theme.Px(sideContent), what.MinSize().Height+text.MinSize().Height+18)
-	}
-	d.lay = func(size fyne.Size) {
-		place(g, 0, 0, size.Width, size.Height)
-		place(m, 10, 8, 17, 17)
-		h := what.MinSize().Height
-		place(what, 36, 8, what.MinSize().Width, h)
-		place(text, 36, 8+h+2, text.MinSize().Width, text.MinSize().Height)
-		s := f.show.MinSize()
-		place(f.show, size.Width-s.Width-4, (size.Height-s.Height)/2, s.Width, s.Height)
-	}
-	return d.ready()
-}

@@ -2,6 +2,7 @@ package panel
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -270,26 +271,85 @@ func TestPageMapHolds(t *testing.T) {
 func TestChecks(t *testing.T) {
 	inBoth(t, func(t *testing.T) {
 		p := NewChecks()
-		open(t, p, 300, 400)
+		open(t, p, 300, 900)
 		mustShow(t, p, "Nothing to check yet.")
-		shown, copied := -1, ""
-		p.OnShow = func(i int) { shown = i }
-		p.OnCopy = func(s string) { copied = s }
-		p.SetView(ChecksView{Findings: []FindingView{
-			{"Cap is too full.", "29 mm of ease, 25 at most wanted.", "Lower the cap 4 mm."},
-			{What: "Cuff is short.", Help: "Lengthen the cuff."},
-		}})
-		mustShow(t, p, "Cap is too full.", "Cuff is short.", "Show")
+		var did []string
+		say := func(format string, a ...any) { did = append(did, fmt.Sprintf(format, a...)) }
+		p.OnShow = func(i int) { say("show %d", i) }
+		p.OnDo = func(i int) { say("do %d", i) }
+		p.OnCopy = func(s string) { say("copy %s", s) }
+		v := ChecksView{
+			Findings: []FindingView{
+				{"Cap is too full", "29 mm of ease, 25 at most wanted", "Take the fullness out of the height.", "Lower the cap 4 mm"},
+				{What: "Cuff is short", Help: "Lengthen the cuff."},
+			},
+			Chosen: 0,
+			Fine:   []FineView{{"Side seams", "front 316.0, back 316.8 mm"}},
+		}
+		p.SetView(v)
+		mustShow(t, p, "1  Cap is too full", "29 mm of ease, 25 at most wanted", "2  Cuff is short", "Show", "Side seams", "front 316.0, back 316.8 mm", "Lower the cap 4 mm")
+		if shows(p, "Lengthen the cuff.") {
+			t.Error("a finding that is not in hand says what would help")
+		}
 		test.Tap(p.rows[1].show)
+		test.Tap(p.rows[0].do)
 		test.Tap(p.copy)
-		want := "Cap is too full. 29 mm of ease, 25 at most wanted. Lower the cap 4 mm.\nCuff is short. Lengthen the cuff.\n"
-		if shown != 1 || copied != want {
-			t.Errorf("shown %d, copied %q", shown, copied)
+		want := []string{
+			"show 1", "do 0",
+			"copy Look at this, 1: Cap is too full. 29 mm of ease, 25 at most wanted. Take the fullness out of the height.\n" +
+				"Look at this, 2: Cuff is short. Lengthen the cuff.\nFine: Side seams: front 316.0, back 316.8 mm\n",
 		}
-		p.SetView(ChecksView{Empty: "Everything meets."})
+		if !slices.Equal(did, want) {
+			t.Errorf("did %q", did)
+		}
+		v.Chosen = 1
+		p.SetView(v)
+		mustShow(t, p, "Lengthen the cuff.")
+		if shows(p, "Lower the cap 4 mm") || !p.rows[1].do.Hidden {
+			t.Error("the finding let go of still offers its help, or one without an edit offers one")
+		}
+		p.SetView(ChecksView{Empty: "Everything meets.", Chosen: -1})
 		mustShow(t, p, "Everything meets.")
-		if shows(p, "Cuff is short.") {
-			t.Error("a finding that was mended still shows")
+		if shows(p, "2  Cuff is short") || shows(p, "Side seams") {
+			t.Error("what is no longer checked still shows")
 		}
+	})
+}
+
+func TestLimitsOfChecks(t *testing.T) {
+	inBoth(t, func(t *testing.T) {
+		p := NewChecks()
+		open(t, p, 300, 900)
+		grown, usual, typed := 0, -1, ""
+		p.OnGrown = func() { grown++ }
+		p.OnUsual = func(i int) { usual = i }
+		p.OnLimit = func(i int, text string) error {
+			typed = fmt.Sprintf("%d %s", i, text)
+			if text == "lots" {
+				return errUnread
+			}
+			return nil
+		}
+		p.SetView(ChecksView{Chosen: -1, Fine: []FineView{{"Hems", "even all along"}}, Limits: []LimitView{
+			{"Seams may differ by", "1.6", "mm", "Threads no. 200 (published)", ""},
+			{"Corners may be off square by", "4", "°", "By eye (our own choice)", "2.5°"},
+		}})
+		if shows(p, "Seams may differ by") {
+			t.Error("the limits show unasked")
+		}
+		test.Tap(p.limits.open)
+		mustShow(t, p, "Seams may differ by", "Threads no. 200 (published)", "mm", "°", "As usual, 2.5°", "Hide limits")
+		if p.limits.rows[0].usual.Visible() || grown != 1 {
+			t.Errorf("a usual limit offers the usual one, or the window was told %d times", grown)
+		}
+		retype(p.limits.rows[1].field, "3")
+		press(p.limits.rows[1].field.entry, fyne.KeyReturn)
+		test.Tap(p.limits.rows[1].usual)
+		if typed != "1 3" || usual != 1 {
+			t.Errorf("typed %q, usual %d", typed, usual)
+		}
+		retype(p.limits.rows[0].field, "lots")
+		press(p.limits.rows[0].field.entry, fyne.KeyReturn)
+		mustShow(t, p, unread)
 	})
 }

@@ -154,29 +154,6 @@ func (l *Layer) computed(in Input, q model.Piece, edges []geom.Path) {
 
 var foldDash = []float64{14, 4, 2, 4}
 
-// look marks the stretches to look at, outside the line: a hatched band and a
-// diamond.
-func (l *Layer) look(in Input, q model.Piece, edges []geom.Path) {
-	outside := -11.0
-	if geom.Join(edges...).Area() < 0 {
-		outside = 11
-	}
-	for _, at := range in.Look {
-		k := q.EdgeIndex(at.Edge)
-		if at.Piece != q.ID || k < 0 {
-			continue
-		}
-		l.Lines = append(
-			l.Lines,
-			Line{Path: edges[k], Width: 10, Ink: InkLookFill, Alpha: 0.55, Shift: outside},
-			Line{Path: edges[k], Width: 10, Dash: []float64{1.5, 5}, Ink: InkLookLine, Alpha: 1, Shift: outside},
-		)
-		mid, dir := along(edges[k], 0.5)
-		aside := dir.Perp().Scale(outside * 2.6)
-		l.Dots = append(l.Dots, Dot{At: mid, DX: aside.X, DY: aside.Y, Radius: 11, Ink: InkLookFill, Mark: LookAt})
-	}
-}
-
 // sameLineEdges is the set of edges of a piece that share their line with
 // another piece.
 func sameLineEdges(p model.Pattern, piece string) map[string]bool {

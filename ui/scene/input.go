@@ -19,8 +19,8 @@ type Input struct {
 	Guides []Guide
 	// Select is what the sewist has in hand.
 	Select Ref
-	// Look lists the stretches of edge to look at.
-	Look []Ref
+	// Look lists what to look at.
+	Look []Fault
 	// Fit is the pieces to bring into sight when everything is fitted; all where
 	// none is named.
 	Fit []string

@@ -54,11 +54,13 @@ type Dot struct {
 type Mark uint8
 
 // Plain is a round dot, Button a joining mark, a four-hole button, LookAt a
-// diamond with a stroke in it, which takes its own inks.
+// diamond with a stroke in it, Numbered one left free for a number; these two
+// take their own inks.
 const (
 	Plain Mark = iota
 	Button
 	LookAt
+	Numbered
 )
 
 // Text is one line of words; At is the middle of its height.

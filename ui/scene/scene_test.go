@@ -84,7 +84,7 @@ func TestScenes(t *testing.T) {
 	nest := blouse(t, 4)
 	hand := nest
 	hand.Select = scene.Ref{Piece: "front", Edge: "side seam", Point: "underarm"}
-	hand.Look = []scene.Ref{{Piece: "front", Edge: "hem"}}
+	hand.Look = []scene.Fault{{Ref: scene.Ref{Piece: "front", Edge: "hem"}, At: geom.Pt(120, 500), Number: 1}}
 	hand.Seam = true
 	hand.Ghost = map[string][]geom.Path{"front": {geom.Polyline(geom.Pt(300, 0), geom.Pt(310, 500))}}
 	bend := nest
