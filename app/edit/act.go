@@ -20,6 +20,10 @@ func Act(a check.Action) func(model.Pattern) (model.Pattern, error) {
 		if len(a.Points) == 1 {
 			return SmoothThrough(a.Piece, a.Points[0])
 		}
+	case check.TrueDart:
+		return TrueDart(a.Piece, a.Dart, true)
+	case check.EvenLength:
+		return EvenLength(a.Length)
 	case check.Unlink:
 		return unlink(a.Link)
 	}

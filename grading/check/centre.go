@@ -16,6 +16,9 @@ func (l *looking) centre() Checked {
 	worst, any := 0.0, false
 	for i, q := range l.p.Pieces {
 		r := l.r.Pieces[i]
+		if l.broken[q.ID] {
+			continue
+		}
 		for j, e := range q.Edges {
 			if !stays(e) {
 				continue

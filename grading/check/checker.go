@@ -36,10 +36,12 @@ func (c *Checker) Findings(p model.Pattern, r grading.Result) []Finding {
 // that applies to it, whether it found something or not.
 func (c *Checker) Look(p model.Pattern, r grading.Result) []Checked {
 	l := c.over(p, r)
+	outlines := l.outlines()
+	l.leaveOut(outlines.Findings)
 	out := l.seams()
 	out = append(out, l.girths(&c.Tape)...)
 	for _, look := range []func() Checked{
-		l.smooth, l.joins, l.square, l.centre, l.hems, l.outlines, l.againstPrint, l.reach,
+		l.smooth, l.joins, l.square, l.centre, l.hems, l.lengths, l.darts, func() Checked { return outlines }, l.againstPrint, l.reach,
 	} {
 		if k := look(); k.Title != "" || len(k.Findings) > 0 {
 			out = append(out, k)
@@ -54,6 +56,10 @@ type looking struct {
 	r     grading.Result
 	lines *stitching
 	most  printedBends
+	// broken is the pieces whose outline cannot be cut: what else is wrong with
+	// them comes of that.
+	broken map[string]bool
+	told   map[model.Measure]bool // the girths whose shortfall by steps is said
 }
 
 // over begins a looking over, and forgets the print of pieces that are gone.
@@ -65,17 +71,36 @@ func (c *Checker) over(p model.Pattern, r grading.Result) *looking {
 		return !slices.ContainsFunc(p.Pieces, func(q model.Piece) bool { return len(q.Nest) > 0 && &q.Nest[0] == nest })
 	})
 	c.print.forget(p)
-	return &looking{p, r, newStitching(p, r, c.print), c.bends}
+	return &looking{p, r, newStitching(p, r, c.print), c.bends, map[string]bool{}, map[model.Measure]bool{}}
 }
 
 // limit is how far the pattern lets a limit go.
 func (l *looking) limit(name string) float64 { return LimitOf(l.p, name) }
 
-// each gathers what a look at one piece finds, over all pieces.
+// leaveOut notes which pieces have a broken outline.
+func (l *looking) leaveOut(found []Finding) {
+	for _, f := range found {
+		l.broken[f.Piece] = l.broken[f.Piece] || f.Code != "unlaid"
+	}
+}
+
+// brokenLink reports that a link is of a piece whose outline is broken.
+func (l *looking) brokenLink(k model.Link) bool {
+	for _, s := range append(k.Leads(), k.Follow) {
+		if l.broken[s.Piece] {
+			return true
+		}
+	}
+	return false
+}
+
+// each gathers what a look at one piece finds, over all pieces that are whole.
 func (l *looking) each(look func(model.Piece, grading.Piece) []Finding) []Finding {
 	var out []Finding
 	for i, q := range l.p.Pieces {
-		out = append(out, look(q, l.r.Pieces[i])...)
+		if !l.broken[q.ID] {
+			out = append(out, look(q, l.r.Pieces[i])...)
+		}
 	}
 	return out
 }

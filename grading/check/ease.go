@@ -10,24 +10,31 @@ import (
 )
 
 // girths looks, at each girth that can be measured, whether the size wanted has
-// lost or gained ease against the printed sizes.
+// lost or gained ease against the printed sizes, and what steps leave short there.
 func (l *looking) girths(tape *girth.Tape) []Checked {
 	rows, _, err := tape.Table(l.p, l.r)
 	if err != nil {
 		return nil // no result of this pattern: the other checks speak of that
 	}
+	short := shortfall(l.p, l.r)
 	var out []Checked
 	for _, row := range rows {
 		k := Checked{Check: "ease", Title: capital(string(row.Measure)) + " ease", Say: l.easeSay(row)}
+		for _, f := range short {
+			if f.Measure == row.Measure {
+				k.Findings = append(k.Findings, f)
+				l.told[row.Measure] = true
+			}
+		}
 		lost := row.Lost()
 		if math.Abs(lost) > l.limit(LimitEase) {
-			k.Findings = []Finding{{
+			k.Findings = append(k.Findings, Finding{
 				Code: "ease", Measure: row.Measure, By: lost, Look: true,
 				What: fmt.Sprintf("%s is too %s", capital(string(row.Measure)), tight(lost)),
 				Much: fmt.Sprintf("%s %s than the printed sizes are", show(math.Abs(lost), l.p), tighter(lost)),
 				Say:  fmt.Sprintf("%s is %s %s than the printed sizes are.", capital(string(row.Measure)), show(math.Abs(lost), l.p), tighter(lost)),
 				Help: easeHelp(l.p.Target), Action: easeAction(l.p.Target),
-			}}
+			})
 		}
 		out = append(out, k)
 	}

@@ -29,12 +29,14 @@ type Deed string
 
 // The deeds; app/edit does all but Show.
 const (
-	Show      Deed = ""          // shows Piece, Edge and Where of the finding
-	ByChart   Deed = "by-chart"  // grades by chart
-	TakeBack  Deed = "take-back" // takes the corrections of Piece at Edges and Points back
-	RunSmooth Deed = "smooth"    // runs the line of Piece smoothly through Points[0]
-	Unlink    Deed = "unlink"    // takes Link off
-	Refit     Deed = "refit"     // has the follower of Link give way by Refit
+	Show       Deed = ""            // shows Piece, Edge and Where of the finding
+	ByChart    Deed = "by-chart"    // grades by chart
+	TakeBack   Deed = "take-back"   // takes the corrections of Piece at Edges and Points back
+	RunSmooth  Deed = "smooth"      // runs the line of Piece smoothly through Points[0]
+	TrueDart   Deed = "true-dart"   // trues the dart of Piece named Dart
+	Unlink     Deed = "unlink"      // takes Link off
+	EvenLength Deed = "even-length" // puts what lengthening Length puts in into all pieces that go together there
+	Refit      Deed = "refit"       // has the follower of Link give way by Refit
 )
 
 // Action is the one thing offered to do about a finding.
@@ -44,7 +46,9 @@ type Action struct {
 	Piece  string
 	Edges  []string
 	Points []string
+	Dart   string
 	Link   string
+	Length string // ID of a model.Lengthening
 	Refit  model.Refit
 }
 

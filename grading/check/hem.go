@@ -14,6 +14,9 @@ func (l *looking) hems() Checked {
 	out := Checked{Check: "hem"}
 	worst, any := 0.0, false
 	for i, q := range l.p.Pieces {
+		if l.broken[q.ID] || len(l.partHem(q, l.r.Pieces[i])) > 0 {
+			continue // said of its outline, or of its length
+		}
 		for _, h := range hemsOf(q) {
 			by := drop(q, l.r.Pieces[i].Edges, h) - drop(q, l.r.Pieces[i].Base, h)
 			any, worst = true, math.Max(worst, math.Abs(by))

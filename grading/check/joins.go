@@ -65,7 +65,7 @@ func (l *looking) joins() Checked {
 	out := Checked{Check: "join"}
 	worst, flat, bent := 0.0, 0, 0
 	for _, k := range l.p.Links {
-		if k.Kind != model.Sewn || !whole(l.p, k) {
+		if k.Kind != model.Sewn || !whole(l.p, k) || l.brokenLink(k) {
 			continue
 		}
 		ends, ok := seamEnds(l.p, k)

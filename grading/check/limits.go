@@ -64,8 +64,8 @@ var limits = []Limit{
 		"More than the printed sizes do: what the eye sees in a line, by our own trial.",
 	},
 	{
-		LimitJoin, "Edges may bend over a seam by", Degrees, 5, 90, "rule common practice, figure our own choice",
-		"The two sides of a join sum to 180 degrees; the figure is what the eye sees in a line.",
+		LimitJoin, "Edges may bend over a seam by", Degrees, 6, 90, "rule common practice, figure our own choice",
+		"The two sides of a join sum to 180 degrees; the figure is just more than clean drafts show five steps out.",
 	},
 	{
 		LimitSquare, "Corners may be off square by", Degrees, 2.5, 45, "rule common practice, figure our own choice",

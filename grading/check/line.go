@@ -198,7 +198,7 @@ func crossesPrint(p model.Pattern, q model.Piece, r grading.Piece) []Finding {
 		near, before = q.Nest[0], q.Nest[1]
 	}
 	var out []Finding
-	for j, e := range r.Edges {
+	for j, e := range r.Unlengthened() {
 		at, crosses := crossInside(e, near.Edges[j])
 		if !crosses {
 			continue

@@ -21,7 +21,10 @@ func (l *looking) smooth() Checked {
 func (l *looking) outlines() Checked {
 	out := Checked{Check: "outline", Title: "Outlines", Say: "none crosses itself, every seam has room"}
 	out.Findings = append(unlaid(l.p, l.r), l.each(func(q model.Piece, r grading.Piece) []Finding {
-		return append(append(crossing(q, r), lostEdges(q, r)...), turnedEdges(q, r)...)
+		if lost := lostEdges(q, r); len(lost) > 0 {
+			return lost // it crosses itself because of that
+		}
+		return append(crossing(q, r), turnedEdges(q, r)...)
 	})...)
 	out.Findings = append(out.Findings, l.lines.seamless()...)
 	return out

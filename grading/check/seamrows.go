@@ -22,10 +22,13 @@ func (l *looking) seams() []Checked {
 	kept := 0
 	for _, k := range l.p.Links {
 		found := byLink[k.ID]
+		if l.brokenLink(k) {
+			found = nil
+		}
 		if k.Kind == model.SameLine {
 			follow.Findings = append(follow.Findings, found...)
 			follow.Title = "Lines that follow"
-			if len(found) == 0 {
+			if len(found) == 0 && !l.brokenLink(k) {
 				kept++
 			}
 			continue
@@ -65,7 +68,7 @@ func (l *looking) seamRow(k model.Link, found []Finding) seamRow {
 	var okA, okB bool
 	row.lead, okA = l.lines.leads(k, newLine)
 	row.follow, okB = l.lines.length(b, k.Follow, newLine)
-	row.measured = okA && okB
+	row.measured = okA && okB && !l.brokenLink(k)
 	row.least, row.most, row.asWanted = k.Ease, k.Ease+k.Room, k.EaseFixed
 	if !k.EaseFixed {
 		row.least, _ = l.lines.printedEase(k, l.p.PieceIndex(k.Lead.Piece), b)
@@ -94,7 +97,7 @@ func addRow(rows []seamRow, add seamRow) []seamRow {
 // meant to be.
 func (r seamRow) say(p model.Pattern) string {
 	if !r.measured {
-		return "cannot be measured"
+		return "waits for the outline"
 	}
 	ease := r.follow - r.lead
 	meant := "as printed"

@@ -60,7 +60,12 @@ func wanted(p model.Pattern) (lowest, highest float64) {
 // reach looks how far past its print the pattern is wanted.
 func (l *looking) reach() Checked {
 	out := Checked{Check: "far"}
-	out.Findings = append(shortfall(l.p, l.r), reach(l.p, l.r)...)
+	for _, f := range shortfall(l.p, l.r) {
+		if !l.told[f.Measure] { // no girth is measured there
+			out.Findings = append(out.Findings, f)
+		}
+	}
+	out.Findings = append(out.Findings, reach(l.p, l.r)...)
 	past, any := 0.0, false
 	lowest, highest := wanted(l.p)
 	for _, q := range l.p.Pieces {

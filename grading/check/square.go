@@ -19,7 +19,7 @@ func (l *looking) square() Checked {
 	worst, any := 0.0, false
 	for i, q := range l.p.Pieces {
 		was, ok := l.nearestPrint(i)
-		if !ok {
+		if !ok || l.broken[q.ID] {
 			continue
 		}
 		n := len(q.Edges)
