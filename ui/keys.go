@@ -83,7 +83,8 @@ func (w *Window) key(e *fyne.KeyEvent) {
 	case fyne.KeyF2:
 		w.rename()
 	case fyne.KeyEscape:
-		w.straight = scene.Ref{}
+		w.straight, w.adding = scene.Ref{}, false
+		w.dropDart()
 		if !w.strip.Cancel() {
 			w.doc.Cancel()
 		}
@@ -97,7 +98,7 @@ func (w *Window) rune(r rune) {
 		return
 	}
 	if r >= '1' && r <= '6' {
-		if step := int(r - '1'); step != stepTrue && step != stepLength {
+		if step := int(r - '1'); step != stepTrue {
 			w.enter(step)
 		}
 		return

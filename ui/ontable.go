@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 
 	"quarterstep/app/edit"
@@ -22,6 +23,10 @@ func (w *Window) connectTable() {
 	}
 	t.OnDragHandle = func(at scene.Ref, by geom.Vec, ph board.Phase) {
 		w.hold(at)
+		if at.Line != "" {
+			w.dragLength(at, by, ph)
+			return
+		}
 		if at.Cut != "" {
 			w.drag(moveCutEnd(at, by), "move "+w.refName(at), by, ph)
 			return
@@ -33,7 +38,7 @@ func (w *Window) connectTable() {
 		w.drag(edit.MoveEdge(at.Piece, at.Edge, by), "move "+w.refName(at), by, ph)
 	}
 	t.OnDragPiece = w.dragPiece
-	t.OnNudge = func(by geom.Vec, _ board.Step) { w.nudge(by) }
+	t.OnNudge = func(by geom.Vec, _ board.Step) { w.nudge(w.asHeld(by)) }
 	t.OnAddPoint = w.addPoint
 	t.OnMenu = w.tableMenu
 	t.OnPage = func(name string) { w.print.page = name; w.refresh() }
@@ -51,7 +56,7 @@ func (w *Window) selected(at scene.Ref) {
 	if at == (scene.Ref{}) && w.hand.Piece != "" {
 		at.Piece = w.hand.Piece
 	}
-	if w.straightenTo(at) {
+	if w.dartTo(at) || w.straightenTo(at) {
 		return
 	}
 	w.hold(at)
@@ -103,6 +108,8 @@ func (w *Window) nudge(by geom.Vec) {
 	switch {
 	case i < 0:
 		return
+	case w.hand.Line != "":
+		w.nudgeLength(by)
 	case w.hand.Cut != "":
 		w.do("move "+w.refName(w.hand), moveCutEnd(w.hand, by))
 	case w.hand.Control > 0 && w.hand.Point == "":
@@ -200,8 +207,14 @@ func (w *Window) refName(at scene.Ref) string {
 		return "piece"
 	}
 	q := p.Pieces[i]
+	if k := dartOf(q, scene.Ref{Dart: at.Dart}); at.Dart != "" && k >= 0 {
+		return dartName(q.Darts[k])
+	}
 	if n := cutIndex(q, at.Cut); n >= 0 {
 		return fmt.Sprintf("cut line %d", n+1)
+	}
+	if groups := edit.LengthGroups(p); at.Line != "" && groupInHand(groups, at) >= 0 {
+		return strings.ToLower(groups[groupInHand(groups, at)].Name)
 	}
 	if k := q.PointIndex(at.Point); k >= 0 {
 		if n := q.Points[k].Name; n != "" {
@@ -231,7 +244,7 @@ func (w *Window) showStatus() {
 		w.said = ""
 		return
 	}
-	if ask := w.asking(); ask != "" {
+	if ask := cmp.Or(w.askingDart(), w.asking()); ask != "" {
 		w.status.Set(ask)
 		return
 	}

@@ -30,10 +30,12 @@ func (w *Window) refresh() {
 	w.increments.SetView(incrementsView(p, r, i, j, k))
 	w.byEye.SetView(byEyeView(p, r, i, j, k))
 	w.showGrowth()
+	w.showDart(p, r)
 	w.wearer.SetView(wearerView(p, r, report, w.body.own))
 	w.links.SetView(linksView(p, r))
 	w.checks.SetView(checksView(p, report, w.doubts, w.looked))
 	w.showPages(p)
+	w.showLength()
 	w.foldStates(p, r, look, i)
 	w.relaySide()
 	w.win.SetTitle(w.title())
@@ -66,6 +68,7 @@ func (w *Window) quick() {
 	i, j, k := w.inHand(p)
 	w.increments.SetView(incrementsView(p, r, i, j, k))
 	w.strip.SetView(stripView(p, r, w.charts()))
+	w.showDart(p, r)
 }
 
 func (w *Window) showTable(p model.Pattern, r grading.Result) {
@@ -79,7 +82,8 @@ func (w *Window) sceneOf(p model.Pattern, r grading.Result) scene.Input {
 		w.print.onTable(&in)
 		return in
 	}
-	in.Ghost, in.Guides = w.ghost(p), w.guides(p)
+	in.Closed = w.closedDarts(p, r)
+	in.Ghost, in.Guides, in.Lengthen = w.ghost(p), w.guides(p), w.lengthens(p)
 	in.Look = faults(w.report())
 	return in
 }
@@ -113,8 +117,14 @@ func (w *Window) keepHand(p model.Pattern) {
 	if cutIndex(q, w.hand.Cut) < 0 {
 		w.hand.Cut = ""
 	}
+	if !hasLine(q, w.hand.Line) {
+		w.hand.Line = ""
+	}
 	if q.EdgeIndex(w.hand.Edge) < 0 && w.hand.Cut == "" {
 		w.hand.Edge, w.hand.Control = "", 0
+	}
+	if dartOf(q, scene.Ref{Dart: w.hand.Dart}) < 0 {
+		w.hand.Dart = ""
 	}
 	if q.PointIndex(w.hand.Point) < 0 {
 		w.hand.Point = ""

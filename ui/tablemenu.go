@@ -14,6 +14,7 @@ import (
 // it by eye.
 func (w *Window) tableMenu(at scene.Ref, place fyne.Position) {
 	w.straight = scene.Ref{}
+	w.dropDart()
 	w.hold(at)
 	w.refresh()
 	// Set off from the pointer, so that a second click does not choose the first
@@ -24,7 +25,7 @@ func (w *Window) tableMenu(at scene.Ref, place fyne.Position) {
 // handMenu is what can be done to what is in hand: a grade point, an edge, or
 // the piece alone.
 func (w *Window) handMenu() []*fyne.MenuItem {
-	var items []*fyne.MenuItem
+	items := w.dartItems()
 	if q, j, k, ok := w.inHandOf(); ok {
 		point, edge := strings.ToLower(pointName(q, k)), strings.ToLower(edgeName(q, j))
 		if w.hand.Point != "" {
@@ -34,6 +35,7 @@ func (w *Window) handMenu() []*fyne.MenuItem {
 				items,
 				fyne.NewMenuItem("Run smoothly through "+point, w.smoothThrough),
 				fyne.NewMenuItem("Straighten to another point ...", w.straightenFrom),
+				fyne.NewMenuItem("Make a dart to another point ...", w.newDart),
 				lock,
 				fyne.NewMenuItemSeparator(),
 			)

@@ -40,6 +40,9 @@ type Window struct {
 	print      printStep
 	body       wearerStep
 	grows      growthStep
+	darts      dartStep
+	adding     bool           // a place for a lengthen line is asked for
+	dragFrom   float64        // what was put in, mm, when the drag of a lengthen line began
 	straight   scene.Ref      // the grade point to straighten from, while the other is asked for
 	guidesTook time.Duration  // what the guides of the sizes on the way last cost
 	grader     grading.Grader // for the line of the method not in force
@@ -55,10 +58,12 @@ type Window struct {
 	increments *panel.Increments
 	byEye      *panel.ByEye
 	growth     *panel.Growth
+	dart       *panel.Dart
 	wearer     *panel.Wearer
 	links      *panel.Links
 	checks     *panel.Checks
 	pages      *panel.Pages
+	length     *panel.Length
 	folds      map[string]*panel.Fold
 	side       fyne.CanvasObject // the folds, stacked
 	sideHigh   float32           // how high they were when last stacked
@@ -93,7 +98,7 @@ func (w *Window) take(doc *session.Session) {
 	w.doc = doc
 	w.doc.Listen(w.changed)
 	w.hand, w.doubts = firstEdge(doc.Pattern()), nil
-	w.body, w.grows = wearerStep{}, growthStep{}
+	w.body, w.grows, w.darts = wearerStep{}, growthStep{}, dartStep{}
 	w.print = newPrintStep(w.settings.Paper)
 	if step := w.firstStep(); step != w.step {
 		w.goTo(step)
@@ -152,12 +157,15 @@ func (w *Window) build() {
 	w.increments, w.wearer, w.links = panel.NewIncrements(), panel.NewWearer(), panel.NewLinks()
 	w.checks, w.pages = panel.NewChecks(), panel.NewPages()
 	w.byEye, w.growth = panel.NewByEye(), panel.NewGrowth()
+	w.dart = panel.NewDart()
+	w.length = panel.NewLength()
 	w.red = panel.NewRedStrip("Save elsewhere", w.saveAs)
 	w.folds = map[string]*panel.Fold{
+		"Length": panel.NewFold("Length", w.length),
 		"Pages": panel.NewFold("Pages", w.pages), "Increments": panel.NewFold("Increments", w.increments),
 		"Wearer": panel.NewFold("Wearer", w.wearer), "Links": panel.NewFold("Links", w.links),
 		"Checks": panel.NewFold("Checks", w.checks), "By eye": panel.NewFold("By eye", w.byEye),
-		"How it grows": panel.NewFold("How it grows", w.growth),
+		"How it grows": panel.NewFold("How it grows", w.growth), "Dart": panel.NewFold("Dart", w.dart),
 	}
 	w.connectRail()
 	w.connectTools()
@@ -167,9 +175,11 @@ func (w *Window) build() {
 	w.connectWearer()
 	w.connectByEye()
 	w.connectGrowth()
+	w.connectDarts()
 	w.connectPages()
+	w.connectLength()
 	w.connectKeys()
-	w.side = panel.NewSide(w.folds["Pages"], w.folds["How it grows"], w.folds["Increments"], w.folds["By eye"], w.folds["Wearer"], w.folds["Links"], w.folds["Checks"])
+	w.side = panel.NewSide(w.folds["Pages"], w.folds["Length"], w.folds["How it grows"], w.folds["Increments"], w.folds["Dart"], w.folds["By eye"], w.folds["Wearer"], w.folds["Links"], w.folds["Checks"])
 	w.win.SetContent(panel.NewFrame(panel.Frame{
 		Rail: w.rail, RedStrip: w.red, Shelf: w.shelf, Tools: w.tools, Table: w.table, Strip: w.strip,
 		Side: w.side, Status: w.status,
@@ -180,7 +190,7 @@ func (w *Window) build() {
 // goTo enters a step of the guide rail: its own side panel opens.
 func (w *Window) goTo(step int) {
 	w.step = step
-	own := map[int]string{stepSizes: "Wearer", stepGrade: "Increments", stepPrint: "Pages"}[step]
+	own := map[int]string{stepSizes: "Wearer", stepGrade: "Increments", stepLength: "Length", stepPrint: "Pages"}[step]
 	if step == stepGrade && w.doc != nil && w.sayHow() {
 		own = "How it grows"
 	}
@@ -193,6 +203,9 @@ func (w *Window) goTo(step int) {
 		w.folds["Pages"].Hide()
 	}
 	if w.doc != nil {
+		if step == stepLength {
+			w.enterLength()
+		}
 		w.refresh()
 		w.table.Fit()
 	}

@@ -54,14 +54,14 @@ func (b *Board) report(phase Phase) {
 	switch g.kind {
 	case pointDrag:
 		if b.OnDragPoint != nil {
-			b.OnDragPoint(g.ref, b.ofPiece(g.ref.Piece, by), phase)
+			b.OnDragPoint(g.ref, b.ofPiece(g.ref, by), phase)
 		}
 	case handleDrag:
 		if b.OnDragHandle != nil {
-			b.OnDragHandle(g.ref, b.ofPiece(g.ref.Piece, by), phase)
+			b.OnDragHandle(g.ref, b.ofPiece(g.ref, by), phase)
 		}
 	case edgeDrag:
-		b.OnDragEdge(g.ref, b.ofPiece(g.ref.Piece, by), phase)
+		b.OnDragEdge(g.ref, b.ofPiece(g.ref, by), phase)
 	case pieceDrag:
 		if b.OnDragPiece != nil {
 			b.OnDragPiece(g.ref.Piece, by, phase)
@@ -69,9 +69,10 @@ func (b *Board) report(phase Phase) {
 	}
 }
 
-// ofPiece is a movement on the Table in a piece's own coordinates.
-func (b *Board) ofPiece(piece string, by geom.Vec) geom.Vec {
-	if inv, err := b.in.Place(piece).Inverse(); err == nil {
+// ofPiece is a movement on the Table in the coordinates of a piece, where its
+// edge or grade point lies.
+func (b *Board) ofPiece(at scene.Ref, by geom.Vec) geom.Vec {
+	if inv, err := b.in.PlaceOf(at).Inverse(); err == nil {
 		return inv.ApplyVec(by)
 	}
 	return by

@@ -67,7 +67,7 @@ func (b *Board) take(at view.Px) {
 		return
 	}
 	if !onEdge {
-		ref = scene.Ref{Piece: b.pieceAt(at)}
+		ref = b.dartAt(at)
 	}
 	b.gesture.kind, b.gesture.ref = sliding, ref
 	switch {
@@ -99,7 +99,7 @@ func (b *Board) TappedSecondary(e *fyne.PointEvent) {
 	}
 	ref, _, ok := b.edgeAt(at)
 	if !ok {
-		ref = scene.Ref{Piece: b.pieceAt(at)}
+		ref = b.dartAt(at)
 	}
 	if ref.Piece != "" {
 		b.OnMenu(ref, e.AbsolutePosition)
@@ -111,7 +111,7 @@ func (b *Board) addPoint(at view.Px) {
 	if !ok || b.OnAddPoint == nil {
 		return
 	}
-	if inv, err := b.in.Place(ref.Piece).Inverse(); err == nil {
+	if inv, err := b.in.PlaceOf(ref).Inverse(); err == nil {
 		b.OnAddPoint(ref, inv.Apply(on))
 	}
 }
@@ -186,6 +186,8 @@ func (b *Board) follow(at view.Px) {
 		if h, ok := b.handleAt(at); ok && b.tool == Move {
 			ref = h.Ref
 		} else if r, _, ok := b.edgeAt(at); ok {
+			ref = r
+		} else if r := b.dartAt(at); r.Dart != "" {
 			ref = r
 		}
 	}
@@ -281,6 +283,16 @@ func (b *Board) edgeAt(at view.Px) (scene.Ref, geom.Point, bool) {
 		return scene.Ref{}, on, false
 	}
 	return refs[i], on, true
+}
+
+// dartAt is the dart whose leg is within reach of at, else the piece that at lies
+// inside.
+func (b *Board) dartAt(at view.Px) scene.Ref {
+	refs, legs := scene.Darts(b.in)
+	if i, _, ok := b.view.Line(at, legs, view.LineReach); ok {
+		return refs[i]
+	}
+	return scene.Ref{Piece: b.pieceAt(at)}
 }
 
 // pieceAt is the piece that at lies inside, the one in hand before others;

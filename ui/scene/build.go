@@ -46,6 +46,10 @@ func (l *Layer) piece(in Input, i int) {
 	if len(edges) == 0 {
 		return
 	}
+	if c, ok := in.Closed[q.ID]; ok && graded {
+		l.closedPiece(in, q, r, c, edges)
+		return
+	}
 	paper := Fill{Outline: geom.Join(edges...), Ink: InkAccent, Alpha: 0.045}
 	l.Fills = append(l.Fills, paper)
 	if in.Nest || !graded {
@@ -130,6 +134,9 @@ func (l *Layer) computed(in Input, q model.Piece, edges []geom.Path) {
 		line := Line{Path: e, Width: 2.6, Round: true, Ink: InkAccent, Alpha: 1}
 		inHand := in.Select.Piece == ref.Piece && in.Select.Edge == ref.Edge
 		switch {
+		case in.folded(q.ID, k):
+			line.Width, line.Dash = 1.3, []float64{3, 4}
+			l.Lines = append(l.Lines, line)
 		case len(in.Runs) > 0 && !inHand && !runs[ref.Edge]:
 			line.Width, line.Alpha = 2, 0.4
 			l.Lines = append(l.Lines, line)

@@ -65,7 +65,8 @@ func (in Input) bendPlaces(i, k int, line geom.Path) []geom.Point {
 	if k >= len(r.Handles) || r.Handles[k] == nil {
 		return line.Controls()
 	}
-	m := in.place(in.Pattern.Pieces[i])
+	q := in.Pattern.Pieces[i]
+	m := in.PlaceOf(Ref{Piece: q.ID, Edge: q.Edges[k].ID})
 	out := make([]geom.Point, len(r.Handles[k]))
 	for c, at := range r.Handles[k] {
 		out[c] = m.Apply(at)

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"quarterstep/grading"
+	"quarterstep/grading/dart"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -26,6 +27,9 @@ type Input struct {
 	Fit []string
 	// Runs are stretches that stand out; with any, all other edges are faint.
 	Runs []Run
+
+	// Closed holds the pieces that are shown with a dart folded shut, by their ID.
+	Closed map[string]dart.Closed
 
 	Nest bool // show the printed sizes
 	Seam bool // show the stitching line
@@ -101,10 +105,7 @@ func (in Input) graded(i int) (grading.Piece, bool) {
 func (in Input) Edges(i int) []geom.Path {
 	q := in.Pattern.Pieces[i]
 	m := in.place(q)
-	edges := largest(q)
-	if r, ok := in.graded(i); ok {
-		edges = r.Edges
-	}
+	edges := in.line(i)
 	out := make([]geom.Path, len(edges))
 	for k, e := range edges {
 		out[k] = e.Transform(m)
@@ -150,7 +151,7 @@ func Changed(was, now Input) []string {
 		if same {
 			a, hadA := was.graded(i)
 			b, hadB := now.graded(i)
-			same = hadA == hadB && slices.EqualFunc(a.Edges, b.Edges, slices.Equal[geom.Path])
+			same = hadA == hadB && was.sameClosed(now, q.ID) && slices.EqualFunc(a.Edges, b.Edges, slices.Equal[geom.Path])
 		}
 		if !same {
 			out = append(out, q.ID)

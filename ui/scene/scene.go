@@ -125,8 +125,8 @@ type Handle struct {
 
 // Ref names what a handle or a line belongs to. Control is used with Edge: one
 // more than the index in model.EdgeShape.By, and 0 for the edge as a whole. With
-// Cut it is CutStart or CutEnd, else all of the cut line.
+// Cut it is CutStart or CutEnd, else all of the cut line. Dart is a dart's ID.
 type Ref struct {
-	Piece, Edge, Point, Cut string
-	Control                 int
+	Piece, Edge, Point, Cut, Dart string
+	Control                       int
 }
