@@ -41,7 +41,7 @@ func suiting(q model.Piece, lines []geom.Path, s model.Stretch) []model.Refit {
 	if err != nil {
 		return nil
 	}
-	if b, err := l.bulge(); err == nil && b.sign > 0 && b.height > 0.2*math.Abs(b.span) && l.bothEndsTurn() {
+	if b, err := l.bulge(); err == nil && b.isCap() {
 		return []model.Refit{model.CapHeight, model.CapWidth, model.CapBoth}
 	}
 	ends := l.endWays()
@@ -49,6 +49,13 @@ func suiting(q model.Piece, lines []geom.Path, s model.Stretch) []model.Refit {
 		return append([]model.Refit{model.WholePiece}, ends...)
 	}
 	return append(ends, model.WholePiece)
+}
+
+// isCap reports that an arch stands up like a sleeve's cap: its ends side by
+// side, a fifth as high as it is wide or more.
+func (b bulge) isCap() bool {
+	wide := math.Abs(b.span)
+	return b.sign > 0 && b.height > 0.2*wide && wide > 0.8*b.start.Dist(b.end) && b.bothEndsTurn()
 }
 
 // bothEndsTurn reports that the arch ends on seams, not on a fold or centre line.
