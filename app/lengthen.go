@@ -1,10 +1,12 @@
 package app
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
 	"quarterstep/app/edit"
+	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/measure"
 )
@@ -60,14 +62,20 @@ func Lengthen(p model.Pattern, asked []string) (model.Pattern, error) {
 	if err != nil {
 		return p, err
 	}
+	return p, LengthRefused(p, r)
+}
+
+// LengthRefused says in plain words why what p puts into the length of one of
+// its pieces is not in it as graded; nil where all is.
+func LengthRefused(p model.Pattern, r grading.Result) error {
 	for _, g := range edit.LengthGroups(p) {
 		for _, id := range g.Pieces {
 			if q := r.Pieces[p.PieceIndex(id)]; g.By != 0 && q.Put == nil {
-				return p, fmt.Errorf("%s", q.Unlaid)
+				return errors.New(q.Unlaid)
 			}
 		}
 	}
-	return p, nil
+	return nil
 }
 
 // LengthText says what of p is made longer or shorter, a sentence each.

@@ -3,6 +3,7 @@ package ui
 import (
 	"cmp"
 	"fmt"
+	"strings"
 
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
@@ -56,7 +57,7 @@ func (w *Window) selected(at scene.Ref) {
 	if at == (scene.Ref{}) && w.hand.Piece != "" {
 		at.Piece = w.hand.Piece
 	}
-	if w.dartTo(at) || w.straightenTo(at) {
+	if w.dartTo(at) || w.straightenTo(at) || w.addLengthenLine(at) {
 		return
 	}
 	w.hold(at)

@@ -46,7 +46,7 @@ func (w *Window) railView(p model.Pattern, r grading.Result, look int) panel.Rai
 	}
 	v.Steps[stepGrade] = grade
 	v.Steps[stepTrue] = panel.StepView{Name: "True", State: "not built yet"}
-	v.Steps[stepLength] = panel.StepView{Name: "Length", State: "not built yet"}
+	v.Steps[stepLength] = panel.StepView{Name: "Length", State: lengthLine(p), Mark: done(len(p.Lengths) > 0), Enabled: has}
 	v.Steps[stepPrint] = panel.StepView{Name: "Print", State: w.pagesLine(), Mark: panel.NotStarted, Enabled: has}
 	return v
 }

@@ -69,6 +69,7 @@ func (w *Window) quick() {
 	w.increments.SetView(incrementsView(p, r, i, j, k))
 	w.strip.SetView(stripView(p, r, w.charts()))
 	w.showDart(p, r)
+	w.showLength()
 }
 
 func (w *Window) showTable(p model.Pattern, r grading.Result) {

@@ -31,6 +31,9 @@ func (w *Window) straightenFrom() {
 // asking is what the status bar asks for while a second grade point is awaited,
 // "" when none is.
 func (w *Window) asking() string {
+	if w.adding {
+		return "Click on a piece where the lengthen line is to lie. Esc lets go."
+	}
 	if w.straight.Point == "" {
 		return ""
 	}

@@ -13,20 +13,21 @@ import (
 )
 
 // AddLengthenLine draws a lengthen line on a piece, square to the grain, through
-// a place of its line in a printed size (mm, the piece's own coordinates), and
-// in every other printed size at the same share of the way from grade point to
-// grade point. Pieces sewn along an edge it crosses, or sharing that edge, get
-// one at the same distance from the end of the seam, unless they have one there.
-func AddLengthenLine(piece, size string, at geom.Point) func(model.Pattern) (model.Pattern, error) {
+// a place on it (mm, the piece's own coordinates) as its outline is drawn with
+// these edges, and in every printed size at the same share of the way from grade
+// point to grade point. Pieces sewn along an edge it crosses, or sharing that
+// edge, get one at the same distance from the end of the seam, unless they have
+// one there.
+func AddLengthenLine(piece string, edges []geom.Path, at geom.Point) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		i := p.PieceIndex(piece)
 		if i < 0 {
 			return p, fmt.Errorf("the pattern has no piece %q", piece)
 		}
-		o, ok := p.Pieces[i].Printed(size)
-		if !ok {
-			return p, fmt.Errorf("%s is not printed in size %s", p.Pieces[i].Name, size)
+		if len(edges) != len(p.Pieces[i].Edges) {
+			return p, fmt.Errorf("%s has other edges", p.Pieces[i].Name)
 		}
+		o := model.Outline{Edges: edges}
 		id := newLineID(p.Pieces[i])
 		p, err := addLine(p, i, o, at)
 		if err != nil {
@@ -36,7 +37,7 @@ func AddLengthenLine(piece, size string, at geom.Point) func(model.Pattern) (mod
 	}
 }
 
-// addLine draws the line on piece i, through a place of its printed outline o.
+// addLine draws the line on piece i, through a place of its outline o.
 func addLine(p model.Pattern, i int, o model.Outline, at geom.Point) (model.Pattern, error) {
 	q := p.Pieces[i]
 	line := model.Line{ID: newLineID(q), Name: "lengthen or shorten here", Kind: model.Lengthen}

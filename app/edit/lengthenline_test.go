@@ -25,8 +25,9 @@ func TestALineAddedGoesToTheLinkedPieces(t *testing.T) {
 		}
 		q.Lines = slices.DeleteFunc(slices.Clone(q.Lines), func(l model.Line) bool { return l.Kind == model.Lengthen })
 	}
+	size40 := p.Pieces[0].Nest[3].Edges
 	at := was["front"].Drawn[3].Path.Start().Add(geom.Vec{X: 60})
-	p = with(t, p, edit.AddLengthenLine("front", "40", at))
+	p = with(t, p, edit.AddLengthenLine("front", size40, at))
 	if err := p.Validate(); err != nil {
 		t.Fatal(err)
 	}
@@ -44,8 +45,8 @@ func TestALineAddedGoesToTheLinkedPieces(t *testing.T) {
 		}
 	}
 	for _, e := range []func(model.Pattern) (model.Pattern, error){
-		edit.AddLengthenLine("nobody", "40", at), edit.AddLengthenLine("front", "99", at),
-		edit.AddLengthenLine("front", "40", geom.Pt(0, 5000)),
+		edit.AddLengthenLine("nobody", size40, at), edit.AddLengthenLine("front", size40[1:], at),
+		edit.AddLengthenLine("front", size40, geom.Pt(0, 5000)),
 	} {
 		if _, err := e(p); err == nil {
 			t.Error("a line that cannot be was taken")

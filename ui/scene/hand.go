@@ -17,6 +17,9 @@ func Handles(in Input) []Handle {
 	if i < 0 || len(in.Sheets) > 0 {
 		return nil
 	}
+	if in.lengthens() {
+		return lengthHandles(in)
+	}
 	q := in.Pattern.Pieces[i]
 	edges := in.Edges(i)
 	if len(edges) != len(q.Points) {

@@ -31,6 +31,9 @@ type Input struct {
 	// Closed holds the pieces that are shown with a dart folded shut, by their ID.
 	Closed map[string]dart.Closed
 
+	// Lengthen is set in the Length step: the lengthen lines have the handles then.
+	Lengthen *Lengthen
+
 	Nest bool // show the printed sizes
 	Seam bool // show the stitching line
 

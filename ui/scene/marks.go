@@ -18,7 +18,11 @@ const lengthenGap = 4
 // marks draws the lines and darts on the piece.
 func (l *Layer) marks(in Input, q model.Piece, r grading.Piece, m geom.Affine) {
 	for _, k := range r.Lines {
-		if len(k.Path) > 0 {
+		switch {
+		case len(k.Path) == 0:
+		case k.Kind == model.Lengthen && in.lengthens():
+			l.lengthenLine(in, q, r, k)
+		default:
 			l.mark(in, k, k.Path.Transform(m))
 		}
 	}

@@ -127,6 +127,6 @@ type Handle struct {
 // more than the index in model.EdgeShape.By, and 0 for the edge as a whole. With
 // Cut it is CutStart or CutEnd, else all of the cut line. Dart is a dart's ID.
 type Ref struct {
-	Piece, Edge, Point, Cut, Dart string
-	Control                       int
+	Piece, Edge, Point, Cut, Dart, Line string
+	Control                             int
 }
