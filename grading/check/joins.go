@@ -120,19 +120,17 @@ func (l *looking) join(e seamEnd) (join, bool) {
 	if !okPrint || !okNow || math.Abs(was.bend()) > runsOn {
 		return join{}, false
 	}
-	lead, follow := l.turned(e.lead, e.leadPoint), l.turned(e.follow, e.followPoint)
-	j := join{bend: math.Abs(now.bend()), printed: math.Abs(was.bend()), onLead: math.Abs(lead) > math.Abs(follow)}
+	base, okBase := l.bendOver(e, baseLine)
+	if !okBase {
+		base = now
+	}
+	j := join{bend: math.Abs(now.bend()), printed: math.Abs(was.bend())}
+	j.onLead = math.Abs(now.lead-base.lead) > math.Abs(now.follow-base.follow)
 	j.expected = j.printed
 	if j.printed > l.limit(LimitJoin) {
-		j.expected = math.Max(j.printed, math.Abs(now.bend()-lead-follow))
+		j.expected = math.Max(j.printed, math.Abs(base.bend()))
 	}
 	return j, true
-}
-
-// turned is by how many degrees a corner was opened by corrections and links.
-func (l *looking) turned(piece, point int) float64 {
-	r := l.r.Pieces[piece]
-	return angleAt(r.Edges, point) - angleAt(r.Base, point)
 }
 
 func (l *looking) bends(k model.Link, e seamEnd, j join) Finding {
@@ -160,7 +158,7 @@ type overSeam struct{ lead, follow float64 }
 func (o overSeam) bend() float64 { return o.lead + o.follow - 180 }
 
 // bendOver is the angles at one end of a seam on the stitching lines of a
-// printed size, or newLine.
+// printed size, newLine or baseLine.
 func (l *looking) bendOver(e seamEnd, size string) (overSeam, bool) {
 	a, errA := l.lines.line(e.lead, size)
 	b, errB := l.lines.line(e.follow, size)

@@ -4,20 +4,26 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
 
-// newLine stands for the size wanted where a printed size is named.
-const newLine = ""
+// newLine stands for the size wanted where a printed size is named, and baseLine
+// for it before corrections and links.
+const (
+	newLine  = ""
+	baseLine = "base"
+)
 
 // stitching finds stitching lines and how long they are, each once.
 type stitching struct {
 	p     model.Pattern
 	r     grading.Result
 	now   map[int]stitched // by piece, in the size wanted
+	bases map[int]stitched // by piece, as graded where that is not the same
 	print printedLines
 }
 
@@ -28,7 +34,7 @@ type stitched struct {
 }
 
 func newStitching(p model.Pattern, r grading.Result, print printedLines) *stitching {
-	return &stitching{p, r, map[int]stitched{}, print}
+	return &stitching{p, r, map[int]stitched{}, map[int]stitched{}, print}
 }
 
 // line is the stitching line of piece i in a printed size or newLine, edge by
@@ -41,6 +47,9 @@ func (s *stitching) line(i int, size string) ([]geom.Path, error) {
 // stitch is line with the lengths of its edges, found once.
 func (s *stitching) stitch(i int, size string) stitched {
 	q := s.p.Pieces[i]
+	if size == baseLine {
+		return s.base(i)
+	}
 	if size == newLine || len(q.Nest) == 0 || len(q.Edges) == 0 {
 		out, ok := s.now[i]
 		if !ok {
@@ -54,6 +63,21 @@ func (s *stitching) stitch(i int, size string) stitched {
 	if !ok {
 		out = s.measured(i, size)
 		s.print[key] = out
+	}
+	return out
+}
+
+// base is the stitching line of piece i as graded, which is that of the new line
+// where nothing was corrected.
+func (s *stitching) base(i int) stitched {
+	r := s.r.Pieces[i]
+	if slices.EqualFunc(r.Edges, r.Base, slices.Equal[geom.Path]) {
+		return s.stitch(i, newLine)
+	}
+	out, ok := s.bases[i]
+	if !ok {
+		out = s.measured(i, baseLine)
+		s.bases[i] = out
 	}
 	return out
 }
@@ -76,7 +100,11 @@ func (s *stitching) measured(i int, size string) stitched {
 func (s *stitching) takeSeamsOff(i int, size string) ([]geom.Path, error) {
 	q := s.p.Pieces[i]
 	edges := s.r.Pieces[i].Edges
-	if size != newLine {
+	switch size {
+	case newLine:
+	case baseLine:
+		edges = s.r.Pieces[i].Base
+	default:
 		o, ok := q.Printed(size)
 		if !ok {
 			return nil, fmt.Errorf("%s is not printed in size %s", q.Name, size)
