@@ -29,14 +29,17 @@ func (w *Window) connectDarts() {
 	w.folds["Dart"].OnFold = func(bool) { w.relaySide() }
 }
 
-// dartInHand is the piece and dart in hand as indices; false where there is
-// none.
+// dartInHand is the piece and dart in hand as indices, or the one the piece in
+// hand is shown closed at; false where there is none.
 func (w *Window) dartInHand() (i, k int, ok bool) {
 	p := w.doc.Pattern()
 	if i = p.PieceIndex(w.hand.Piece); i < 0 {
 		return 0, 0, false
 	}
-	k = dartOf(p.Pieces[i], w.hand)
+	q := p.Pieces[i]
+	if k = dartOf(q, w.hand); k < 0 {
+		k = dartOf(q, scene.Ref{Dart: w.darts.closed[q.ID]})
+	}
 	return i, k, k >= 0
 }
 
@@ -52,7 +55,7 @@ func (w *Window) showDart(p model.Pattern, r grading.Result) {
 	q := p.Pieces[i]
 	v := dartView(p, q, r.Pieces[i], k, w.darts.closed[q.ID] == q.Darts[k].ID)
 	w.dart.SetView(v)
-	fold.SetState(v.Width, v.Note != "")
+	fold.SetState(dartName(q.Darts[k]), v.Note != "")
 	if w.hand.Dart != "" && !fold.Visible() {
 		fold.SetOpen(true)
 	}
