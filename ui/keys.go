@@ -85,6 +85,7 @@ func (w *Window) key(e *fyne.KeyEvent) {
 	case fyne.KeyEscape:
 		w.straight, w.adding = scene.Ref{}, false
 		w.dropDart()
+		w.letLinkGo()
 		if !w.strip.Cancel() {
 			w.doc.Cancel()
 		}
@@ -98,9 +99,7 @@ func (w *Window) rune(r rune) {
 		return
 	}
 	if r >= '1' && r <= '6' {
-		if step := int(r - '1'); step != stepTrue {
-			w.enter(step)
-		}
+		w.enter(int(r - '1'))
 		return
 	}
 	actions := map[rune]func(){
@@ -112,7 +111,7 @@ func (w *Window) rune(r rune) {
 		'c': func() { w.table.SetCloseUp(!w.table.CloseUp()); w.refresh() },
 		'i': func() { w.seam = !w.seam; w.refresh() },
 		'u': func() { w.table.SetRuler(!w.table.Ruler()); w.refresh() },
-		'l': w.lock,
+		'l': w.lock, 'k': w.startLink, 'j': func() { w.joinPieces(!w.trues.join); w.refresh() },
 		'e': func() { w.unfold("Increments") }, 'w': func() { w.unfold("Wearer") }, 'h': func() { w.unfold("Checks") },
 		'+': func() { w.zoom(true) }, '=': func() { w.zoom(true) }, '-': func() { w.zoom(false) },
 		'0': w.table.Fit, '9': w.table.TrueSize,

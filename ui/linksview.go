@@ -3,63 +3,271 @@ package ui
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"quarterstep/grading"
+	"quarterstep/grading/seam"
 	"quarterstep/model"
 	"quarterstep/model/measure"
 	"quarterstep/ui/panel"
 )
 
+const inch = 25.4 // mm
+
 // linksView is the Links panel.
-func linksView(p model.Pattern, r grading.Result) panel.LinksView {
-	v := panel.LinksView{Empty: "None yet. Pick two edges, then Link.", Open: -1}
-	broken := map[string]string{}
-	for _, u := range r.Unlinked {
-		broken[u.Link] = u.Why
-	}
-	for _, l := range p.Links {
-		a, b := p.PieceIndex(l.Lead.Piece), p.PieceIndex(l.Follow.Piece)
-		if a < 0 || b < 0 {
-			v.Links = append(v.Links, panel.LinkView{What: "A link", How: "names a piece that is not there", Look: true})
-			continue
+func (w *Window) linksView(p model.Pattern, r grading.Result) panel.LinksView {
+	v := panel.LinksView{Empty: "None yet. Pick two edges, then Link.", Open: -1, Make: w.makeView(p)}
+	for i, l := range p.Links {
+		v.Links = append(v.Links, w.linkView(p, r, l))
+		if l.ID == w.trues.link {
+			v.Open, v.Detail = i, w.linkDetail(p, r, l)
 		}
-		verb := "is sewn to"
-		if l.Kind == model.SameLine {
-			verb = "follows"
-		}
-		view := panel.LinkView{What: fmt.Sprintf("%s %s the %s of %s", p.Pieces[b].Name, verb, stretchName(p.Pieces[a], l.Lead), p.Pieces[a].Name)}
-		if why, ok := broken[l.ID]; ok {
-			view.How, view.Look = why, true
-		} else {
-			la, lb := stretchLength(p.Pieces[a], r.Pieces[a], l.Lead), stretchLength(p.Pieces[b], r.Pieces[b], l.Follow)
-			view.How = measure.FormatPlace(la, p.Unit)
-			if math.Abs(la-lb) > 0.05 {
-				view.How = fmt.Sprintf("%s and %s on the cutting line", measure.FormatPlace(la, p.Unit), measure.FormatPlace(lb, p.Unit))
-			}
-		}
-		v.Links = append(v.Links, view)
 	}
 	return v
 }
 
-func stretchName(q model.Piece, s model.Stretch) string {
-	if len(s.Edges) > 0 {
-		if j := q.EdgeIndex(s.Edges[0]); j >= 0 && q.Edges[j].Name != "" {
-			return q.Edges[j].Name
-		}
+// brokenWhy is why a link cannot be kept; false where it is.
+func brokenWhy(r grading.Result, l model.Link) (string, bool) {
+	i := slices.IndexFunc(r.Unlinked, func(u grading.Unlinked) bool { return u.Link == l.ID })
+	if i < 0 {
+		return "", false
 	}
-	return "edge"
+	return r.Unlinked[i].Why, true
 }
 
-func stretchLength(q model.Piece, g grading.Piece, s model.Stretch) float64 {
+// seamOf is how a sewn link stands; false where it could not be walked.
+func seamOf(r grading.Result, l model.Link) (grading.Seam, bool) {
+	i := slices.IndexFunc(r.Seams, func(s grading.Seam) bool { return s.Link == l.ID })
+	if i < 0 {
+		return grading.Seam{}, false
+	}
+	return r.Seams[i], true
+}
+
+// linkView is a link in two lines.
+func (w *Window) linkView(p model.Pattern, r grading.Result, l model.Link) panel.LinkView {
+	v := panel.LinkView{What: "A link", Look: true}
+	if linkWhole(p, l) {
+		v.What = linkTitle(p, l)
+	}
+	if why, broken := brokenWhy(r, l); broken {
+		v.How = why
+		return v
+	}
+	if l.Kind == model.SameLine {
+		v.How, v.Look = w.sameLineSay(p, r, l), false
+		return v
+	}
+	s, ok := seamOf(r, l)
+	if !ok {
+		v.How = "cannot be walked"
+		return v
+	}
+	v.How, v.Look = seamSay(p, l, s)
+	return v
+}
+
+// sameLineSay is "135 mm, within 0.1 mm in print".
+func (w *Window) sameLineSay(p model.Pattern, r grading.Result, l model.Link) string {
+	say := "one line"
+	i := p.PieceIndex(l.Lead.Piece)
+	if mm, ok := cutLength(p.Pieces[i], r.Pieces[i], l.Lead); ok {
+		say = long(mm, p.Unit)
+	}
+	if mm, ok := w.misfitOf(p, l); ok {
+		say += fmt.Sprintf(", within %s in print", finely(mm, p.Unit))
+	}
+	return say
+}
+
+// finely is a very small length, rounded up: to a tenth of a millimetre, or 1/64
+// in.
+func finely(mm float64, u model.Unit) string {
+	const grainMM, grainIn = 0.1, inch / 64
+	if u == model.Inches {
+		return measure.Format(max(math.Ceil(mm/grainIn-1e-6), 1)*grainIn, measure.SixtyFourths) + " in"
+	}
+	return measure.Format(max(math.Ceil(mm/grainMM-1e-6), 1)*grainMM, measure.TenthMM) + " mm"
+}
+
+// cutLength is the length of a stretch on the cutting line, mm.
+func cutLength(q model.Piece, g grading.Piece, s model.Stretch) (float64, bool) {
 	const tol = 0.01
 	var total float64
 	for _, id := range s.Edges {
-		if j := q.EdgeIndex(id); j >= 0 {
-			if l, err := g.Edges[j].Length(tol); err == nil {
-				total += l
-			}
+		j := q.EdgeIndex(id)
+		if j < 0 {
+			return 0, false
+		}
+		mm, err := g.Edges[j].Length(tol)
+		if err != nil {
+			return 0, false
+		}
+		total += mm
+	}
+	return total, true
+}
+
+// seamSay is how a seam fits, in few words, and whether to look at it.
+func seamSay(p model.Pattern, l model.Link, s grading.Seam) (string, bool) {
+	if s.Why != "" {
+		return "cannot give way: " + s.Why, true
+	}
+	off, look := easeSay(p, s.Ease(), s.Wanted)
+	u := p.Unit
+	switch {
+	case look && s.Wanted.High < 1: // no ease is wanted
+		word := "too long"
+		if s.Off() < 0 {
+			word = "too short"
+		}
+		return easeOf(math.Abs(s.Off()), u) + " " + word, true
+	case look:
+		return easeOf(s.Ease(), u) + " of ease, " + off, true
+	case math.Abs(s.Ease()) < 1:
+		return long(s.Lead, u) + " on both sides", false
+	case s.Ease() < 0:
+		return easeOf(-s.Ease(), u) + " shorter, " + off, false
+	}
+	return easeOf(s.Ease(), u) + " of ease, " + off, false
+}
+
+// linkDetail is the link that is open.
+func (w *Window) linkDetail(p model.Pattern, r grading.Result, l model.Link) panel.LinkDetail {
+	if l.Kind == model.SameLine {
+		return panel.LinkDetail{Says: []string{sentence(w.linkView(p, r, l).How)}}
+	}
+	var v panel.LinkDetail
+	if why, broken := brokenWhy(r, l); broken {
+		v.Why = sentence("the link " + why)
+		return v
+	}
+	s, ok := seamOf(r, l)
+	if !ok {
+		return v
+	}
+	u := p.Unit
+	_, look := easeSay(p, s.Ease(), s.Wanted)
+	v.Gauge = gaugeView(s, u, look)
+	v.Low, v.High, v.Unit = easeIn(s.Wanted.Low, u), easeIn(s.Wanted.High, u), smallUnit(u)
+	if say := printedEase(s.Printed, u); say != "" {
+		v.Says = append(v.Says, say)
+	}
+	v.Fixed = l.EaseFixed
+	v.Gives, v.Give = giveChoices(l)
+	if l.Refit != model.NoRefit {
+		v.GiveSay = gaveSay(l, s, u)
+	}
+	if s.Why != "" {
+		v.Why = sentence("it " + s.Why)
+	}
+	if look && l.Refit == model.NoRefit {
+		for _, m := range w.remediesOf(p, r, l) {
+			v.Remedies = append(v.Remedies, m.Say)
 		}
 	}
-	return total
+	return v
+}
+
+// printedEase says how much ease the printed sizes carry.
+func printedEase(sizes []seam.SizeEase, u model.Unit) string {
+	if len(sizes) == 0 {
+		return ""
+	}
+	low, high := sizes[0].Ease, sizes[0].Ease
+	for _, s := range sizes {
+		low, high = min(low, s.Ease), max(high, s.Ease)
+	}
+	a, b := easeIn(low, u), easeIn(high, u)
+	switch {
+	case a == b && len(sizes) == 1:
+		return fmt.Sprintf("The printed size carries %s %s.", a, smallUnit(u))
+	case a == b:
+		return fmt.Sprintf("The printed sizes carry %s %s.", a, smallUnit(u))
+	}
+	return fmt.Sprintf("The printed sizes carry %s to %s %s.", a, b, smallUnit(u))
+}
+
+// gaugeView is the ease of a seam on a line from 0 to 40 mm, or as much further
+// as it takes.
+func gaugeView(s grading.Seam, u model.Unit, look bool) *panel.GaugeView {
+	step, per := 10.0, 4.0
+	if u == model.Inches {
+		step, per = inch/2, 3
+	}
+	from, to := 0.0, step*per
+	for _, x := range []float64{s.Ease(), s.Wanted.Low, s.Wanted.High} {
+		from, to = min(from, math.Floor(x/step)*step), max(to, math.Ceil(x/step)*step)
+	}
+	v := &panel.GaugeView{From: from, To: to, Low: s.Wanted.Low, High: s.Wanted.High, Now: s.Ease(), Figure: easeIn(s.Ease(), u), Look: look}
+	for (to-from)/step > 6 {
+		step *= 2
+	}
+	for x := math.Ceil(from/step) * step; x <= to+1e-9; x += step {
+		word := easeIn(x, u)
+		if len(v.Ticks) == 0 {
+			word += " " + smallUnit(u)
+		}
+		v.Ticks = append(v.Ticks, panel.GaugeTick{At: x, Word: word})
+	}
+	return v
+}
+
+// giveWords names what may give way.
+var giveWords = map[model.Refit]string{
+	model.NoRefit:     "Nothing",
+	model.CapHeight:   "Cap height",
+	model.CapWidth:    "Cap width",
+	model.CapBoth:     "Both, as in print",
+	model.StartAcross: "First end, across",
+	model.StartAlong:  "First end, along the grain",
+	model.EndAcross:   "Last end, across",
+	model.EndAlong:    "Last end, along the grain",
+	model.WholePiece:  "The whole piece",
+}
+
+// giveChoices is what of a link's follower may give way, and what does.
+func giveChoices(l model.Link) ([]string, int) {
+	var out []string
+	for _, r := range model.Refits {
+		out = append(out, giveWords[r])
+	}
+	return out, max(slices.Index(model.Refits, l.Refit), 0)
+}
+
+// gaveSay is by how much the follower gave way: "Cap 4 mm lower."
+func gaveSay(l model.Link, s grading.Seam, u model.Unit) string {
+	by := easeOf(math.Abs(s.Gave), u)
+	if easeIn(math.Abs(s.Gave), u) == easeIn(0, u) {
+		return "It need not give way."
+	}
+	more := s.Gave > 0
+	word := func(a, b string) string {
+		if more {
+			return a
+		}
+		return b
+	}
+	switch l.Refit {
+	case model.CapHeight:
+		return fmt.Sprintf("The cap is %s %s.", by, word("higher", "lower"))
+	case model.CapWidth:
+		return fmt.Sprintf("The cap is %s %s.", by, word("wider", "narrower"))
+	case model.CapBoth:
+		return fmt.Sprintf("The cap is %s %s, in height and width as in print.", by, word("larger", "smaller"))
+	case model.WholePiece:
+		return fmt.Sprintf("The piece is %s %s.", by, word("longer", "shorter"))
+	}
+	return fmt.Sprintf("It gives way by %s.", by)
+}
+
+// linkedLine is the folded Links panel in one line.
+func linkedLine(p model.Pattern, r grading.Result) (string, bool) {
+	if n := seamsOff(p, r); n > 0 {
+		return fmt.Sprintf("%d to look at", n), true
+	}
+	if len(p.Links) == 0 {
+		return "none yet", false
+	}
+	return count(len(p.Links), "link"), false
 }

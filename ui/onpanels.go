@@ -66,16 +66,7 @@ func (w *Window) enter(step int) {
 func (w *Window) connectTools() {
 	w.tools.OnTool = func(i int) { w.setTool(board.Tool(i)) }
 	w.tools.OnToggle = func(i int, on bool) {
-		switch i {
-		case 0:
-			w.nest = on
-		case 1:
-			w.seam = on
-		case 2:
-			w.table.SetCloseUp(on)
-		case 3:
-			w.table.SetRuler(on)
-		}
+		w.toggles()[i].turn(on)
 		w.refresh()
 	}
 	w.tools.OnZoom = func(in bool) { w.zoom(in) }

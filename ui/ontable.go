@@ -57,7 +57,7 @@ func (w *Window) selected(at scene.Ref) {
 	if at == (scene.Ref{}) && w.hand.Piece != "" {
 		at.Piece = w.hand.Piece
 	}
-	if w.dartTo(at) || w.straightenTo(at) || w.addLengthenLine(at) {
+	if w.linkTo(at, shiftHeld()) || w.dartTo(at) || w.straightenTo(at) || w.addLengthenLine(at) {
 		return
 	}
 	w.hold(at)

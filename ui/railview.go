@@ -45,7 +45,7 @@ func (w *Window) railView(p model.Pattern, r grading.Result, look int) panel.Rai
 		grade.State, grade.Mark = fmt.Sprintf("%d to look at", look), panel.LookAt
 	}
 	v.Steps[stepGrade] = grade
-	v.Steps[stepTrue] = panel.StepView{Name: "True", State: "not built yet"}
+	v.Steps[stepTrue] = trueState(p, r)
 	v.Steps[stepLength] = panel.StepView{Name: "Length", State: lengthLine(p), Mark: done(len(p.Lengths) > 0), Enabled: has}
 	v.Steps[stepPrint] = panel.StepView{Name: "Print", State: w.pagesLine(), Mark: panel.NotStarted, Enabled: has}
 	return v

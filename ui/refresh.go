@@ -15,6 +15,8 @@ import (
 func (w *Window) refresh() {
 	p, r := w.doc.Pattern(), w.doc.Result()
 	w.keepHand(p)
+	w.keepLink(p, r)
+	w.keepMaking(p)
 	report := w.report()
 	look := len(ordered(report)) + len(w.doubts)
 	if w.step == stepPrint {
@@ -22,6 +24,7 @@ func (w *Window) refresh() {
 	}
 	w.table.SetUnit(p.Unit)
 	w.showTable(p, r)
+	w.showTrue(p, r)
 	w.rail.SetView(w.railView(p, r, look))
 	w.shelf.SetView(w.shelfView(p, r, report))
 	w.strip.SetView(stripView(p, r, w.charts()))
@@ -32,7 +35,7 @@ func (w *Window) refresh() {
 	w.showGrowth()
 	w.showDart(p, r)
 	w.wearer.SetView(wearerView(p, r, report, w.body.own))
-	w.links.SetView(linksView(p, r))
+	w.links.SetView(w.linksView(p, r))
 	w.checks.SetView(checksView(p, report, w.doubts, w.looked))
 	w.showPages(p)
 	w.showLength()
@@ -65,6 +68,10 @@ func (w *Window) relaySide() {
 func (w *Window) quick() {
 	p, r := w.doc.Pattern(), w.doc.Result()
 	w.showTable(p, r)
+	if w.step == stepTrue {
+		w.showTrue(p, r)
+		w.links.SetView(w.linksView(p, r))
+	}
 	i, j, k := w.inHand(p)
 	w.increments.SetView(incrementsView(p, r, i, j, k))
 	w.strip.SetView(stripView(p, r, w.charts()))
@@ -86,6 +93,10 @@ func (w *Window) sceneOf(p model.Pattern, r grading.Result) scene.Input {
 	in.Closed = w.closedDarts(p, r)
 	in.Ghost, in.Guides, in.Lengthen = w.ghost(p), w.guides(p), w.lengthens(p)
 	in.Look = faults(w.report())
+	if w.step == stepTrue {
+		in.Ghost, in.Guides = nil, nil
+		w.trueOnTable(&in)
+	}
 	return in
 }
 
@@ -155,11 +166,7 @@ func (w *Window) foldStates(p model.Pattern, r grading.Result, look, piece int) 
 	w.folds["Increments"].SetState(name, false)
 	w.folds["By eye"].SetState(correctedLine(p), false)
 	w.folds["Wearer"].SetState(ownLine(p))
-	linked := "none yet"
-	if len(p.Links) > 0 {
-		linked = count(len(p.Links), "link")
-	}
-	w.folds["Links"].SetState(linked, len(r.Unlinked) > 0)
+	w.folds["Links"].SetState(linkedLine(p, r))
 	checks := "all fine"
 	if len(p.Pieces) == 0 {
 		checks = "nothing to check yet"
@@ -190,13 +197,8 @@ func (w *Window) toolsView() panel.ToolsView {
 			{Name: theme.Measure, Word: "Measure", Hint: "Measure from place to place (R)"},
 			{Name: theme.AddPoint, Word: "Point", Hint: "Add a grade point on an edge; at a printed size, click beside the point in hand to mend its corner (P)"},
 		},
-		Chosen: chosenTool(w.table.Tool()),
-		Toggles: []panel.ToggleView{
-			{Word: "Nest", Hint: "Show the printed sizes (N)", On: w.nest},
-			{Word: "Seam", Hint: "Show the stitching line (I)", On: w.seam},
-			{Word: "Close-up", Hint: "Show the pointer's place larger (C)", On: w.table.CloseUp()},
-			{Word: "Ruler", Hint: "Lay the see-through ruler on the Table (U)", On: w.table.Ruler()},
-		},
-		Zoom: fmt.Sprintf("%.0f %%", w.table.Percent()),
+		Chosen:  chosenTool(w.table.Tool()),
+		Toggles: w.toggleViews(),
+		Zoom:    fmt.Sprintf("%.0f %%", w.table.Percent()),
 	}
 }

@@ -39,6 +39,7 @@ type Window struct {
 	docSerial  int        // counts changes of the document
 	print      printStep
 	body       wearerStep
+	trues      trueStep
 	grows      growthStep
 	darts      dartStep
 	adding     bool           // a place for a lengthen line is asked for
@@ -61,6 +62,8 @@ type Window struct {
 	dart       *panel.Dart
 	wearer     *panel.Wearer
 	links      *panel.Links
+	walk       *panel.Walk
+	joinBar    *panel.JoinBar
 	checks     *panel.Checks
 	pages      *panel.Pages
 	length     *panel.Length
@@ -99,6 +102,7 @@ func (w *Window) take(doc *session.Session) {
 	w.doc.Listen(w.changed)
 	w.hand, w.doubts = firstEdge(doc.Pattern()), nil
 	w.body, w.grows, w.darts = wearerStep{}, growthStep{}, dartStep{}
+	w.trues = trueStep{}
 	w.print = newPrintStep(w.settings.Paper)
 	if step := w.firstStep(); step != w.step {
 		w.goTo(step)
@@ -157,6 +161,7 @@ func (w *Window) build() {
 	w.increments, w.wearer, w.links = panel.NewIncrements(), panel.NewWearer(), panel.NewLinks()
 	w.checks, w.pages = panel.NewChecks(), panel.NewPages()
 	w.byEye, w.growth = panel.NewByEye(), panel.NewGrowth()
+	w.walk, w.joinBar = panel.NewWalk(), panel.NewJoinBar()
 	w.dart = panel.NewDart()
 	w.length = panel.NewLength()
 	w.red = panel.NewRedStrip("Save elsewhere", w.saveAs)
@@ -171,6 +176,7 @@ func (w *Window) build() {
 	w.connectTools()
 	w.connectTable()
 	w.connectPanels()
+	w.connectTrue()
 	w.connectChecks()
 	w.connectWearer()
 	w.connectByEye()
@@ -183,6 +189,7 @@ func (w *Window) build() {
 	w.win.SetContent(panel.NewFrame(panel.Frame{
 		Rail: w.rail, RedStrip: w.red, Shelf: w.shelf, Tools: w.tools, Table: w.table, Strip: w.strip,
 		Side: w.side, Status: w.status,
+		Over: []panel.Overlay{{Object: w.walk, Foot: true}, {Object: w.joinBar}},
 	}))
 	w.goTo(w.step)
 }
@@ -195,7 +202,7 @@ func (w *Window) goTo(step int) {
 		own = "How it grows"
 	}
 	for name, f := range w.folds {
-		f.SetOpen(name == own)
+		f.SetOpen(name == own || step == stepTrue && (name == "Links" || name == "Checks"))
 	}
 	if step == stepPrint {
 		w.folds["Pages"].Show()
@@ -203,7 +210,10 @@ func (w *Window) goTo(step int) {
 		w.folds["Pages"].Hide()
 	}
 	if w.doc != nil {
-		if step == stepLength {
+		switch step {
+		case stepTrue:
+			w.takeWorst(w.doc.Pattern(), w.doc.Result())
+		case stepLength:
 			w.enterLength()
 		}
 		w.refresh()

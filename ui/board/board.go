@@ -200,7 +200,7 @@ func (b *Board) SetScene(in scene.Input) {
 // sameTable reports whether the same pieces, and pages or none, lie on both.
 func sameTable(a, b scene.Input) bool {
 	return slices.EqualFunc(a.Pattern.Pieces, b.Pattern.Pieces, func(p, q model.Piece) bool { return p.ID == q.ID }) &&
-		slices.Equal(a.Fit, b.Fit) && (a.Placement == nil) == (b.Placement == nil) &&
+		scene.SameRuns(a, b) && (a.Placement == nil) == (b.Placement == nil) &&
 		(len(a.Sheets) > 0) == (len(b.Sheets) > 0)
 }
 
@@ -209,7 +209,7 @@ func sameTable(a, b scene.Input) bool {
 func (b *Board) Fit() {
 	w, h := b.openSize()
 	b.view.Scale = 0 // whatever the scale, draw anew
-	b.setView(view.Fit(b.in.BoundsOf(b.in.Fit), w, h, fitMargin))
+	b.setView(view.Fit(b.in.FitBox(), w, h, fitMargin))
 	b.fitted = true
 }
 

@@ -71,6 +71,12 @@ func (t *Tools) SetView(v ToolsView) {
 	if len(t.tools) != len(v.Tools) || len(t.toggles) != len(v.Toggles) {
 		t.rebuild(v)
 	}
+	for i, tv := range v.Toggles {
+		if t.toggles[i].word != tv.Word {
+			t.rebuild(v)
+			break
+		}
+	}
 	for i, tv := range v.Tools {
 		t.tools[i].hint = tv.Hint
 		t.tools[i].setChosen(i == v.Chosen)

@@ -70,7 +70,7 @@ const (
 
 	walkEase   = 24 // the figure's text
 	walkInset  = 18
-	walkNames  = 128 // where the bars begin
+	walkNames  = 146 // where the bars begin
 	walkBar    = 14
 	walkMarks  = 82 // the marks' names
 	walkFollow = 102

@@ -158,7 +158,11 @@ func (l *Layer) threads(in Input, i int) {
 		if k.Lead.Piece != q.ID && k.Follow.Piece != q.ID {
 			continue
 		}
-		if k.Kind == model.Sewn && !holds(k.Lead, in.Select) && !holds(k.Follow, in.Select) {
+		if len(in.Runs) > 0 {
+			if !in.runsAlong(k) {
+				continue
+			}
+		} else if k.Kind == model.Sewn && !holds(k.Lead, in.Select) && !holds(k.Follow, in.Select) {
 			continue
 		}
 		a, okA := in.middleOf(k.Lead)

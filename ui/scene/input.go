@@ -22,9 +22,6 @@ type Input struct {
 	Select Ref
 	// Look lists what to look at.
 	Look []Fault
-	// Fit is the pieces to bring into sight when everything is fitted; all where
-	// none is named.
-	Fit []string
 	// Runs are stretches that stand out; with any, all other edges are faint.
 	Runs []Run
 

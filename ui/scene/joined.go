@@ -160,6 +160,20 @@ func (in Input) besideAll(piece string, laid map[string]geom.Affine) geom.Affine
 	return geom.Translate(geom.Vec{X: box.Max.X + apart - own.Min.X, Y: box.Min.Y - own.Min.Y}).Mul(m)
 }
 
+// InARow lays pieces beside each other, in the order named and level with the
+// first, which lies where it is.
+func (in Input) InARow(pieces []string) map[string]geom.Affine {
+	out := map[string]geom.Affine{}
+	for _, id := range pieces {
+		if len(out) == 0 {
+			out[id] = in.Place(id)
+			continue
+		}
+		out[id] = in.besideAll(id, out)
+	}
+	return out
+}
+
 func (in Input) boxOf(piece string, m geom.Affine) geom.Box {
 	var box geom.Box
 	if i := in.Pattern.PieceIndex(piece); i >= 0 {

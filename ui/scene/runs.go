@@ -98,21 +98,33 @@ func runEnds(in Input) []Handle {
 	return out
 }
 
-// BoundsOf is the box around the pieces named, as they lie on the Table; around
-// all that lies on it where none is named.
-func (in Input) BoundsOf(pieces []string) geom.Box {
-	if len(pieces) == 0 {
+// runRoom is how much is shown round the runs, mm: what lies beside a seam.
+const runRoom = 70
+
+// FitBox is what to bring into sight: the runs with what lies beside them, or
+// all that lies on the Table where there is none.
+func (in Input) FitBox() geom.Box {
+	if len(in.Runs) == 0 {
 		return in.Bounds()
 	}
 	var b geom.Box
 	for i, q := range in.Pattern.Pieces {
-		if slices.Contains(pieces, q.ID) {
-			for _, e := range in.Edges(i) {
+		runs := in.runEdges(q.ID)
+		for k, e := range in.Edges(i) {
+			if runs[q.Edges[k].ID] {
 				b = b.Union(e.Bounds())
 			}
 		}
 	}
-	return b
+	if b.Empty() {
+		return in.Bounds()
+	}
+	return b.Grow(runRoom)
+}
+
+// SameRuns reports whether the same stretches stand out on both.
+func SameRuns(a, b Input) bool {
+	return slices.EqualFunc(a.Runs, b.Runs, func(x, y Run) bool { return x.Piece == y.Piece && slices.Equal(x.Edges, y.Edges) })
 }
 
 // Only is in without all pieces but those named.
@@ -128,4 +140,12 @@ func (in Input) Only(pieces []string) Input {
 	}
 	in.Pattern.Pieces, in.Result.Pieces = kept, graded
 	return in
+}
+
+// runsAlong reports whether the runs are the two sides of link k.
+func (in Input) runsAlong(k model.Link) bool {
+	stands := func(s model.Stretch) bool {
+		return slices.ContainsFunc(in.Runs, func(r Run) bool { return r.Piece == s.Piece && slices.Equal(r.Edges, s.Edges) })
+	}
+	return stands(k.Lead) && stands(k.Follow)
 }

@@ -1,0 +1,42 @@
+package ui
+
+import "quarterstep/ui/panel"
+
+// toggle is one thing the Table can show.
+type toggle struct {
+	panel.ToggleView
+	turn func(on bool)
+}
+
+// toggles is what the Table can show at the present step, in the order of the
+// bar above it.
+func (w *Window) toggles() []toggle {
+	out := []toggle{
+		{panel.ToggleView{Word: "Nest", Hint: "Show the printed sizes (N)", On: w.nest}, func(on bool) { w.nest = on }},
+		{panel.ToggleView{Word: "Seam", Hint: "Show the stitching line (I)", On: w.seam}, func(on bool) { w.seam = on }},
+	}
+	if w.step == stepTrue {
+		return append(
+			out,
+			toggle{panel.ToggleView{Word: "Walk", Hint: "Lay the two sides of the seam along each other", On: !w.trues.noWalk}, func(on bool) { w.trues.noWalk = !on }},
+			toggle{panel.ToggleView{Word: "Join", Hint: "Lay the pieces together at the seam (J)", On: w.trues.join}, w.joinPieces},
+		)
+	}
+	return append(
+		out,
+		toggle{panel.ToggleView{Word: "Close-up", Hint: "Show the pointer's place larger (C)", On: w.table.CloseUp()}, w.table.SetCloseUp},
+		toggle{panel.ToggleView{Word: "Ruler", Hint: "Lay the see-through ruler on the Table (U)", On: w.table.Ruler()}, w.table.SetRuler},
+	)
+}
+
+func (w *Window) toggleViews() []panel.ToggleView {
+	var out []panel.ToggleView
+	for _, t := range w.toggles() {
+		out = append(out, t.ToggleView)
+	}
+	return out
+}
+
+// joinPieces lays the pieces of the seam in hand together, or back where they
+// were.
+func (w *Window) joinPieces(on bool) { w.trues.join = on }
