@@ -28,15 +28,17 @@ const (
 // they are cut after: where a run of edges of the one is, in every printed size
 // and moved as a stiff sheet of paper, a run of the other.
 func (f *finder) copies() {
-	var all []candidate
-	for _, follow := range f.sheets {
-		for _, lead := range f.sheets {
-			if mayFollow(lead, follow) {
-				all = append(all, f.copied(lead, follow)...)
+	for more := 1; more > 0; { // runs that shared an edge are shortened and come again
+		var all []candidate
+		for _, follow := range f.sheets {
+			for _, lead := range f.sheets {
+				if mayFollow(lead, follow) {
+					all = append(all, f.copied(lead, follow)...)
+				}
 			}
 		}
+		more = f.take(all)
 	}
-	f.take(all)
 }
 
 // mayFollow reports that one piece may be cut after the other: a facing after
@@ -155,13 +157,16 @@ func (l lane) line(size, from, n int) geom.Path {
 }
 
 // copyFrom is the longest run from edges i and j on in which both lanes lie on
-// each other.
+// each other and no edge follows another line already.
 func (f *finder) copyFrom(a, b lane, i, j int, reverse bool) (candidate, bool) {
 	var groups []group
 	na, nb, misfit := 0, 0, 0.0
 	for {
 		g, ok := grow(a, b, (i+na)%len(a.order), (j+nb)%len(b.order))
 		if !ok || na+g.na >= len(a.order) || nb+g.nb >= len(b.order) {
+			break
+		}
+		if f.taken.has(model.Link{Kind: model.SameLine, Lead: a.stretch(g.a, g.na, reverse), Follow: b.stretch(g.b, g.nb, false)}) {
 			break
 		}
 		off := apart(a, b, append(groups, g))

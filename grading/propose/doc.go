@@ -8,10 +8,10 @@
 // told by their lengths alone, where several sizes agree and nothing else
 // comes in question; those are never sure.
 //
-// Promise: what is proposed joins edges that are there, at least one of each
-// side neither linked already nor a hem, fold or centre line; an edge follows
-// one line and is sewn to one partner. The pattern with all proposals taken in
-// is as sound as it was.
+// Promise: what is proposed joins edges that are there. An edge follows one line
+// and is sewn to one partner; no fold or centre line is sewn, and no hem but a
+// sleeve's to its cuff. The pattern with all proposals taken in is as sound as
+// it was, and nothing more is proposed for it.
 //
 // Units: millimetres. Not here: whether a seam fits at the size wanted (package
 // seam and grading/check).

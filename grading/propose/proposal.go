@@ -68,16 +68,25 @@ func (f *finder) number() {
 }
 
 // take takes in those candidates of one kind that leave each other alone, the
-// best first.
-func (f *finder) take(all []candidate) {
-	slices.SortStableFunc(all, func(a, b candidate) int { return cmp.Compare(a.cost, b.cost) })
-	for _, c := range all {
-		if f.taken.has(c.Link) {
-			continue
-		}
-		f.taken.add(c.Link)
-		f.found = append(f.found, c.Proposal)
+// best first; they are found in the order they came. It says how many.
+func (f *finder) take(all []candidate) int {
+	order := make([]int, len(all))
+	for i := range order {
+		order[i] = i
 	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(all[a].cost, all[b].cost) })
+	var taken []int
+	for _, i := range order {
+		if !f.taken.has(all[i].Link) {
+			f.taken.add(all[i].Link)
+			taken = append(taken, i)
+		}
+	}
+	slices.Sort(taken)
+	for _, i := range taken {
+		f.found = append(f.found, all[i].Proposal)
+	}
+	return len(taken)
 }
 
 // candidate is a proposal with what speaks against it.

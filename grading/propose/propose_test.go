@@ -2,12 +2,14 @@ package propose
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
 
 	"quarterstep/model"
 	"quarterstep/model/draft"
+	"quarterstep/model/geom"
 	"quarterstep/model/sizechart"
 )
 
@@ -100,6 +102,70 @@ func compare(t *testing.T, name string, found []Proposal, want []model.Link) {
 	for _, g := range got {
 		if !slices.Contains(wanted, g) {
 			t.Errorf("%s: not there: %s", name, g)
+		}
+	}
+}
+
+// shaken is p with every joint of its printed lines moved by up to mm across
+// and along, as a hand that traces shakes, and the handles with it.
+func shaken(p model.Pattern, mm float64, seed uint64) model.Pattern {
+	rnd := rand.New(rand.NewPCG(seed, 1))
+	by := func() geom.Vec { return geom.Vec{X: mm * (2*rnd.Float64() - 1), Y: mm * (2*rnd.Float64() - 1)} }
+	p.Pieces = slices.Clone(p.Pieces)
+	for i, q := range p.Pieces {
+		nest := slices.Clone(q.Nest)
+		for k, o := range nest {
+			nest[k].Edges = shakenRing(o.Edges, by)
+		}
+		p.Pieces[i].Nest = nest
+	}
+	return p
+}
+
+func shakenRing(edges []geom.Path, by func() geom.Vec) []geom.Path {
+	out := make([]geom.Path, len(edges))
+	first := by()
+	from := first
+	for k, e := range edges {
+		out[k] = slices.Clone(e)
+		for i := range out[k] {
+			to := by()
+			if k == len(edges)-1 && i == len(e)-1 {
+				to = first
+			}
+			c := &out[k][i]
+			c.P0, c.P1, c.P2, c.P3 = c.P0.Add(from), c.P1.Add(from), c.P2.Add(to), c.P3.Add(to)
+			from = to
+		}
+	}
+	return out
+}
+
+// Lines drawn by a hand that is off by 0.3 mm say the same, as often as tried.
+func TestShakenLinksAreFoundAgain(t *testing.T) {
+	for name, p := range demos(t) {
+		want := p.Links
+		p.Links = nil
+		for seed := range uint64(20) {
+			q := shaken(p, 0.3, seed)
+			if err := q.Validate(); err != nil {
+				t.Fatal(err)
+			}
+			compare(t, fmt.Sprintf("%s, hand %d", name, seed), Links(q), want)
+		}
+	}
+}
+
+// What is linked is not proposed again, and what the links leave is.
+func TestLinkedEdgesAreLeftAlone(t *testing.T) {
+	for name, p := range demos(t) {
+		if found := Links(p); len(found) > 0 {
+			t.Errorf("%s: %q is proposed although all is linked", name, found[0].Say)
+		}
+		all := p.Links
+		for i, l := range all {
+			p.Links = slices.Delete(slices.Clone(all), i, i+1)
+			compare(t, fmt.Sprintf("%s without %s", name, l.ID), Links(p), []model.Link{l})
 		}
 	}
 }

@@ -20,7 +20,7 @@ func sayFollows(p model.Pattern, lead, follow *sheet, l model.Link, misfit float
 func saySewn(p model.Pattern, lead []part, follow part, ease float64) string {
 	if len(lead) == 1 && lead[0].s == follow.s {
 		return fmt.Sprintf("The %s and the %s of %s are sewn together, %s",
-			lead[0].called(), follow.called(), nameOf(follow.s), easeWords(ease, p.Unit))
+			lead[0].called(), follow.called(), nameOf(follow.s), easeWords(ease, p.Unit, seamed(lead, follow)))
 	}
 	var leads []string
 	for _, l := range lead {
@@ -32,7 +32,7 @@ func saySewn(p model.Pattern, lead []part, follow part, ease float64) string {
 			leads = append(leads, s)
 		}
 	}
-	return fmt.Sprintf("The %s of %s is sewn to %s, %s", follow.called(), nameOf(follow.s), list(leads), easeWords(ease, p.Unit))
+	return fmt.Sprintf("The %s of %s is sewn to %s, %s", follow.called(), nameOf(follow.s), list(leads), easeWords(ease, p.Unit, seamed(lead, follow)))
 }
 
 // called is what a run is called: one edge by its name, several by what they
@@ -83,20 +83,24 @@ func list(words []string) string {
 	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
 
-// easeWords is ease as one speaks of it, to the mm or 1/16 in.
-func easeWords(ease float64, unit model.Unit) string {
-	grain, word := measure.WholeMM, " mm"
+// easeWords is ease as one speaks of it, to the mm or 1/16 in: on the stitching
+// line, or where the allowances are not known on the cutting line.
+func easeWords(ease float64, unit model.Unit, seamed bool) string {
+	grain, word, where := measure.WholeMM, " mm", " in print"
 	if unit == model.Inches {
 		grain, word = measure.Sixteenths, " in"
+	}
+	if !seamed {
+		where = " on the cutting line"
 	}
 	size := measure.Format(math.Abs(ease), grain)
 	switch {
 	case size == "0":
-		return "as long in print"
+		return "as long" + where
 	case ease > 0:
-		return size + word + " longer in print"
+		return size + word + " longer" + where
 	}
-	return size + word + " shorter in print"
+	return size + word + " shorter" + where
 }
 
 // fine is a small distance, rounded up to 0.1 mm or 1/64 in.

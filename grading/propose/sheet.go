@@ -28,6 +28,9 @@ type sheet struct {
 func newSheet(p model.Pattern, i int) *sheet {
 	q := p.Pieces[i]
 	s := &sheet{q: q, sort: sortOf(q.Name), layer: layerOf(q.Name), half: half(q.Name), index: map[string]int{}}
+	if len(q.Points) != len(q.Edges) {
+		return s // no edge of it can be told by its ends
+	}
 	for _, e := range q.Edges {
 		s.role = append(s.role, roleOf(e, s.sort))
 		s.seamed = s.seamed || e.Allowance > 0
@@ -36,7 +39,7 @@ func newSheet(p model.Pattern, i int) *sheet {
 		s.skipDart(d)
 	}
 	for _, o := range q.Nest {
-		if len(o.Edges) != len(q.Edges) || len(q.Points) != len(q.Edges) || !drawn(o) {
+		if len(o.Edges) != len(q.Edges) || !drawn(o) {
 			continue
 		}
 		t := seam.NewTape(q, o.Edges)
