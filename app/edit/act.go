@@ -2,7 +2,6 @@ package edit
 
 import (
 	"fmt"
-	"slices"
 
 	"quarterstep/grading/check"
 	"quarterstep/model"
@@ -25,7 +24,9 @@ func Act(a check.Action) func(model.Pattern) (model.Pattern, error) {
 	case check.EvenLength:
 		return EvenLength(a.Length)
 	case check.Unlink:
-		return unlink(a.Link)
+		return Unlink(a.Link)
+	case check.Refit:
+		return SetRefit(a.Link, a.Refit)
 	}
 	return func(p model.Pattern) (model.Pattern, error) {
 		return p, fmt.Errorf("there is nothing to do but look")
@@ -49,15 +50,5 @@ func takeBackAt(piece string, edges, points []string) func(model.Pattern) (model
 			}
 		}
 		return out, nil
-	}
-}
-
-func unlink(link string) func(model.Pattern) (model.Pattern, error) {
-	return func(p model.Pattern) (model.Pattern, error) {
-		if !slices.ContainsFunc(p.Links, func(l model.Link) bool { return l.ID == link }) {
-			return p, fmt.Errorf("that link is no longer there")
-		}
-		p.Links = without(p.Links, func(l model.Link) bool { return l.ID == link })
-		return p, nil
 	}
 }

@@ -20,7 +20,7 @@ func (l *looking) centre() Checked {
 			continue
 		}
 		for j, e := range q.Edges {
-			if !stays(e) {
+			if !stays(e) || l.follows(q, j) {
 				continue
 			}
 			by := movedAcross(r, j)

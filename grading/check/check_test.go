@@ -52,6 +52,14 @@ func graded(p model.Pattern, lines ...[]geom.Path) grading.Result {
 	for i, q := range p.Pieces {
 		r.Pieces = append(r.Pieces, grading.Piece{ID: q.ID, Name: q.Name, Edges: lines[i], Base: lines[i]})
 	}
+	for _, k := range p.Links {
+		if len(k.Lead.Edges) == 0 {
+			continue // broken on purpose
+		}
+		if w, err := grading.Walk(p, r, k); k.Kind == model.Sewn && err == nil {
+			r.Seams = append(r.Seams, grading.Seam{Link: k.ID, Lead: w.Lead.Length, Follow: w.Follow.Length, Wanted: w.Wanted})
+		}
+	}
 	return r
 }
 

@@ -60,7 +60,11 @@ type looking struct {
 	// them comes of that.
 	broken map[string]bool
 	told   map[model.Measure]bool // the girths whose shortfall by steps is said
+	shared map[edgeOf]bool        // the edges that follow another piece's line
 }
+
+// edgeOf names an edge of a piece by their IDs.
+type edgeOf struct{ piece, edge string }
 
 // over begins a looking over, and forgets the print of pieces that are gone.
 func (c *Checker) over(p model.Pattern, r grading.Result) *looking {
@@ -71,11 +75,38 @@ func (c *Checker) over(p model.Pattern, r grading.Result) *looking {
 		return !slices.ContainsFunc(p.Pieces, func(q model.Piece) bool { return len(q.Nest) > 0 && &q.Nest[0] == nest })
 	})
 	c.print.forget(p)
-	return &looking{p, r, newStitching(p, r, c.print), c.bends, map[string]bool{}, map[model.Measure]bool{}}
+	return &looking{
+		p: p, r: r, lines: newStitching(p, r, c.print), most: c.bends,
+		broken: map[string]bool{}, told: map[model.Measure]bool{}, shared: sharedEdges(p, r),
+	}
 }
 
 // limit is how far the pattern lets a limit go.
 func (l *looking) limit(name string) float64 { return LimitOf(l.p, name) }
+
+// sharedEdges is every edge that follows another piece's line, of links that are
+// kept: what is wrong with it is its leader's.
+func sharedEdges(p model.Pattern, r grading.Result) map[edgeOf]bool {
+	out := map[edgeOf]bool{}
+	for _, k := range p.Links {
+		left := slices.ContainsFunc(r.Unlinked, func(u grading.Unlinked) bool { return u.Link == k.ID })
+		if k.Kind != model.SameLine || left {
+			continue
+		}
+		for _, id := range k.Follow.Edges {
+			out[edgeOf{k.Follow.Piece, id}] = true
+		}
+	}
+	return out
+}
+
+// follows reports that edge j of a piece follows another piece's line.
+func (l *looking) follows(q model.Piece, j int) bool { return l.shared[edgeOf{q.ID, q.Edges[j].ID}] }
+
+// own is the findings that are not of an edge which follows another piece's.
+func (l *looking) own(q model.Piece, found []Finding) []Finding {
+	return slices.DeleteFunc(found, func(f Finding) bool { return l.shared[edgeOf{q.ID, f.Edge}] })
+}
 
 // leaveOut notes which pieces have a broken outline.
 func (l *looking) leaveOut(found []Finding) {

@@ -16,6 +16,13 @@ func edgeName(q model.Piece, j int) string {
 	return fmt.Sprintf("edge %d", j+1)
 }
 
+func pointName(q model.Piece, k int) string {
+	if n := q.Points[k].Name; n != "" {
+		return n
+	}
+	return "start of the " + edgeName(q, k)
+}
+
 // crossing finds where the new outline runs across itself.
 func crossing(q model.Piece, r grading.Piece) []Finding {
 	var out []Finding
@@ -92,7 +99,7 @@ func kinks(q model.Piece, r grading.Piece, limit float64) []Finding {
 				Code: "kink", Piece: q.ID, Edge: q.Edges[k].ID, Point: g.ID, Where: r.Edges[k].Start(), Look: true,
 				By:   turn,
 				What: fmt.Sprintf("%s of %s has a kink", capital(edgeName(q, k)), q.Name),
-				Much: fmt.Sprintf("%.0f° where the %s begins", turn, edgeName(q, k)),
+				Much: fmt.Sprintf("%.0f° at the %s", turn, pointName(q, k)),
 				Say:  fmt.Sprintf("The line of %s has a kink of %.0f degrees between %s and %s.", q.Name, turn, edgeName(q, before), edgeName(q, k)),
 				Help: "Drag the curve handles beside it into one line.", Action: Action{Do: RunSmooth, Label: "Run it smoothly", Piece: q.ID, Points: []string{g.ID}},
 			})

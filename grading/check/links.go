@@ -2,16 +2,14 @@ package check
 
 import (
 	"fmt"
-	"math"
-	"strings"
 
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
 
-// links looks at every link: followers on their leaders, seams of the length
-// they had in print. Links that could not be kept come first.
+// links looks at every link, and at followers on their leaders. Links that could
+// not be kept come first.
 func links(p model.Pattern, r grading.Result, lines *stitching) []Finding {
 	var out []Finding
 	broken := map[string]bool{}
@@ -28,11 +26,10 @@ func links(p model.Pattern, r grading.Result, lines *stitching) []Finding {
 			out = append(out, brokenLink(l.ID, "names a piece or an edge that is not there"))
 			continue
 		}
-		look := lines.seam
-		if l.Kind == model.SameLine {
-			look = lines.follower
+		if l.Kind != model.SameLine {
+			continue
 		}
-		if f, found := look(l, a, b); found {
+		if f, found := lines.follower(l, a, b); found {
 			f.Link = l.ID
 			out = append(out, f)
 		}
@@ -109,37 +106,6 @@ func walk(q model.Piece, s model.Stretch, edges []geom.Path) geom.Path {
 		out = append(out, e...)
 	}
 	return out
-}
-
-// seam compares how much longer the follower's stitching line is than the
-// leader's with what it was in print, or was set to.
-func (s *stitching) seam(l model.Link, a, b int) (Finding, bool) {
-	now, ok := s.ease(l, b, newLine)
-	least, most := l.Ease, l.Ease+l.Room
-	known := true
-	if !l.EaseFixed {
-		least, known = s.printedEase(l, a, b)
-		most = least
-	}
-	limit := LimitOf(s.p, LimitSeams)
-	if !ok || !known || now >= least-limit && now <= most+limit {
-		return Finding{}, false
-	}
-	word, want := "longer", most
-	if now < least {
-		word, want = "shorter", least
-	}
-	q := s.p.Pieces[b]
-	return Finding{
-		Code: "seam", Piece: q.ID, Edge: l.Follow.Edges[0], By: now - want, Look: true,
-		Where: middle(s.r.Pieces[b].Edges[q.EdgeIndex(l.Follow.Edges[0])]),
-		What:  fmt.Sprintf("%s is too %s", capital(stretchTitle(s.p, l)), strings.TrimSuffix(word, "er")),
-		Much:  fmt.Sprintf("%s %s than it should be", show(math.Abs(now-want), s.p), word),
-		Say: fmt.Sprintf("The %s of %s is %s %s than it should be to meet the %s of %s.",
-			stretchName(q, l.Follow), q.Name, show(math.Abs(now-want), s.p), word,
-			stretchName(s.p.Pieces[a], l.Lead), s.p.Pieces[a].Name),
-		Help: "Correct one of the two lines, or ease it in if the cloth lets you.",
-	}, true
 }
 
 func stretchName(q model.Piece, s model.Stretch) string { return edgeName(q, q.EdgeIndex(s.Edges[0])) }

@@ -12,7 +12,7 @@ func (l *looking) smooth() Checked {
 	limit := l.limit(LimitKink)
 	out := Checked{Check: "smooth", Title: "Smooth lines", Say: fmt.Sprintf("no kink above %.3g°, no new bend", limit)}
 	out.Findings = l.each(func(q model.Piece, r grading.Piece) []Finding {
-		return append(kinks(q, r, limit), newBends(q, r, l.most.of(q))...)
+		return l.own(q, append(kinks(q, r, limit), newBends(q, r, l.most.of(q))...))
 	})
 	return out
 }
@@ -33,6 +33,6 @@ func (l *looking) outlines() Checked {
 // againstPrint looks whether new lines cross the printed ones.
 func (l *looking) againstPrint() Checked {
 	out := Checked{Check: "print", Title: "Against the print", Say: "no new line crosses a printed one"}
-	out.Findings = l.each(func(q model.Piece, r grading.Piece) []Finding { return crossesPrint(l.p, q, r) })
+	out.Findings = l.each(func(q model.Piece, r grading.Piece) []Finding { return l.own(q, crossesPrint(l.p, q, r)) })
 	return out
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/measure"
 )
@@ -32,6 +33,9 @@ func (l *looking) seams() []Checked {
 				kept++
 			}
 			continue
+		}
+		if s, ok := l.seamOf(k); ok && !l.brokenLink(k) {
+			found = append(found, l.offSeam(k, s)...)
 		}
 		rows = addRow(rows, l.seamRow(k, found))
 	}
@@ -62,19 +66,21 @@ func (l *looking) seamRow(k model.Link, found []Finding) seamRow {
 	if !whole(l.p, k) {
 		return row
 	}
-	b := l.p.PieceIndex(k.Follow.Piece)
 	row.title = stretchTitle(l.p, k)
 	row.leadName, row.followName = sides(l.p, k)
-	var okA, okB bool
-	row.lead, okA = l.lines.leads(k, newLine)
-	row.follow, okB = l.lines.length(b, k.Follow, newLine)
-	row.measured = okA && okB && !l.brokenLink(k)
-	row.least, row.most, row.asWanted = k.Ease, k.Ease+k.Room, k.EaseFixed
-	if !k.EaseFixed {
-		row.least, _ = l.lines.printedEase(k, l.p.PieceIndex(k.Lead.Piece), b)
-		row.most = row.least
-	}
+	s, ok := l.seamOf(k)
+	row.lead, row.follow, row.measured = s.Lead, s.Follow, ok && !l.brokenLink(k)
+	row.least, row.most, row.asWanted = s.Wanted.Low, s.Wanted.High, k.EaseFixed
 	return row
+}
+
+// seamOf is a sewn link as graded; false where it could not be walked.
+func (l *looking) seamOf(k model.Link) (grading.Seam, bool) {
+	i := slices.IndexFunc(l.r.Seams, func(s grading.Seam) bool { return s.Link == k.ID })
+	if i < 0 {
+		return grading.Seam{}, false
+	}
+	return l.r.Seams[i], true
 }
 
 // addRow adds a seam to the rows, to that of the same name and pieces where

@@ -30,7 +30,7 @@ func (l *looking) square() Checked {
 			for _, at := range [2][2]int{{j, (j + n - 1) % n}, {(j + 1) % n, (j + 1) % n}} {
 				point, beside := at[0], at[1]
 				printed := math.Abs(angleAt(was, point) - 90)
-				if stays(q.Edges[beside]) || printed > cornerFrom {
+				if stays(q.Edges[beside]) || l.follows(q, beside) || printed > cornerFrom {
 					continue
 				}
 				off := math.Abs(angleAt(l.r.Pieces[i].Edges, point) - 90)
@@ -42,7 +42,10 @@ func (l *looking) square() Checked {
 		}
 	}
 	if any {
-		out.Title, out.Say = "Square corners", fmt.Sprintf("square to folds and centre lines within %s", degrees(worst))
+		out.Title, out.Say = "Square corners", "square to folds and centre lines"
+		if worst >= 0.05 {
+			out.Say += " within " + degrees(worst)
+		}
 	}
 	return out
 }

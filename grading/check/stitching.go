@@ -3,7 +3,6 @@ package check
 import (
 	"errors"
 	"fmt"
-	"math"
 	"slices"
 
 	"quarterstep/grading"
@@ -18,7 +17,7 @@ const (
 	baseLine = "base"
 )
 
-// stitching finds stitching lines and how long they are, each once.
+// stitching finds stitching lines, each once.
 type stitching struct {
 	p     model.Pattern
 	r     grading.Result
@@ -28,9 +27,8 @@ type stitching struct {
 }
 
 type stitched struct {
-	edges   []geom.Path
-	err     error
-	lengths []float64 // of each edge once measured, mm; NaN where it cannot be
+	edges []geom.Path
+	err   error
 }
 
 func newStitching(p model.Pattern, r grading.Result, print printedLines) *stitching {
@@ -44,7 +42,7 @@ func (s *stitching) line(i int, size string) ([]geom.Path, error) {
 	return out.edges, out.err
 }
 
-// stitch is line with the lengths of its edges, found once.
+// stitch is line with its error, found once.
 func (s *stitching) stitch(i int, size string) stitched {
 	q := s.p.Pieces[i]
 	if size == baseLine {
@@ -53,7 +51,7 @@ func (s *stitching) stitch(i int, size string) stitched {
 	if size == newLine || len(q.Nest) == 0 || len(q.Edges) == 0 {
 		out, ok := s.now[i]
 		if !ok {
-			out = s.measured(i, size)
+			out = s.takeSeamsOff(i, size)
 			s.now[i] = out
 		}
 		return out
@@ -61,7 +59,7 @@ func (s *stitching) stitch(i int, size string) stitched {
 	key := lineKey(q, size)
 	out, ok := s.print[key]
 	if !ok {
-		out = s.measured(i, size)
+		out = s.takeSeamsOff(i, size)
 		s.print[key] = out
 	}
 	return out
@@ -76,28 +74,13 @@ func (s *stitching) base(i int) stitched {
 	}
 	out, ok := s.bases[i]
 	if !ok {
-		out = s.measured(i, baseLine)
+		out = s.takeSeamsOff(i, baseLine)
 		s.bases[i] = out
 	}
 	return out
 }
 
-func (s *stitching) measured(i int, size string) stitched {
-	var out stitched
-	if out.edges, out.err = s.takeSeamsOff(i, size); out.err != nil {
-		return out
-	}
-	out.lengths = make([]float64, len(out.edges))
-	for j, e := range out.edges {
-		var err error
-		if out.lengths[j], err = e.Length(arcTol); err != nil {
-			out.lengths[j] = math.NaN()
-		}
-	}
-	return out
-}
-
-func (s *stitching) takeSeamsOff(i int, size string) ([]geom.Path, error) {
+func (s *stitching) takeSeamsOff(i int, size string) stitched {
 	q := s.p.Pieces[i]
 	edges := s.r.Pieces[i].Edges
 	switch size {
@@ -107,7 +90,7 @@ func (s *stitching) takeSeamsOff(i int, size string) ([]geom.Path, error) {
 	default:
 		o, ok := q.Printed(size)
 		if !ok {
-			return nil, fmt.Errorf("%s is not printed in size %s", q.Name, size)
+			return stitched{err: fmt.Errorf("%s is not printed in size %s", q.Name, size)}
 		}
 		edges = o.Edges
 	}
@@ -118,56 +101,10 @@ func (s *stitching) takeSeamsOff(i int, size string) ([]geom.Path, error) {
 		seamed = seamed || e.Allowance > 0
 	}
 	if !seamed {
-		return edges, nil
+		return stitched{edges: edges}
 	}
-	return geom.OffsetOutline(edges, in, arcTol)
-}
-
-// length is the stitched length of a stretch, mm; false where there is no
-// stitching line, of which seamless speaks.
-func (s *stitching) length(i int, of model.Stretch, size string) (float64, bool) {
-	line := s.stitch(i, size)
-	if line.err != nil {
-		return 0, false
-	}
-	var total float64
-	for _, id := range of.Edges {
-		total += line.lengths[s.p.Pieces[i].EdgeIndex(id)]
-	}
-	return total, !math.IsNaN(total)
-}
-
-// leads is the stitched length of a link's whole leader, mm.
-func (s *stitching) leads(l model.Link, size string) (float64, bool) {
-	var total float64
-	for _, of := range l.Leads() {
-		mm, ok := s.length(s.p.PieceIndex(of.Piece), of, size)
-		if !ok {
-			return 0, false
-		}
-		total += mm
-	}
-	return total, true
-}
-
-// ease is the follower's stitching length less the leader's, mm.
-func (s *stitching) ease(l model.Link, b int, size string) (float64, bool) {
-	lead, okA := s.leads(l, size)
-	follow, okB := s.length(b, l.Follow, size)
-	return follow - lead, okA && okB
-}
-
-// printedEase is the mean ease of the printed sizes that both pieces have.
-func (s *stitching) printedEase(l model.Link, a, b int) (float64, bool) {
-	var sum float64
-	count := 0
-	for _, o := range s.p.Pieces[a].Nest {
-		if e, ok := s.ease(l, b, o.Size); ok {
-			sum += e
-			count++
-		}
-	}
-	return sum / float64(max(1, count)), count > 0
+	line, err := geom.OffsetOutline(edges, in, arcTol)
+	return stitched{line, err}
 }
 
 // seamless finds pieces that are too narrow somewhere for their seam

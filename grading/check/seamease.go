@@ -1,0 +1,89 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"quarterstep/grading"
+	"quarterstep/model"
+)
+
+// offSeam finds a seam whose ease, on the stitching line, is not what is wanted:
+// that of the print, or what the sewist set.
+func (l *looking) offSeam(k model.Link, s grading.Seam) []Finding {
+	off := s.Off()
+	if math.Abs(off) <= l.limit(LimitSeams) {
+		return nil
+	}
+	i, a := l.p.PieceIndex(k.Follow.Piece), l.p.PieceIndex(k.Lead.Piece)
+	q, lead := l.p.Pieces[i], l.p.Pieces[a]
+	word := "longer"
+	if off < 0 {
+		word = "shorter"
+	}
+	f := Finding{
+		Code: "seam", Piece: q.ID, Edge: k.Follow.Edges[0], Link: k.ID, By: off, Look: true,
+		Where: middle(l.r.Pieces[i].Edges[q.EdgeIndex(k.Follow.Edges[0])]),
+		What:  l.seamWhat(k, s), Much: l.seamMuch(k, s),
+		Say: fmt.Sprintf("The %s of %s is %s %s than it should be to meet the %s of %s.",
+			stretchName(q, k.Follow), q.Name, show(math.Abs(off), l.p), word, stretchName(lead, k.Lead), lead.Name),
+		Help: "Correct one of the two lines, or ease it in if the cloth lets you.",
+	}
+	if s.Why != "" {
+		f.Help = fmt.Sprintf("It was to give way, but %s.", strings.TrimSuffix(s.Why, "."))
+		return []Finding{f}
+	}
+	if all := grading.Remedies(l.p, l.r, k); k.Refit == model.NoRefit && len(all) > 0 {
+		f.Help = sentence(all[0].Say)
+		f.Action = Action{Do: Refit, Label: all[0].Say, Link: k.ID, Refit: all[0].Refit}
+	}
+	return []Finding{f}
+}
+
+// eased reports that a seam is meant to be eased in: its follower is wanted
+// longer by more than a tape shows.
+func eased(k model.Link, s grading.Seam) bool { return k.Room > 0 || s.Wanted.High > 2*sixteenth }
+
+// seamWhat is "Cap is too full", "Side seam of Front is too long".
+func (l *looking) seamWhat(k model.Link, s grading.Seam) string {
+	q := l.p.Pieces[l.p.PieceIndex(k.Follow.Piece)]
+	subject, title := q.Name, stretchTitle(l.p, k)
+	switch {
+	case strings.Contains(stretchName(q, k.Follow), "cap"):
+		subject = "Cap"
+	case k.Lead.Piece == q.ID:
+		subject = capital(stretchName(q, k.Follow))
+	case !strings.Contains(title, " on the "):
+		subject = fmt.Sprintf("%s of %s", capital(title), q.Name)
+	}
+	word := map[bool]string{true: "long", false: "short"}[s.Off() > 0]
+	if eased(k, s) {
+		word = map[bool]string{true: "full", false: "tight"}[s.Off() > 0]
+	}
+	return fmt.Sprintf("%s is too %s", subject, word)
+}
+
+// seamMuch is "29 mm of ease, 25 mm at most wanted", "9 mm longer than the hem of
+// Sleeve".
+func (l *looking) seamMuch(k model.Link, s grading.Seam) string {
+	switch {
+	case eased(k, s) && s.Off() > 0:
+		return fmt.Sprintf("%s of ease, %s at most wanted", show(s.Ease(), l.p), show(s.Wanted.High, l.p))
+	case eased(k, s):
+		return fmt.Sprintf("%s of ease, %s at least wanted", show(s.Ease(), l.p), show(s.Wanted.Low, l.p))
+	}
+	word := "longer"
+	if s.Off() < 0 {
+		word = "shorter"
+	}
+	lead := l.p.Pieces[l.p.PieceIndex(k.Lead.Piece)]
+	than := fmt.Sprintf("the %s of %s", stretchName(lead, k.Lead), lead.Name)
+	if k.Lead.Piece == k.Follow.Piece {
+		than = "the " + stretchName(lead, k.Lead)
+	}
+	if math.Abs(s.Wanted.High) > l.limit(LimitSeams) {
+		than = "it should be"
+	}
+	return fmt.Sprintf("%s %s than %s", show(math.Abs(s.Off()), l.p), word, than)
+}
