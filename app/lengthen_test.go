@@ -24,7 +24,7 @@ func TestLengthenByName(t *testing.T) {
 		{"Knee=3mm", `it has Above the waist, Below the waist, Sleeve, Hem`},
 		{"Hem", "say it like Hem=20mm"},
 		{"Hem=x", "Hem:"},
-		{"Above the waist=-300mm", "cannot be made 300 mm shorter at the lengthen line of Front bodice"},
+		{"Above the waist=-300mm", "cannot be made 300 mm shorter above the waist"},
 	} {
 		_, err := Lengthen(p, []string{c.ask})
 		if err == nil || !strings.Contains(err.Error(), c.want) {

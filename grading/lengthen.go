@@ -1,6 +1,7 @@
 package grading
 
 import (
+	"errors"
 	"math"
 
 	"quarterstep/grading/length"
@@ -38,6 +39,10 @@ func lengthen(p model.Pattern, q model.Piece, fit *nest.Fit, base []geom.Path, h
 	}
 	if err != nil {
 		none.unlaid = err.Error()
+		var noRoom length.NoRoom
+		if errors.As(err, &noRoom) {
+			none.unlaid = noRoom.In(p.Unit)
+		}
 		return none
 	}
 	out.put = a.put
@@ -60,7 +65,7 @@ func amounts(p model.Pattern, q model.Piece, fit *nest.Fit) putIn {
 		}
 		for _, at := range l.Lines {
 			if k := q.LineIndex(at.Line); at.Piece == q.ID && k >= 0 {
-				a.changes = append(a.changes, length.Change{Line: fit.Lines(p.Target)[k], By: l.By})
+				a.changes = append(a.changes, length.Change{Line: fit.Lines(p.Target)[k], By: l.By, Name: l.Name})
 				a.put = append(a.put, Put{Length: l.ID, Name: l.Name, By: l.By, Line: at.Line})
 			}
 		}

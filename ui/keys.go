@@ -75,6 +75,8 @@ func (w *Window) key(e *fyne.KeyEvent) {
 	switch e.Name {
 	case fyne.KeyDelete, fyne.KeyBackspace:
 		switch {
+		case w.hand.Line != "":
+			w.removeLine()
 		case w.hand.Cut != "":
 			w.do("take a cut line out", edit.RemoveCut(w.hand.Piece, w.hand.Cut))
 		case w.hand.Point != "":

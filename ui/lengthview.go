@@ -99,9 +99,13 @@ func paperRows(p model.Pattern, r grading.Result, groups []edit.LengthGroup) []p
 		}
 		for _, e := range tellingEdges(q, r.Pieces[i]) {
 			was, is := lengthOf(r.Pieces[i].Unlengthened(), e), lengthOf(r.Pieces[i].Edges, e)
-			row := panel.FigureView{Name: fmt.Sprintf("%s, %s", q.Name, edgesName(q, e)), Figure: measure.FormatPlace(is, p.Unit)}
+			row := panel.FigureView{Name: capital(edgesName(q, e)), Figure: measure.FormatPlace(is, p.Unit)}
+			if strings.HasPrefix(row.Name, "Side") {
+				row.Name += ", " + strings.ToLower(q.Name)
+			}
 			if math.Abs(is-was) > 0.05 {
-				row.Figure = fmt.Sprintf("was %s, is %s", measure.FormatPlace(was, p.Unit), row.Figure)
+				before := measure.FormatPlace(was, p.Unit)
+				row.Figure = fmt.Sprintf("%s, now %s", before[:strings.LastIndex(before, " ")], row.Figure)
 			}
 			out = append(out, row)
 		}

@@ -196,6 +196,13 @@ func (w *Window) addLengthenLine(at scene.Ref) bool {
 	return true
 }
 
+// removeLine takes the lengthen line in hand off, and those that go with it.
+func (w *Window) removeLine() {
+	if g, _, ok := w.lineGroup(w.hand, geom.Vec{}); ok {
+		w.do("take the lengthen lines "+strings.ToLower(g.Name)+" off", edit.RemoveLengthenLines(g.Name))
+	}
+}
+
 // hasLine reports that a piece has a lengthen line of that ID.
 func hasLine(q model.Piece, id string) bool {
 	return slices.ContainsFunc(q.Lines, func(l model.Line) bool { return l.ID == id && l.Kind == model.Lengthen })

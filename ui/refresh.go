@@ -132,7 +132,7 @@ func (w *Window) keepHand(p model.Pattern) {
 	if !hasLine(q, w.hand.Line) {
 		w.hand.Line = ""
 	}
-	if q.EdgeIndex(w.hand.Edge) < 0 && w.hand.Cut == "" {
+	if q.EdgeIndex(w.hand.Edge) < 0 && w.hand.Cut == "" && w.hand.Line == "" {
 		w.hand.Edge, w.hand.Control = "", 0
 	}
 	if dartOf(q, scene.Ref{Dart: w.hand.Dart}) < 0 {

@@ -188,3 +188,22 @@ func newLineID(q model.Piece) string {
 		}
 	}
 }
+
+// RemoveLengthenLines takes the lengthen lines of a group of LengthGroups off
+// their pieces, with what is put in there.
+func RemoveLengthenLines(group string) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		g, ok := FindLength(LengthGroups(p), group)
+		if !ok || len(g.Lines) == 0 {
+			return p, fmt.Errorf("the pattern has no lengthen line called %q", group)
+		}
+		p.Lengths = lessGroup(p.Lengths, g)
+		for _, at := range g.Lines {
+			p = p.WithPiece(p.PieceIndex(at.Piece), func(q model.Piece) model.Piece {
+				q.Lines = slices.DeleteFunc(slices.Clone(q.Lines), func(l model.Line) bool { return l.ID == at.Line })
+				return q
+			})
+		}
+		return p, nil
+	}
+}

@@ -44,9 +44,13 @@ func TestALineAddedGoesToTheLinkedPieces(t *testing.T) {
 			}
 		}
 	}
+	off := with(t, with(t, p, edit.SetLength(g.Name, 20)), edit.RemoveLengthenLines(g.Name))
+	if err := off.Validate(); err != nil || len(off.Lengths) != 0 || len(edit.LengthGroups(off)) != len(edit.LengthGroups(p))-1 {
+		t.Errorf("taken off: %v, %+v", err, off.Lengths)
+	}
 	for _, e := range []func(model.Pattern) (model.Pattern, error){
 		edit.AddLengthenLine("nobody", size40, at), edit.AddLengthenLine("front", size40[1:], at),
-		edit.AddLengthenLine("front", size40, geom.Pt(0, 5000)),
+		edit.RemoveLengthenLines("Hem"), edit.AddLengthenLine("front", size40, geom.Pt(0, 5000)),
 	} {
 		if _, err := e(p); err == nil {
 			t.Error("a line that cannot be was taken")

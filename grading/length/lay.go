@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"quarterstep/grading/spread"
 	"quarterstep/model"
@@ -24,6 +25,7 @@ const onLine = 1e-6
 type Change struct {
 	Line geom.Path // straight from its start to its end
 	By   float64
+	Name string // where it is, for what is said: "Above the waist"; may be empty
 }
 
 // Laid is a piece once it was lengthened. The zero Laid is one that was not: At
@@ -138,12 +140,21 @@ func reason(err error) error {
 	return err
 }
 
+// where says where on its piece change i is.
+func (l layer) where(i int) string {
+	name := strings.ToLower(l.changes[i].Name)
+	if strings.HasPrefix(name, "above") || strings.HasPrefix(name, "below") {
+		return name
+	}
+	return "at its lengthen line"
+}
+
 // name says which line change i is of.
 func (l layer) name(i int) string {
-	if len(l.changes) == 1 {
-		return "the lengthen line of " + l.q.Name
+	if where := l.where(i); where != "at its lengthen line" {
+		return fmt.Sprintf("the lengthen line %s of %s", where, l.q.Name)
 	}
-	return fmt.Sprintf("lengthen line %d of %s", i+1, l.q.Name)
+	return "the lengthen line of " + l.q.Name
 }
 
 // measure finds where the lines cross the edges, and how long those were and

@@ -5,26 +5,46 @@ import (
 	"math"
 
 	"quarterstep/grading/spread"
+	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/measure"
 )
 
+// NoRoom says that more is folded out at a line than there is paper for.
+type NoRoom struct {
+	Piece string  // its name
+	Where string  // "above the waist", "at its lengthen line"
+	By    float64 // what was to be folded out, mm
+	Most  float64 // what can be, mm
+	Past  string  // what the fold would reach past
+}
+
+// In is the reason in plain words, lengths in a unit.
+func (e NoRoom) In(u model.Unit) string {
+	return fmt.Sprintf("%s cannot be made %s shorter %s: the fold would reach past the %s; %s is the most there",
+		e.Piece, measure.FormatMM(e.By, u), e.Where, e.Past, measure.FormatMM(e.Most, u))
+}
+
+func (e NoRoom) Error() string { return e.In(model.Centimetres) }
+
 // refuse says why the changes cannot be made: a line runs out in the mouth of a
-// dart, or more is folded out than there is paper for.
+// dart, or more is folded out than there is paper for. Of several the line that
+// lacks most is named.
 func (l layer) refuse(s *spread.Spread) error {
-	for i := range l.changes {
+	worst, most := error(nil), 1.0
+	for i, c := range l.changes {
 		if err := l.inDart(i, s); err != nil {
 			return err
 		}
-	}
-	for i, c := range l.changes {
 		if c.By >= 0 {
 			continue
 		}
-		if err := l.room(i, s); err != nil {
-			return err
+		near, past := l.room(i, s)
+		if lacks := -c.By / 2 / near; lacks > most {
+			worst, most = NoRoom{l.q.Name, l.where(i), -c.By, math.Floor(2 * near), past}, lacks
 		}
 	}
-	return nil
+	return worst
 }
 
 // inDart says that line i runs out between the two legs of a dart.
@@ -46,12 +66,13 @@ func (l layer) inDart(i int, s *spread.Spread) error {
 	return nil
 }
 
-// room says that half of what is folded out at line i reaches past a corner, a
-// dart's tip or another line.
-func (l layer) room(i int, s *spread.Spread) error {
+// room is how far from line i the nearest corner, dart's tip or other line lies
+// along the centre line, mm, and what that is; of the paper between two lines
+// that are folded each has its part.
+func (l layer) room(i int, s *spread.Spread) (near float64, what string) {
 	half := -l.changes[i].By / 2
 	from, to := s.Reach(i)
-	near, what := math.Inf(1), ""
+	near = math.Inf(1)
 	look := func(p geom.Point, share float64, name string) {
 		if d := toLine(p, from, to, s.Down()) * share; d < near {
 			near, what = d, name
@@ -72,11 +93,7 @@ func (l layer) room(i int, s *spread.Spread) error {
 		look(a, share, "next lengthen line")
 		look(b, share, "next lengthen line")
 	}
-	if half <= near {
-		return nil
-	}
-	return fmt.Errorf("%s cannot be made %.3g mm shorter at %s: the fold would reach past the %s; %.3g mm is the most there",
-		l.q.Name, 2*half, l.name(i), what, math.Floor(2*near))
+	return near, what
 }
 
 // toLine is how far p lies from the line through from and to, along down, mm.

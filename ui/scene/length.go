@@ -42,10 +42,31 @@ func putIn(r grading.Piece, line string) (mm float64) {
 // distance they have without.
 func (in Input) strip(q model.Piece, r grading.Piece, k grading.Line) (upper, lower geom.Path) {
 	m := in.place(q)
-	path := k.Path.Transform(m)
+	path := acrossPiece(r, k.Path).Transform(m)
 	down := m.ApplyVec(q.GrainDir()).Unit()
 	half := math.Max(putIn(r, k.ID), lengthenGap) / 2
 	return path.Move(down.Scale(-half)), path.Move(down.Scale(half))
+}
+
+// acrossPiece is a line carried on both ways to the outline, as it is lengthened
+// at; as drawn where it does not meet the outline on both sides of its middle.
+func acrossPiece(r grading.Piece, path geom.Path) geom.Path {
+	const tol = 0.05
+	mid, dir := path.Start().Lerp(path.End(), 0.5), path.End().Sub(path.Start()).Unit()
+	box := r.Outline().Bounds()
+	reach := dir.Scale(box.Width() + box.Height())
+	before, after := math.Inf(-1), math.Inf(1)
+	for _, x := range geom.Intersect(geom.Polyline(mid.Add(reach.Scale(-1)), mid.Add(reach)), r.Outline(), tol) {
+		if s := x.At.Sub(mid).Dot(dir); s < 0 {
+			before = max(before, s)
+		} else {
+			after = min(after, s)
+		}
+	}
+	if math.IsInf(before, 0) || math.IsInf(after, 0) {
+		return path
+	}
+	return geom.Polyline(mid.Add(dir.Scale(before)), mid.Add(dir.Scale(after)))
 }
 
 // lengthenLine draws a lengthen line in the Length step: double, the paper put
@@ -70,12 +91,15 @@ func (l *Layer) lengthenLine(in Input, q model.Piece, r grading.Piece, k grading
 		line.Path = path
 		l.Lines = append(l.Lines, line)
 	}
-	at, _ := along(lower, 0.25)
-	text := Text{Words: words, At: at, DY: 14, Size: 13, Ink: InkSoft, Halo: in.ground()}
+	left := lower.Start()
+	if lower.End().X < left.X {
+		left = lower.End()
+	}
+	text := Text{Words: words, At: left, DX: 10, DY: 14, Anchor: Left, Size: 13, Ink: InkSoft, Halo: in.ground()}
 	if ink == InkAccent {
 		text.Ink, text.Bold = InkAccentWords, true
 	}
-	if reach(lower)*in.Scale >= letterWidth*float64(len(words)) { // they keep within the piece
+	if reach(lower)*in.Scale >= letterWidth*float64(len(words))+10 { // they keep within the piece
 		l.Texts = append(l.Texts, text)
 	}
 }
