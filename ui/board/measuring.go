@@ -61,7 +61,7 @@ func (m *measuring) edges() []geom.Path {
 	var out []geom.Path
 	for i, q := range in.Pattern.Pieces {
 		out = append(out, in.Edges(i)...)
-		if !in.Nest {
+		if _, closed := in.Closed[q.ID]; closed || !in.Nest {
 			continue
 		}
 		place := in.Place(q.ID)

@@ -30,13 +30,12 @@ func (l *Layer) look(in Input, q model.Piece, edges []geom.Path) {
 	if geom.Join(edges...).Area() < 0 {
 		outside = 1
 	}
-	m := in.place(q)
 	var taken []geom.Point
 	for _, f := range in.Look {
 		if f.Ref.Piece != q.ID {
 			continue
 		}
-		at, aside := m.Apply(f.At), geom.Vec{}
+		at, aside := in.PlaceOf(f.Ref).Apply(f.At), geom.Vec{}
 		if k := q.EdgeIndex(f.Ref.Edge); k >= 0 {
 			band := bandOf(edges[k], at, f.Ref.Point != "")
 			l.Lines = append(
