@@ -9,16 +9,17 @@ import (
 // Print is a link as printed: both sides in every size they share, and what
 // meets what. It holds nothing of the target.
 type Print struct {
-	Link    model.Link
-	lead    []int // piece of each of the leader's stretches
-	follow  int
-	sizes   []string
-	places  []float64 // on the chart
-	ease    []float64
-	matched []pair // of marks that meet, the two ends included
-	surplus [][]float64
-	marked  map[int][]bool // by piece: its notches that every shared size has
-	notches []bool         // which of the follower's marks are notches
+	Link       model.Link
+	lead       []int // piece of each of the leader's stretches
+	follow     int
+	sizes      []string
+	places     []float64 // on the chart
+	ease       []float64
+	matched    []pair // of marks that meet, the two ends included
+	surplus    [][]float64
+	marked     map[int][]bool // by piece: its notches that every shared size has
+	notches    []bool         // which of the follower's marks are notches
+	metNotches []metNotches
 }
 
 // pair is two marks that meet, as indices of the two sides' marks.
@@ -50,6 +51,7 @@ func Read(p model.Pattern, l model.Link) (*Print, error) {
 		out.ease = append(out.ease, w.follow.Length-w.lead.Length)
 	}
 	out.matched = match(walked)
+	out.metNotches = meetings(p, walked[0], out.matched)
 	for _, m := range walked[0].follow.Marks {
 		out.notches = append(out.notches, m.Kind == Notch)
 	}

@@ -71,6 +71,7 @@ type Mark struct {
 // run is one edge of a side: its index, where it begins along the seam, how
 // long it is sewn, and whether it is walked backwards.
 type run struct {
+	piece      string // ID
 	edge       int
 	from, long float64
 	back       bool
@@ -89,6 +90,7 @@ func (r run) place(x float64) float64 {
 type Side struct {
 	Length float64
 	Marks  []Mark
+	runs   []run // its edges, as walked
 }
 
 // walkSide walks stretches one after the other. Every one has its sheet.
@@ -118,6 +120,8 @@ func (d *Side) add(s model.Stretch, sheet Sheet, joined bool) error {
 		if i == 0 && !joined {
 			d.corner(q, j, s.Reverse, End)
 		}
+		on := run{q.ID, j, d.Length, long, s.Reverse}
+		d.runs = append(d.runs, on)
 		marks := len(d.Marks)
 		for k, n := range q.Notches {
 			if n.Edge != id || !sheet.Notches[k].Marked {
@@ -132,7 +136,7 @@ func (d *Side) add(s model.Stretch, sheet Sheet, joined bool) error {
 			}
 			d.Marks = append(d.Marks, Mark{
 				At: d.Length + at, Kind: Notch, Double: n.Double, Piece: q.ID, Index: k,
-				edge: run{j, d.Length, long, s.Reverse},
+				edge: on,
 			})
 		}
 		slices.SortStableFunc(d.Marks[marks:], func(a, b Mark) int {
