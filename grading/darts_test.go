@@ -7,7 +7,9 @@ import (
 	"quarterstep/grading"
 	"quarterstep/grading/dart"
 	"quarterstep/model"
+	"quarterstep/model/draft"
 	"quarterstep/model/geom"
+	"quarterstep/model/sizechart"
 )
 
 // dartPiece is the index of the piece with darts; -1 for none.
@@ -235,5 +237,33 @@ func TestADartThatCannotBeTruedSaysWhy(t *testing.T) {
 	r := mustGrade(t, &g, p).Pieces[i]
 	if r.Darts[0].Why == "" || apartAll(r.Edges, r.Base) != 0 {
 		t.Errorf("said %q", r.Darts[0].Why)
+	}
+}
+
+// What a dart costs: the blouse graded with it as it is, kept and trued.
+func BenchmarkDarts(b *testing.B) {
+	c, ok := sizechart.ByID("en13402-women")
+	if !ok {
+		b.Fatal("no chart")
+	}
+	p, err := draft.Blouse(c, demos[0].sizes)
+	if err != nil {
+		b.Fatal(err)
+	}
+	p.Target.Place = 9
+	none := p.WithPiece(dartPiece(p), func(q model.Piece) model.Piece {
+		q.Darts = nil
+		return q
+	})
+	for _, k := range []struct {
+		name string
+		p    model.Pattern
+	}{{"none", none}, {"as graded", p}, {"trued", withDart(p, true, true)}} {
+		b.Run(k.name, func(b *testing.B) {
+			var g grading.Grader
+			for b.Loop() {
+				mustGrade(b, &g, k.p)
+			}
+		})
 	}
 }
