@@ -34,13 +34,12 @@ func TestLinksOfDrawnNests(t *testing.T) {
 		}
 		var said []string
 		for _, f := range propose.Links(got.Pattern) {
-			say, how, _ := strings.Cut(f.Say, ",")
-			said = append(said, say)
-			if guess := strings.HasPrefix(say, "The cap"); f.Sure == guess {
-				t.Errorf("%s: %s,%s: sure %v", file, say, how, f.Sure)
+			said = append(said, f.What)
+			if guess := strings.HasPrefix(f.What, "The cap"); f.Sure == guess {
+				t.Errorf("%s: %s: sure %v", file, f.Say(), f.Sure)
 			}
 			if f.Misfit > 3.5 {
-				t.Errorf("%s: %s: %.2f mm off", file, f.Say, f.Misfit)
+				t.Errorf("%s: %s: %.2f mm off", file, f.Say(), f.Misfit)
 			}
 		}
 		if !slices.Equal(said, want) {

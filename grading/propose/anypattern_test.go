@@ -96,7 +96,7 @@ func TestProposalsOfAnyPattern(t *testing.T) {
 		proposed += len(found)
 		follows, sewn := map[end]int{}, map[end]int{}
 		for _, f := range found {
-			if f.Say == "" || !(f.Misfit >= 0) || math.IsInf(f.Misfit, 0) {
+			if f.What == "" || f.How == "" || !(f.Misfit >= 0) || math.IsInf(f.Misfit, 0) {
 				t.Fatalf("proposal %+v", f)
 			}
 			if f.Link.Kind == model.Sewn {
@@ -121,7 +121,7 @@ func TestProposalsOfAnyPattern(t *testing.T) {
 			}
 		}
 		if more := Links(p); len(more) > 0 {
-			t.Fatalf("then %q is proposed too", more[0].Say)
+			t.Fatalf("then %q is proposed too", more[0].Say())
 		}
 	})
 	t.Logf("%d links were proposed", proposed)

@@ -24,7 +24,7 @@ func (f *finder) caps() {
 		if c, ok := f.sew(lead, part{runs[0], reverse}, capRoom, unseamedCap); ok {
 			c.Sure = told
 			if !told {
-				c.Say += "; which half of the cap is the back one is a guess"
+				c.How += "; which half of the cap is the back one is a guess"
 			}
 			all = append(all, c)
 		}

@@ -185,7 +185,7 @@ func (f *finder) copyFrom(a, b lane, i, j int, reverse bool) (candidate, bool) {
 	if b.s.layer == inside && (a.s.layer == facing) != has(plain(b.s.q.Name), "facing") {
 		c.cost += 1000 // an interfacing goes by the cloth unless it is the facing's
 	}
-	c.Say = sayFollows(f.p, a.s, b.s, link, misfit)
+	c.What, c.How = sayFollows(f.p, a.s, b.s, link, misfit)
 	return c, true
 }
 

@@ -149,7 +149,7 @@ func TestGarments(t *testing.T) {
 		var got []string
 		for _, f := range Links(p) {
 			got = append(got, terse(f.Link))
-			t.Logf("%s: %s (misfit %.3f, sure %v)", name, f.Say, f.Misfit, f.Sure)
+			t.Logf("%s: %s (misfit %.3f, sure %v)", name, f.Say(), f.Misfit, f.Sure)
 		}
 		slices.Sort(got)
 		slices.Sort(e.want)

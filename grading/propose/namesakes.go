@@ -101,6 +101,7 @@ func (f *finder) unnamed() {
 		reverse, _ := against(x, y)
 		if c, ok := f.sew([]part{{x, false}}, part{y, reverse}, evenRoom, 0); ok {
 			c.Sure = false
+			c.How += "; told by their lengths alone"
 			found = append(found, c)
 		}
 	}

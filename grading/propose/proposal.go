@@ -11,9 +11,9 @@ import (
 // Proposal is a link that the pattern seems to have.
 type Proposal struct {
 	Link model.Link
-	// Say is the link in plain words: "Front facing follows the neckline of
-	// Front, within 0.1 mm in print".
-	Say string
+	// What is the link in plain words, and How what print says of it: "Front
+	// facing follows the neckline of Front", "within 0.1 mm in print".
+	What, How string
 	// Misfit is how far, at worst of the printed sizes and in mm, a follower
 	// lies off its leader's line; of a seam, how far its ease is off the mean
 	// of the sizes.
@@ -21,6 +21,9 @@ type Proposal struct {
 	// Sure says that names and print agree, and on nothing else.
 	Sure bool
 }
+
+// Say is the whole proposal in one line.
+func (f Proposal) Say() string { return f.What + ", " + f.How }
 
 // Links is every link that p seems to have and has not, those that follow a
 // line first. It never fails: a piece that cannot be measured has none.
@@ -57,12 +60,12 @@ func (f *finder) number() {
 	for _, l := range f.p.Links {
 		used[l.ID] = true
 	}
-	n := 1
+	n := len(f.p.Links) + 1
 	for i := range f.found {
-		for used[fmt.Sprintf("link%d", n)] {
+		for used[fmt.Sprintf("link-%d", n)] {
 			n++
 		}
-		f.found[i].Link.ID = fmt.Sprintf("link%d", n)
+		f.found[i].Link.ID = fmt.Sprintf("link-%d", n)
 		n++
 	}
 }

@@ -160,7 +160,7 @@ func TestShakenLinksAreFoundAgain(t *testing.T) {
 func TestLinkedEdgesAreLeftAlone(t *testing.T) {
 	for name, p := range demos(t) {
 		if found := Links(p); len(found) > 0 {
-			t.Errorf("%s: %q is proposed although all is linked", name, found[0].Say)
+			t.Errorf("%s: %q is proposed although all is linked", name, found[0].Say())
 		}
 		all := p.Links
 		for i, l := range all {
@@ -179,9 +179,9 @@ func TestDemosLinksAreFoundAgain(t *testing.T) {
 		found := Links(p)
 		compare(t, name, found, want)
 		for _, f := range found {
-			t.Logf("%s: %s (misfit %.3f, sure %v)", name, f.Say, f.Misfit, f.Sure)
+			t.Logf("%s: %s (misfit %.3f, sure %v)", name, f.Say(), f.Misfit, f.Sure)
 			if !f.Sure {
-				t.Errorf("%s: not sure of %q", name, f.Say)
+				t.Errorf("%s: not sure of %q", name, f.Say())
 			}
 		}
 	}

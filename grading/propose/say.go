@@ -11,16 +11,16 @@ import (
 )
 
 // sayFollows is a same-line link in words.
-func sayFollows(p model.Pattern, lead, follow *sheet, l model.Link, misfit float64) string {
-	return fmt.Sprintf("%s follows the %s of %s, within %s in print",
-		nameOf(follow), edgeNames(lead, l.Lead), nameOf(lead), fine(misfit, p.Unit))
+func sayFollows(p model.Pattern, lead, follow *sheet, l model.Link, misfit float64) (what, how string) {
+	return fmt.Sprintf("%s follows the %s of %s", nameOf(follow), edgeNames(lead, l.Lead), nameOf(lead)),
+		fmt.Sprintf("within %s in print", fine(misfit, p.Unit))
 }
 
 // saySewn is a seam in words, with its ease in print.
-func saySewn(p model.Pattern, lead []part, follow part, ease float64) string {
+func saySewn(p model.Pattern, lead []part, follow part, ease float64) (what, how string) {
+	how = easeWords(ease, p.Unit, seamed(lead, follow))
 	if len(lead) == 1 && lead[0].s == follow.s {
-		return fmt.Sprintf("The %s and the %s of %s are sewn together, %s",
-			lead[0].called(), follow.called(), nameOf(follow.s), easeWords(ease, p.Unit, seamed(lead, follow)))
+		return fmt.Sprintf("The %s and the %s of %s are sewn together", lead[0].called(), follow.called(), nameOf(follow.s)), how
 	}
 	var leads []string
 	for _, l := range lead {
@@ -32,7 +32,7 @@ func saySewn(p model.Pattern, lead []part, follow part, ease float64) string {
 			leads = append(leads, s)
 		}
 	}
-	return fmt.Sprintf("The %s of %s is sewn to %s, %s", follow.called(), nameOf(follow.s), list(leads), easeWords(ease, p.Unit, seamed(lead, follow)))
+	return fmt.Sprintf("The %s of %s is sewn to %s", follow.called(), nameOf(follow.s), list(leads)), how
 }
 
 // called is what a run is called: one edge by its name, several by what they

@@ -95,7 +95,7 @@ func (f *finder) sew(lead []part, follow part, r room, loose float64) (candidate
 		link.And = append(link.And, l.stretch())
 	}
 	c := candidate{Proposal{Link: link, Misfit: off, Sure: off <= surelySewn}, math.Abs(m-r.usual) + off}
-	c.Say = saySewn(f.p, lead, follow, m)
+	c.What, c.How = saySewn(f.p, lead, follow, m)
 	return c, true
 }
 
