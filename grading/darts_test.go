@@ -267,3 +267,47 @@ func BenchmarkDarts(b *testing.B) {
 		})
 	}
 }
+
+// Length put in and seams that give way leave a trued dart smooth and its legs
+// equal.
+func TestTruedDartsStaySo(t *testing.T) {
+	p := withDart(demos[0].pattern(t), false, true)
+	p.Target.Place = 9
+	i := dartPiece(p)
+	var g grading.Grader
+	hold := func(name string, p model.Pattern) {
+		d := mustGrade(t, &g, p).Pieces[i].Darts[0]
+		if d.Kink > 0.1 || math.Abs(d.LegsDiffer) > 0.02 {
+			t.Errorf("%s: kink %.3f degrees, legs %.4f mm apart", name, d.Kink, d.LegsDiffer)
+		}
+	}
+	for _, l := range p.Pieces[i].Lines {
+		for _, by := range []float64{-40, 40, 100} {
+			if long := p; l.Kind == model.Lengthen {
+				long.Lengths = []model.Lengthening{{ID: "a", By: by, Lines: []model.PieceLine{{Piece: p.Pieces[i].ID, Line: l.ID}}}}
+				hold(l.Name, long)
+			}
+		}
+	}
+	gave := 0
+	for k, l := range p.Links {
+		if l.Kind != model.Sewn || l.Follow.Piece != "front" {
+			continue
+		}
+		l.EaseFixed, l.Ease = true, 6
+		for _, l.Refit = range model.Refits {
+			wide := p
+			wide.Links = append([]model.Link(nil), p.Links...)
+			wide.Links[k] = l
+			hold(l.ID+", "+string(l.Refit), wide)
+			for _, s := range mustGrade(t, &g, wide).Seams {
+				if s.Link == l.ID && s.Gave != 0 {
+					gave++
+				}
+			}
+		}
+	}
+	if gave < 3 {
+		t.Errorf("only %d seams gave way", gave)
+	}
+}
