@@ -16,6 +16,7 @@ type Checker struct {
 	Tape  girth.Tape
 	bends printedBends
 	print printedLines
+	walks seamPrints
 }
 
 // Findings is Checker.Findings for once.
@@ -41,7 +42,7 @@ func (c *Checker) Look(p model.Pattern, r grading.Result) []Checked {
 	out := l.seams()
 	out = append(out, l.girths(&c.Tape)...)
 	for _, look := range []func() Checked{
-		l.smooth, l.joins, l.square, l.centre, l.hems, l.lengths, l.darts, func() Checked { return outlines }, l.againstPrint, l.reach,
+		l.smooth, l.joins, l.square, l.centre, l.hems, l.notches, l.lengths, l.darts, func() Checked { return outlines }, l.againstPrint, l.reach,
 	} {
 		if k := look(); k.Title != "" || len(k.Findings) > 0 {
 			out = append(out, k)
@@ -56,6 +57,7 @@ type looking struct {
 	r     grading.Result
 	lines *stitching
 	most  printedBends
+	walks seamPrints
 	// broken is the pieces whose outline cannot be cut: what else is wrong with
 	// them comes of that.
 	broken map[string]bool
@@ -69,14 +71,17 @@ type edgeOf struct{ piece, edge string }
 // over begins a looking over, and forgets the print of pieces that are gone.
 func (c *Checker) over(p model.Pattern, r grading.Result) *looking {
 	if c.bends == nil {
-		c.bends, c.print = printedBends{}, printedLines{}
+		c.bends, c.print, c.walks = printedBends{}, printedLines{}, seamPrints{}
 	}
 	maps.DeleteFunc(c.bends, func(nest *model.Outline, _ []int) bool {
 		return !slices.ContainsFunc(p.Pieces, func(q model.Piece) bool { return len(q.Nest) > 0 && &q.Nest[0] == nest })
 	})
 	c.print.forget(p)
+	maps.DeleteFunc(c.walks, func(id string, _ seamPrint) bool {
+		return !slices.ContainsFunc(p.Links, func(k model.Link) bool { return k.ID == id })
+	})
 	return &looking{
-		p: p, r: r, lines: newStitching(p, r, c.print), most: c.bends,
+		p: p, r: r, lines: newStitching(p, r, c.print), most: c.bends, walks: c.walks,
 		broken: map[string]bool{}, told: map[model.Measure]bool{}, shared: sharedEdges(p, r),
 	}
 }

@@ -112,6 +112,21 @@ func turnedGrain(size string, by float64) func(model.Piece) model.Piece {
 	}
 }
 
+// slidNotch draws the first notch of one printed size farther along its edge.
+func slidNotch(size string, by float64) func(model.Piece) model.Piece {
+	return func(q model.Piece) model.Piece {
+		q.Notches = slices.Clone(q.Notches)
+		n := &q.Notches[0]
+		n.Spots = slices.Clone(n.Spots)
+		for i := range n.Spots {
+			if n.Spots[i].Size == size {
+				n.Spots[i].S += by
+			}
+		}
+		return q
+	}
+}
+
 // scaled draws one printed size narrower, as a scan fed askew does.
 func scaled(size string, by float64) func(model.Piece) model.Piece {
 	return func(q model.Piece) model.Piece {
@@ -204,6 +219,7 @@ var faults = []fault{
 	{"front edge moved out", waistcoatAt(5), []change{edit.MoveEdge("front", "front-edge", inward(-5, 0))}, "centre-moved crosses-print"},
 	{"sleeve seam longer at the back", blouseAt(5), []change{edit.MovePoint("sleeve", "back-hem", inward(0, 4))}, "seam"},
 	{"front longer below the waist than the back", blouseAt(5), []change{lengthened("front", "lengthen-above-the-waist", 20)}, "length-one-sided seam"},
+	{"double notch drawn astray in one size", blouseAt(5), []change{redrawn("sleeve", slidNotch("38", 8))}, "notch"},
 	{"printed once", box(3), []change{redrawn("f", once), redrawn("b", once)}, "one-size"},
 	{"an edge of a link is gone", box(2), []change{linked(same("x", of("f", "gone"), of("b", "btop")))}, "link"},
 	{"pieces that follow each other", box(2), []change{
