@@ -21,11 +21,11 @@ func TestCheckWithLimits(t *testing.T) {
 	if s := qstep("check", far); s.code != exitLook {
 		t.Error("the limit was kept")
 	}
-	if s := qstep("check", far, "--limit", "patience=3"); s.code != exitUsage || !strings.Contains(s.err, "--limits lists them") {
-		t.Errorf("exit %d: %s", s.code, s.err)
+	if s := qstep("check", far, "--limit", "patience=3"); s.code != exitUsage || !strings.Contains(s.errs, "--limits lists them") {
+		t.Errorf("exit %d: %s", s.code, s.errs)
 	}
-	if s := qstep("check", far, "--limit", "seams=lots"); s.code != exitInput || !strings.Contains(s.err, `"seams"`) {
-		t.Errorf("exit %d: %s", s.code, s.err)
+	if s := qstep("check", far, "--limit", "seams=lots"); s.code != exitInput || !strings.Contains(s.errs, `"seams"`) {
+		t.Errorf("exit %d: %s", s.code, s.errs)
 	}
 	s := qstep("check", far, "--limits", "--limit=square=4")
 	if s.code != exitDone || !strings.Contains(s.out, "Threads no. 200") || !strings.Contains(s.out, "4°, as usual 2.5°") {
