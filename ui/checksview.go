@@ -10,7 +10,6 @@ import (
 	"quarterstep/app/edit"
 	"quarterstep/grading/check"
 	"quarterstep/model"
-	"quarterstep/model/geom"
 	"quarterstep/ui/panel"
 	"quarterstep/ui/scene"
 )
@@ -135,7 +134,7 @@ func (w *Window) showFinding(n int) {
 	}
 	w.hand = scene.Ref{Piece: g.Piece, Edge: g.Edge, Point: g.Point}
 	w.refresh()
-	w.table.Centre(geom.Pt(g.Where.X, g.Where.Y).Add(p.Pieces[i].At))
+	w.table.Centre(w.placeOnTable(p.Pieces[i].ID, g.Where))
 }
 
 // showNext shows the finding after the one in hand, the first after the last.

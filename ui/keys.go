@@ -113,7 +113,7 @@ func (w *Window) rune(r rune) {
 		'c': func() { w.table.SetCloseUp(!w.table.CloseUp()); w.refresh() },
 		'i': func() { w.seam = !w.seam; w.refresh() },
 		'u': func() { w.table.SetRuler(!w.table.Ruler()); w.refresh() },
-		'l': w.lock, 'k': w.startLink, 'j': func() { w.joinPieces(!w.trues.join); w.refresh() },
+		'l': w.lock, 'k': w.startLink, 'j': func() { w.joinPieces(!w.trues.join) },
 		'e': func() { w.unfold("Increments") }, 'w': func() { w.unfold("Wearer") }, 'h': func() { w.unfold("Checks") },
 		'+': func() { w.zoom(true) }, '=': func() { w.zoom(true) }, '-': func() { w.zoom(false) },
 		'0': w.table.Fit, '9': w.table.TrueSize,

@@ -6,10 +6,12 @@ import (
 	"slices"
 
 	"quarterstep/grading"
+	"quarterstep/grading/link"
 	"quarterstep/grading/seam"
 	"quarterstep/model"
 	"quarterstep/model/measure"
 	"quarterstep/ui/panel"
+	"quarterstep/ui/scene"
 )
 
 const inch = 25.4 // mm
@@ -154,7 +156,7 @@ func (w *Window) linkDetail(p model.Pattern, r grading.Result, l model.Link) pan
 		v.Says = append(v.Says, say)
 	}
 	v.Fixed = l.EaseFixed
-	v.Gives, v.Give = giveChoices(l)
+	v.Gives, v.Give = giveChoices(p, r, l)
 	if l.Refit != model.NoRefit {
 		v.GiveSay = gaveSay(l, s, u)
 	}
@@ -213,26 +215,46 @@ func gaugeView(s grading.Seam, u model.Unit, look bool) *panel.GaugeView {
 	return v
 }
 
-// giveWords names what may give way.
-var giveWords = map[model.Refit]string{
-	model.NoRefit:     "Nothing",
-	model.CapHeight:   "Cap height",
-	model.CapWidth:    "Cap width",
-	model.CapBoth:     "Both, as in print",
-	model.StartAcross: "First end, across",
-	model.StartAlong:  "First end, along the grain",
-	model.EndAcross:   "Last end, across",
-	model.EndAlong:    "Last end, along the grain",
-	model.WholePiece:  "The whole piece",
+// refitsOf is what of a link's follower can give way: nothing, the present way,
+// and every way that moves nothing that has to stay.
+func refitsOf(p model.Pattern, r grading.Result, l model.Link) []model.Refit {
+	var out []model.Refit
+	i := p.PieceIndex(l.Follow.Piece)
+	for _, way := range model.Refits {
+		if way != model.NoRefit && way != l.Refit {
+			if i < 0 {
+				continue
+			}
+			if _, err := link.WayOf(way, p.Pieces[i], r.Pieces[i].Edges, l.Follow, nil); err != nil {
+				continue
+			}
+		}
+		out = append(out, way)
+	}
+	return out
 }
 
-// giveChoices is what of a link's follower may give way, and what does.
-func giveChoices(l model.Link) ([]string, int) {
-	var out []string
-	for _, r := range model.Refits {
-		out = append(out, giveWords[r])
+// giveChoices is what of a link's follower can give way, in words, and what
+// does.
+func giveChoices(p model.Pattern, r grading.Result, l model.Link) ([]string, int) {
+	refits := refitsOf(p, r, l)
+	from, to := endName(p, l.Follow, scene.From), endName(p, l.Follow, scene.To)
+	words := map[model.Refit]string{
+		model.NoRefit:     "Nothing",
+		model.CapHeight:   "Cap height",
+		model.CapWidth:    "Cap width",
+		model.CapBoth:     "Both, as in print",
+		model.StartAcross: capital(from) + ", across the grain",
+		model.StartAlong:  capital(from) + ", along the grain",
+		model.EndAcross:   capital(to) + ", across the grain",
+		model.EndAlong:    capital(to) + ", along the grain",
+		model.WholePiece:  "The whole piece",
 	}
-	return out, max(slices.Index(model.Refits, l.Refit), 0)
+	out := make([]string, len(refits))
+	for k, way := range refits {
+		out[k] = words[way]
+	}
+	return out, max(slices.Index(refits, l.Refit), 0)
 }
 
 // gaveSay is by how much the follower gave way: "Cap 4 mm lower."

@@ -211,10 +211,9 @@ func (w *Window) onPiece(piece string, at geom.Point) (geom.Point, error) {
 }
 
 // asHeld is a movement on the Table as it is for what is in hand: with a dart
-// closed, one part of the piece lies turned.
+// closed, one part of the piece lies turned; laid at a seam, all of it.
 func (w *Window) asHeld(by geom.Vec) geom.Vec {
-	in := scene.Input{Pattern: w.doc.Pattern(), Result: w.doc.Result(), Closed: w.closedDarts(w.doc.Pattern(), w.doc.Result())}
-	inv, err := in.PlaceOf(w.hand).Inverse()
+	inv, err := w.sceneOf(w.doc.Pattern(), w.doc.Result()).PlaceOf(w.hand).Inverse()
 	if err != nil {
 		return by
 	}

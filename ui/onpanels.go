@@ -35,7 +35,7 @@ func (w *Window) connectRail() {
 		w.hand = scene.Ref{Piece: w.doc.Pattern().Pieces[i].ID}
 		w.refresh()
 		if w.step != stepPrint {
-			w.table.Centre(w.doc.Result().Pieces[i].Outline().Bounds().Centre().Add(w.doc.Pattern().Pieces[i].At))
+			w.table.Centre(w.placeOnTable(w.hand.Piece, w.doc.Result().Pieces[i].Outline().Bounds().Centre()))
 		}
 	}
 	w.shelf.OnMenu = w.shelfMenu

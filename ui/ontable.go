@@ -20,7 +20,7 @@ func (w *Window) connectTable() {
 	t.OnSelect = w.selected
 	t.OnDragPoint = func(at scene.Ref, by geom.Vec, ph board.Phase) {
 		w.hold(at)
-		w.drag(edit.MovePoint(at.Piece, at.Point, by), "move "+w.refName(at), by, ph)
+		w.dragLine(at, by, ph, edit.MovePoint(at.Piece, at.Point, by), "move "+w.refName(at))
 	}
 	t.OnDragHandle = func(at scene.Ref, by geom.Vec, ph board.Phase) {
 		w.hold(at)
@@ -32,11 +32,11 @@ func (w *Window) connectTable() {
 			w.drag(moveCutEnd(at, by), "move "+w.refName(at), by, ph)
 			return
 		}
-		w.drag(edit.MoveControl(at.Piece, at.Edge, at.Control, by), "shape "+w.refName(at), by, ph)
+		w.dragLine(at, by, ph, edit.MoveControl(at.Piece, at.Edge, at.Control, by), "shape "+w.refName(at))
 	}
 	t.OnDragEdge = func(at scene.Ref, by geom.Vec, ph board.Phase) {
 		w.hold(at)
-		w.drag(edit.MoveEdge(at.Piece, at.Edge, by), "move "+w.refName(at), by, ph)
+		w.dragLine(at, by, ph, edit.MoveEdge(at.Piece, at.Edge, by), "move "+w.refName(at))
 	}
 	t.OnDragPiece = w.dragPiece
 	t.OnNudge = func(by geom.Vec, _ board.Step) { w.nudge(w.asHeld(by)) }
@@ -114,11 +114,11 @@ func (w *Window) nudge(by geom.Vec) {
 	case w.hand.Cut != "":
 		w.do("move "+w.refName(w.hand), moveCutEnd(w.hand, by))
 	case w.hand.Control > 0 && w.hand.Point == "":
-		w.do("shape "+w.refName(w.hand), edit.MoveControl(w.hand.Piece, w.hand.Edge, w.hand.Control, by))
+		w.nudgeLine(by, edit.MoveControl(w.hand.Piece, w.hand.Edge, w.hand.Control, by), "shape "+w.refName(w.hand))
 	case w.hand.Point != "":
-		w.do("move "+w.refName(w.hand), edit.MovePoint(w.hand.Piece, w.hand.Point, by))
+		w.nudgeLine(by, edit.MovePoint(w.hand.Piece, w.hand.Point, by), "move "+w.refName(w.hand))
 	case j >= 0:
-		w.do("move "+w.refName(w.hand), edit.MoveEdge(w.hand.Piece, w.hand.Edge, by))
+		w.nudgeLine(by, edit.MoveEdge(w.hand.Piece, w.hand.Edge, by), "move "+w.refName(w.hand))
 	default:
 		w.do("lay "+w.refName(w.hand), edit.LayPiece(w.hand.Piece, by))
 	}
@@ -247,6 +247,10 @@ func (w *Window) showStatus() {
 	}
 	if ask := cmp.Or(w.askingDart(), w.asking()); ask != "" {
 		w.status.Set(ask)
+		return
+	}
+	if w.trues.led.say != "" {
+		w.status.Set(w.trues.led.say)
 		return
 	}
 	p := w.doc.Pattern()

@@ -24,8 +24,9 @@ func (w *Window) connectTrue() {
 	l.OnRemedy = w.remedy
 	l.OnGive = func(i int) {
 		w.withLink(func(k model.Link) {
-			if r := model.Refits[i]; r != k.Refit {
-				w.setRefit(k, r)
+			all := refitsOf(w.doc.Pattern(), w.doc.Result(), k)
+			if i < len(all) && all[i] != k.Refit {
+				w.setRefit(k, all[i])
 			}
 		})
 	}

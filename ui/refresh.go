@@ -92,7 +92,10 @@ func (w *Window) sceneOf(p model.Pattern, r grading.Result) scene.Input {
 	}
 	in.Closed = w.closedDarts(p, r)
 	in.Ghost, in.Guides, in.Lengthen = w.ghost(p), w.guides(p), w.lengthens(p)
-	in.Look = faults(w.report())
+	if !w.doc.Previewing() { // what to look at waits for the end of a drag
+		w.faults = faults(w.report())
+	}
+	in.Look = w.faults
 	if w.step == stepTrue {
 		in.Ghost, in.Guides = nil, nil
 		w.trueOnTable(&in)

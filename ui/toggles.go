@@ -39,4 +39,8 @@ func (w *Window) toggleViews() []panel.ToggleView {
 
 // joinPieces lays the pieces of the seam in hand together, or back where they
 // were.
-func (w *Window) joinPieces(on bool) { w.trues.join = on }
+func (w *Window) joinPieces(on bool) {
+	w.trues.join = on
+	w.refresh()
+	w.table.Fit()
+}

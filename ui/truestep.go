@@ -28,6 +28,7 @@ type trueStep struct {
 	refused error                  // why they cannot
 	misfits map[string]misfit
 	make    linkMaking
+	led     ledLine
 }
 
 // misfit is how far the two lines of a same-line link are apart in print, with
@@ -148,15 +149,16 @@ func (w *Window) showTrue(p model.Pattern, r grading.Result) {
 	in := w.step == stepTrue && ok
 	w.walk.Hidden = !in || w.trues.noWalk
 	w.joinBar.Hidden = !in || !w.trues.join
-	foot := 0.0
+	head, foot := 0.0, 0.0
 	if !w.walk.Hidden {
 		w.walk.SetView(w.walkOf(p, r, l))
 		foot = float64(w.walk.MinSize().Height + 14)
 	}
 	if !w.joinBar.Hidden {
 		w.joinBar.SetView(w.joinView(p, r, l))
+		head = float64(w.joinBar.MinSize().Height + 14)
 	}
-	w.table.SetFoot(foot)
+	w.table.SetCover(head, foot)
 	w.walk.Refresh()
 	w.joinBar.Refresh()
 }
@@ -186,7 +188,7 @@ func sentence(words string) string {
 func (w *Window) trueOnTable(in *scene.Input) {
 	p := in.Pattern
 	l, ok := w.linkInHand(p)
-	if !ok || !linkWhole(p, l) {
+	if !ok || !linkWhole(p, l) || w.hand.Piece != "" && !linkHas(l, scene.Ref{Piece: w.hand.Piece}) {
 		return
 	}
 	in.Runs = runsOf(p, in.Result, l)

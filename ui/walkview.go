@@ -166,7 +166,7 @@ func walkSay(w seam.Walk, names []string, lead, follow string, meet int) string 
 func mostSay(w seam.Walk, names []string, worst int, look bool) string {
 	if worst < 0 {
 		if len(w.Parts) > 1 {
-			return "The notches meet as in print."
+			return "The marks meet as in print."
 		}
 		return ""
 	}

@@ -27,16 +27,17 @@ type Window struct {
 	settings    settings.Settings
 	settingsDir string
 
-	step       int        // of the guide rail
-	hand       scene.Ref  // piece, edge and point in hand
-	nest       bool       // show the printed sizes
-	seam       bool       // show the stitching line
-	pointer    geom.Point // where the pointer is on the Table
-	over       scene.Ref  // what is under it
-	said       string     // a sentence for the status bar, shown once
-	doubts     []string   // what bringing in left to look at
-	looked     string     // the finding in hand
-	docSerial  int        // counts changes of the document
+	step       int           // of the guide rail
+	hand       scene.Ref     // piece, edge and point in hand
+	nest       bool          // show the printed sizes
+	seam       bool          // show the stitching line
+	pointer    geom.Point    // where the pointer is on the Table
+	over       scene.Ref     // what is under it
+	said       string        // a sentence for the status bar, shown once
+	doubts     []string      // what bringing in left to look at
+	looked     string        // the finding in hand
+	faults     []scene.Fault // what to look at on the Table, as last looked
+	docSerial  int           // counts changes of the document
 	print      printStep
 	body       wearerStep
 	trues      trueStep

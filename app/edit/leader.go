@@ -9,8 +9,8 @@ import (
 	"quarterstep/model/geom"
 )
 
-// Spot is a handle of the Table: a grade point, or inner control point number
-// Control (1 up) of an edge.
+// Spot is a handle of the Table: a grade point, inner control point number
+// Control (1 up) of an edge, or with Control 0 the edge as a whole.
 type Spot struct {
 	Piece   string
 	Point   string // "" for a curve handle
@@ -31,8 +31,11 @@ func (l Leader) Move(v geom.Vec) func(model.Pattern) (model.Pattern, error) {
 	if l.turn != nil {
 		v = l.turn.ApplyVec(v)
 	}
-	if l.Point != "" {
+	switch {
+	case l.Point != "":
 		return MovePoint(l.Piece, l.Point, v)
+	case l.Control == 0:
+		return MoveEdge(l.Piece, l.Edge, v)
 	}
 	return MoveControl(l.Piece, l.Edge, l.Control, v)
 }
@@ -102,7 +105,7 @@ func across(p model.Pattern, l model.Link, n int, at Spot) (Spot, error) {
 			return Spot{Piece: a.ID, Point: endPoint(a, lead, l.Lead.Reverse, startsAt(b, l, n, at.Point))}, nil
 		}
 		k := at.Control
-		if l.Lead.Reverse != l.Follow.Reverse {
+		if k > 0 && l.Lead.Reverse != l.Follow.Reverse {
 			k = 3*len(a.Nest[len(a.Nest)-1].Edges[lead]) - k
 		}
 		return Spot{Piece: a.ID, Edge: a.Edges[lead].ID, Control: k}, nil

@@ -98,6 +98,7 @@ type Board struct {
 	perMM   float64 // px a mm of a true-size screen
 
 	fitted  bool // the view still is what Fit made it
+	head    float64
 	foot    float64
 	space   bool // the space bar is held
 	pointer view.Px
@@ -209,7 +210,7 @@ func sameTable(a, b scene.Input) bool {
 func (b *Board) Fit() {
 	w, h := b.openSize()
 	b.view.Scale = 0 // whatever the scale, draw anew
-	b.setView(view.Fit(b.in.FitBox(), w, h, fitMargin))
+	b.setView(b.belowHead(view.Fit(b.in.FitBox(), w, h, fitMargin)))
 	b.fitted = true
 }
 
@@ -242,7 +243,7 @@ func (b *Board) Centre(at geom.Point) {
 	w, h := b.openSize()
 	v := b.view
 	v.Origin = at.Add(v.MM(view.Px{X: -w / 2, Y: -h / 2}))
-	b.setView(v)
+	b.setView(b.belowHead(v))
 }
 
 // View is what part of the paper is shown, in px of the paper's area.

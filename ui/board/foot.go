@@ -1,12 +1,14 @@
 package board
 
-// SetFoot says how many px at the bottom of the board are covered by something
-// else; Fit shows everything above it.
-func (b *Board) SetFoot(px float64) {
-	if px == b.foot {
+import "quarterstep/ui/view"
+
+// SetCover says how many px at the head and at the foot of the board are
+// covered by something else; Fit shows everything between.
+func (b *Board) SetCover(head, foot float64) {
+	if head == b.head && foot == b.foot {
 		return
 	}
-	b.foot = px
+	b.head, b.foot = head, foot
 	b.parts.lens.update()
 	if b.fitted {
 		b.Fit()
@@ -16,5 +18,9 @@ func (b *Board) SetFoot(px float64) {
 // openSize is the part of the paper's area that nothing covers, in px.
 func (b *Board) openSize() (w, h float64) {
 	w, h = b.paperSize()
-	return w, max(h-b.foot, 1)
+	return w, max(h-b.head-b.foot, 1)
 }
+
+// belowHead is v, made for the open part of the paper's area, moved to where
+// that lies.
+func (b *Board) belowHead(v view.View) view.View { return v.Slide(view.Px{Y: b.head}) }

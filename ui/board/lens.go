@@ -72,7 +72,7 @@ func (l *lens) update() {
 		return
 	}
 	w, h := l.board.openSize()
-	x, y := w-lensWidth-16, h-lensHeight-16
+	x, y := w-lensWidth-16, l.board.head+h-lensHeight-16
 	if p := l.board.pointer; p.X > x-40 && p.Y > y-40 && l.board.inside {
 		x = 16
 	}

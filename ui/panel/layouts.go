@@ -5,6 +5,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/ui/theme"
 )
 
 // across sets things side by side, gap apart, each centred in the height at its
@@ -65,6 +67,47 @@ func (s atLeast) MinSize(objects []fyne.CanvasObject) fyne.Size {
 
 func (s atLeast) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	place(objects[0], 0, 0, size.Width, size.Height)
+}
+
+// sideOrBelow sets things side by side in equal widths, gap apart, where the
+// side panel has room for the widest of them so often, else below one another.
+type sideOrBelow struct{ gap float32 }
+
+func (l sideOrBelow) shown(objects []fyne.CanvasObject) (shown []fyne.CanvasObject, most fyne.Size) {
+	for _, o := range objects {
+		if o.Visible() {
+			shown, most = append(shown, o), most.Max(o.MinSize())
+		}
+	}
+	return shown, most
+}
+
+func (l sideOrBelow) fits(n int, most fyne.Size) bool {
+	return float32(n)*most.Width+float32(n-1)*l.gap <= theme.Px(sideContent)
+}
+
+func (l sideOrBelow) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	shown, most := l.shown(objects)
+	n := float32(len(shown))
+	if l.fits(len(shown), most) {
+		return fyne.NewSize(n*most.Width+max(n-1, 0)*l.gap, most.Height)
+	}
+	return fyne.NewSize(most.Width, n*most.Height+max(n-1, 0)*l.gap)
+}
+
+func (l sideOrBelow) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	shown, most := l.shown(objects)
+	n := float32(len(shown))
+	if l.fits(len(shown), most) {
+		w := (size.Width - (n-1)*l.gap) / max(n, 1)
+		for i, o := range shown {
+			place(o, float32(i)*(w+l.gap), 0, w, size.Height)
+		}
+		return
+	}
+	for i, o := range shown {
+		place(o, 0, float32(i)*(most.Height+l.gap), size.Width, most.Height)
+	}
 }
 
 func below(gap float32, objects ...fyne.CanvasObject) *fyne.Container {

@@ -2,6 +2,7 @@ package panel
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/ui/theme"
@@ -57,7 +58,7 @@ func newLinkPart(p *Links) *linkPart {
 	o.print = newLink("As in print", func() { call(p.OnPrint) })
 	o.unlink = newLink("Unlink", func() { call(p.OnUnlink) })
 	o.ease = beside(8, 0, newWords("Ease wanted", theme.Body, ink), sized(88, controlHeight, o.low), newWords("to", theme.Body, ink), sized(88, controlHeight, o.high))
-	o.remedy = fyneGrid(2, o.remedies[0], o.remedies[1])
+	o.remedy = container.New(sideOrBelow{8}, o.remedies[0], o.remedies[1])
 	o.giveRow = beside(8, 1, newWords("Gives way", theme.Body, ink), o.give)
 	o.box = below(7,
 		beside(9, 1, o.mark, o.title),

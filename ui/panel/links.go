@@ -1,6 +1,8 @@
 package panel
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
@@ -73,8 +75,10 @@ func NewLinks() *Links {
 	return p
 }
 
-// SetView shows a view.
+// SetView shows a view. What stays as it was is not drawn again, so that it can
+// follow a drag.
 func (p *Links) SetView(v LinksView) {
+	high := p.box.MinSize().Height
 	p.view = v
 	p.empty.setText(v.Empty)
 	for len(p.rows) < len(v.Links) {
@@ -82,7 +86,7 @@ func (p *Links) SetView(v LinksView) {
 		p.rows = append(p.rows, newLinkRow(func() { call1(p.OnPick, i) }))
 	}
 	p.make.set(v.Make)
-	objects := []fyne.CanvasObject{}
+	var objects []fyne.CanvasObject
 	if len(v.Links) == 0 && !v.Make.UnderWay {
 		objects = append(objects, p.empty)
 	}
@@ -97,6 +101,9 @@ func (p *Links) SetView(v LinksView) {
 		}
 	}
 	objects = append(objects, p.make.box)
+	if slices.Equal(objects, p.box.Objects) && p.box.MinSize().Height == high {
+		return
+	}
 	p.box.Objects = objects
 	relay(p.box)
 	p.Refresh()

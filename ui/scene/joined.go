@@ -102,7 +102,9 @@ func (in Input) joinLeads(leads []model.Stretch, follow model.Stretch) (Joined, 
 		}
 	}
 	if _, laid := out.Placement[follow.Piece]; !laid {
-		out.Placement[follow.Piece] = in.besideAll(follow.Piece, out.Placement)
+		m := in.besideAll(follow.Piece, out.Placement)
+		level := in.runBox(leads, out.Placement).Centre().Y - in.runBox([]model.Stretch{follow}, map[string]geom.Affine{follow.Piece: m}).Centre().Y
+		out.Placement[follow.Piece] = geom.Translate(geom.Vec{Y: level}).Mul(m)
 	}
 	return out, nil
 }
@@ -160,8 +162,8 @@ func (in Input) besideAll(piece string, laid map[string]geom.Affine) geom.Affine
 	return geom.Translate(geom.Vec{X: box.Max.X + apart - own.Min.X, Y: box.Min.Y - own.Min.Y}).Mul(m)
 }
 
-// InARow lays pieces beside each other, in the order named and level with the
-// first, which lies where it is.
+// InARow lays pieces beside each other, in the order named and level at their
+// heads with the first, which lies where it is.
 func (in Input) InARow(pieces []string) map[string]geom.Affine {
 	out := map[string]geom.Affine{}
 	for _, id := range pieces {
@@ -172,6 +174,24 @@ func (in Input) InARow(pieces []string) map[string]geom.Affine {
 		out[id] = in.besideAll(id, out)
 	}
 	return out
+}
+
+// runBox is the box around stretches on pieces as laid.
+func (in Input) runBox(of []model.Stretch, laid map[string]geom.Affine) geom.Box {
+	var box geom.Box
+	for _, s := range of {
+		i := in.Pattern.PieceIndex(s.Piece)
+		if i < 0 {
+			continue
+		}
+		r, _ := in.graded(i)
+		for _, id := range s.Edges {
+			if j := in.Pattern.Pieces[i].EdgeIndex(id); j >= 0 && j < len(r.Edges) {
+				box = box.Union(r.Edges[j].Transform(laid[s.Piece]).Bounds())
+			}
+		}
+	}
+	return box
 }
 
 func (in Input) boxOf(piece string, m geom.Affine) geom.Box {
