@@ -430,20 +430,45 @@ func TestAHandCorrectionIsFound(t *testing.T) {
 	}
 }
 
+// BenchmarkFindings looks the blouse over for another size each time: every line
+// is new.
 func BenchmarkFindings(b *testing.B) {
+	benchmark(b, func(p model.Pattern, i int) model.Pattern {
+		p.Target.Place = []float64{8, 7.5}[i]
+		return p
+	})
+}
+
+// BenchmarkFindingsWhileDragging looks it over while one piece changes.
+func BenchmarkFindingsWhileDragging(b *testing.B) {
+	benchmark(b, func(p model.Pattern, i int) model.Pattern {
+		p.Target.Place = 8
+		return p.WithPiece(p.PieceIndex("front"), func(q model.Piece) model.Piece {
+			q.Hand.Moves = []model.PointMove{{Point: "side-hem", By: geom.Vec{X: float64(i)}}}
+			return q
+		})
+	})
+}
+
+func benchmark(b *testing.B, version func(p model.Pattern, i int) model.Pattern) {
 	chart, _ := sizechart.ByID("en13402-women")
 	p, err := draft.Blouse(chart, []string{"34", "36", "38", "40"})
 	if err != nil {
 		b.Fatal(err)
 	}
-	p.Target.Place = 8
 	var g grading.Grader
-	r, err := g.Grade(p)
-	if err != nil {
-		b.Fatal(err)
+	var ps [2]model.Pattern
+	var rs [2]grading.Result
+	for i := range ps {
+		ps[i] = version(p, i)
+		if rs[i], err = g.Grade(ps[i]); err != nil {
+			b.Fatal(err)
+		}
 	}
 	var c check.Checker
+	i := 0
 	for b.Loop() {
-		c.Findings(p, r)
+		c.Findings(ps[i], rs[i])
+		i = 1 - i
 	}
 }

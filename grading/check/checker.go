@@ -17,6 +17,8 @@ type Checker struct {
 	bends printedBends
 	print printedLines
 	walks seamPrints
+	// pieces is what was found on each piece's line, by the piece's ID.
+	pieces map[string]*remembered
 }
 
 // Findings is Checker.Findings for once.
@@ -58,6 +60,7 @@ type looking struct {
 	lines *stitching
 	most  printedBends
 	walks seamPrints
+	seen  []*remembered // by piece
 	// broken is the pieces whose outline cannot be cut: what else is wrong with
 	// them comes of that.
 	broken map[string]bool
@@ -80,8 +83,9 @@ func (c *Checker) over(p model.Pattern, r grading.Result) *looking {
 	maps.DeleteFunc(c.walks, func(id string, _ seamPrint) bool {
 		return !slices.ContainsFunc(p.Links, func(k model.Link) bool { return k.ID == id })
 	})
+	seen := c.recall(p, r)
 	return &looking{
-		p: p, r: r, lines: newStitching(p, r, c.print), most: c.bends, walks: c.walks,
+		p: p, r: r, seen: seen, lines: newStitching(p, r, seen, c.print), most: c.bends, walks: c.walks,
 		broken: map[string]bool{}, told: map[model.Measure]bool{}, shared: sharedEdges(p, r),
 	}
 }
@@ -109,8 +113,8 @@ func sharedEdges(p model.Pattern, r grading.Result) map[edgeOf]bool {
 func (l *looking) follows(q model.Piece, j int) bool { return l.shared[edgeOf{q.ID, q.Edges[j].ID}] }
 
 // own is the findings that are not of an edge which follows another piece's.
-func (l *looking) own(q model.Piece, found []Finding) []Finding {
-	return slices.DeleteFunc(found, func(f Finding) bool { return l.shared[edgeOf{q.ID, f.Edge}] })
+func (l *looking) own(found []Finding) []Finding {
+	return slices.DeleteFunc(found, func(f Finding) bool { return l.shared[edgeOf{f.Piece, f.Edge}] })
 }
 
 // leaveOut notes which pieces have a broken outline.

@@ -38,9 +38,13 @@ func (l *looking) notches() Checked {
 			continue
 		}
 		any = true
-		off, found := l.missedNow(k, pr)
+		w, err := pr.print.Walk(l.sheets(k), l.p.Target.Place)
+		if err != nil {
+			continue // a seam that is not walked says so itself
+		}
+		off, found := l.missedNow(k, w)
 		worst = math.Max(worst, off)
-		out.Findings = append(append(out.Findings, found...), l.strayInPrint(k, pr)...)
+		out.Findings = append(append(out.Findings, found...), l.strayInPrint(k, w, pr)...)
 	}
 	if any {
 		out.Title, out.Say = "Notches", "meet"
@@ -113,11 +117,7 @@ func overs(w seam.Walk, by func(seam.Part) float64) []float64 {
 
 // missedNow finds notches of the new lines that do not meet as the print has
 // them, and says how far the worst is off, mm.
-func (l *looking) missedNow(k model.Link, pr seamPrint) (float64, []Finding) {
-	w, err := pr.print.Walk(l.sheets(k), l.p.Target.Place)
-	if err != nil {
-		return 0, nil
-	}
+func (l *looking) missedNow(k model.Link, w seam.Walk) (float64, []Finding) {
 	meets := meetings(w)
 	worst, all := 0.0, 0.0
 	for _, part := range w.Parts {
@@ -164,12 +164,8 @@ func meetings(w seam.Walk) []seam.Meet {
 
 // strayInPrint finds a notch that one printed size has elsewhere than the
 // others: of three sizes at least, for of two nobody can say which is right.
-func (l *looking) strayInPrint(k model.Link, pr seamPrint) []Finding {
+func (l *looking) strayInPrint(k model.Link, w seam.Walk, pr seamPrint) []Finding {
 	if len(pr.sizes) < 3 {
-		return nil
-	}
-	w, err := pr.print.Walk(l.sheets(k), l.p.Target.Place)
-	if err != nil {
 		return nil
 	}
 	meets := meetings(w)

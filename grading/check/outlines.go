@@ -11,16 +11,16 @@ import (
 func (l *looking) smooth() Checked {
 	limit := l.limit(LimitKink)
 	out := Checked{Check: "smooth", Title: "Smooth lines", Say: fmt.Sprintf("no kink above %.3g°, no new bend", limit)}
-	out.Findings = l.each(func(q model.Piece, r grading.Piece) []Finding {
-		return l.own(q, append(kinks(q, r, limit), newBends(q, r, l.most.of(q))...))
-	})
+	out.Findings = l.own(l.eachOnce(asked{out.Check, limit}, func(q model.Piece, r grading.Piece) []Finding {
+		return append(kinks(q, r, limit), newBends(q, r, l.most.of(q))...)
+	}))
 	return out
 }
 
 // outlines looks whether every outline can be cut and sewn at all.
 func (l *looking) outlines() Checked {
 	out := Checked{Check: "outline", Title: "Outlines", Say: "none crosses itself, every seam has room"}
-	out.Findings = append(unlaid(l.p, l.r), l.each(func(q model.Piece, r grading.Piece) []Finding {
+	out.Findings = append(unlaid(l.p, l.r), l.eachOnce(asked{check: out.Check}, func(q model.Piece, r grading.Piece) []Finding {
 		if lost := lostEdges(q, r); len(lost) > 0 {
 			return lost // it crosses itself because of that
 		}
@@ -33,6 +33,8 @@ func (l *looking) outlines() Checked {
 // againstPrint looks whether new lines cross the printed ones.
 func (l *looking) againstPrint() Checked {
 	out := Checked{Check: "print", Title: "Against the print", Say: "no new line crosses a printed one"}
-	out.Findings = l.each(func(q model.Piece, r grading.Piece) []Finding { return l.own(q, crossesPrint(l.p, q, r)) })
+	out.Findings = l.own(l.eachOnce(asked{check: out.Check}, func(q model.Piece, r grading.Piece) []Finding {
+		return crossesPrint(l.p, q, r)
+	}))
 	return out
 }

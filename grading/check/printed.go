@@ -87,8 +87,19 @@ func angleAt(edges []geom.Path, k int) float64 {
 	n := len(edges)
 	u, v := edges[(k+n-1)%n].EndDir(), edges[k].StartDir()
 	turn := math.Atan2(u.Cross(v), u.Dot(v)) * 180 / math.Pi
-	if geom.Join(edges...).Area() < 0 {
+	if area(edges) < 0 {
 		turn = -turn
 	}
 	return 180 - turn
+}
+
+// area is that of the outline the edges make, closed edge by edge to one point:
+// geom.Path.Area without joining them.
+func area(edges []geom.Path) float64 {
+	o := edges[0].Start()
+	sum := 0.0
+	for _, e := range edges {
+		sum += e.Area() + e.Start().Sub(o).Cross(e.End().Sub(o))/2
+	}
+	return sum
 }

@@ -21,7 +21,7 @@ const (
 type stitching struct {
 	p     model.Pattern
 	r     grading.Result
-	now   map[int]stitched // by piece, in the size wanted
+	seen  []*remembered    // by piece: its line in the size wanted
 	bases map[int]stitched // by piece, as graded where that is not the same
 	print printedLines
 }
@@ -31,8 +31,8 @@ type stitched struct {
 	err   error
 }
 
-func newStitching(p model.Pattern, r grading.Result, print printedLines) *stitching {
-	return &stitching{p, r, map[int]stitched{}, map[int]stitched{}, print}
+func newStitching(p model.Pattern, r grading.Result, seen []*remembered, print printedLines) *stitching {
+	return &stitching{p, r, seen, map[int]stitched{}, print}
 }
 
 // line is the stitching line of piece i in a printed size or newLine, edge by
@@ -48,13 +48,13 @@ func (s *stitching) stitch(i int, size string) stitched {
 	if size == baseLine {
 		return s.base(i)
 	}
-	if size == newLine || len(q.Nest) == 0 || len(q.Edges) == 0 {
-		out, ok := s.now[i]
-		if !ok {
-			out = s.takeSeamsOff(i, size)
-			s.now[i] = out
+	if size == newLine {
+		m := s.seen[i]
+		if m.sewn == nil {
+			line := s.takeSeamsOff(i, newLine)
+			m.sewn = &line
 		}
-		return out
+		return *m.sewn
 	}
 	key := lineKey(q, size)
 	out, ok := s.print[key]
