@@ -80,7 +80,7 @@ func rowsOf(p model.Pattern, r grading.Result) []exchange.Increment {
 			}
 			out = append(out, exchange.Increment{
 				Piece: q.Name, Point: name, From: inc.From, To: p.Target.NameOn(p.Chart),
-				Across: inc.Across.Total, Along: inc.Along.Total,
+				Across: inc.Across.Total + inc.Across.Length, Along: inc.Along.Total + inc.Along.Length,
 				FollowsAcross: string(inc.Across.Follows), FollowsAlong: string(inc.Along.Follows),
 			})
 		}

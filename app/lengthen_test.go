@@ -36,3 +36,30 @@ func TestLengthenByName(t *testing.T) {
 		t.Errorf("got %v", err)
 	}
 }
+
+// The table of increments leads from the printed line to the new one, what is
+// put into the length included.
+func TestIncrementsHaveTheLength(t *testing.T) {
+	p, err := DemoBlouse()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p, err = Lengthen(p, []string{"Above the waist=20mm", "Hem=30mm"}); err != nil {
+		t.Fatal(err)
+	}
+	r, err := Grade(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	q := p.Pieces[0]
+	for k, inc := range r.Pieces[0].Points {
+		from, ok := q.Printed(inc.From)
+		if !ok {
+			t.Fatalf("not printed in %q", inc.From)
+		}
+		at := from.Edges[k].Start().Add(q.FromAcrossAlong(inc.Across.Total+inc.Across.Length, inc.Along.Total+inc.Along.Length))
+		if d := at.Dist(r.Pieces[0].Edges[k].Start()); d > 0.01 {
+			t.Errorf("%s ends %.3f mm off the new line", inc.Name, d)
+		}
+	}
+}

@@ -76,7 +76,7 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 		if err := left[i].mark(r, q, p.Target); err != nil {
 			return Result{}, fmt.Errorf("marking %s: %w", q.Name, err)
 		}
-		r.Points = increments(q, fits[i], p.Target, r)
+		r.Points = increments(q, fits[i], p.Target, r, &left[i].long)
 	}
 	return out, nil
 }

@@ -13,6 +13,7 @@ import (
 // lengthened is a piece's line with what the pattern's lengthenings put in. The
 // zero amounts leave the edges, handles and lines the very same.
 type lengthened struct {
+	plain   []geom.Path // Base before
 	before  []geom.Path // the line before
 	base    []geom.Path // see Piece.Base
 	edges   []geom.Path
@@ -27,7 +28,7 @@ type lengthened struct {
 // hand's corrections, hand the line with them, apexes the tips of its darts.
 // Where one cannot be put in, none is.
 func lengthen(p model.Pattern, q model.Piece, fit *nest.Fit, base []geom.Path, hand laid, apexes []geom.Point) lengthened {
-	none := lengthened{before: hand.edges, base: base, edges: hand.edges, handles: hand.handles}
+	none := lengthened{plain: base, before: hand.edges, base: base, edges: hand.edges, handles: hand.handles}
 	a := amounts(p, q, fit)
 	if len(a.put) == 0 {
 		return none

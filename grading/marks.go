@@ -81,7 +81,7 @@ func (s *stages) mark(r *Piece, q model.Piece, t model.Target) error {
 }
 
 // increments says how each grade point of q got to its place on r.
-func increments(q model.Piece, fit *nest.Fit, t model.Target, r *Piece) []Increment {
+func increments(q model.Piece, fit *nest.Fit, t model.Target, r *Piece, long *lengthened) []Increment {
 	out := make([]Increment, len(q.Points))
 	for k, g := range q.Points {
 		move := fit.Movements(k, t)
@@ -90,6 +90,7 @@ func increments(q model.Piece, fit *nest.Fit, t model.Target, r *Piece) []Increm
 			Point: g.ID, Name: g.Name, From: move[0].From,
 			Across: share(move[0], t.Method, across), Along: share(move[1], t.Method, along),
 		}
+		out[k].Across.Length, out[k].Along.Length = q.AcrossAlong(long.base[k].Start().Sub(long.plain[k].Start()))
 	}
 	return out
 }

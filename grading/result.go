@@ -169,7 +169,8 @@ type Share struct {
 	ByChart float64   // total by chart from the printed size counted from
 	BySteps float64   // total by steps
 	Hand    float64   // by eye and by links, on top
-	Total   float64   // what the new line has: the method's total plus Hand
+	Total   float64   // what the line has before its length: the method's total plus Hand
+	Length  float64   // what was put into the piece's length moves it, on top of Total
 	// Residual is how far the printed gaps are from following the measure,
 	// worst printed size, mm.
 	Residual float64
