@@ -25,7 +25,7 @@ var layers = map[string][]string{
 	"grading/link":       {"model/...", "grading/seam"},
 	"grading/dart":       {"model/..."},
 	"grading/match":      {"model/..."},
-	"grading/propose":    {"model/...", "grading/seam"},
+	"grading/propose":    {"model/...", "grading/seam", "grading/link"},
 	"grading":            {"model/...", "grading/nest", "grading/spread", "grading/link", "grading/seam", "grading/length", "grading/dart"},
 	"grading/girth":      {"model/...", "grading", "grading/nest", "grading/spread", "grading/link", "grading/seam", "grading/length", "grading/dart"},
 	"grading/check":      {"model/...", "grading", "grading/girth", "grading/nest", "grading/spread", "grading/link", "grading/seam", "grading/length", "grading/dart"},

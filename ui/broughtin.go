@@ -68,13 +68,17 @@ func (w *Window) broughtIn(path string, got app.Brought, err error) {
 	}
 	w.show(got.Pattern)
 	w.doubts = got.Remarks
-	if w.sayHow() {
+	w.findLinks()
+	switch {
+	case w.sayHow():
 		w.unfold("How it grows")
+	case len(w.finds.found) > 0:
+		w.unfold("Links")
 	}
 	w.refresh()
 	w.settings.Folder = filepath.Dir(path)
 	w.keepSettings()
-	w.tellRead("Brought in "+filepath.Base(path), readWords(got))
+	w.tellRead("Brought in "+filepath.Base(path), readWords(got, len(w.finds.found)))
 }
 
 // sayHow reports that nothing says yet how the piece in hand grows.
@@ -84,14 +88,17 @@ func (w *Window) sayHow() bool {
 }
 
 // readWords is what was understood of a drawing: its pieces, what is to be
-// looked at, and what to do next.
-func readWords(got app.Brought) []string {
+// looked at, and what to do next; links is how many were found.
+func readWords(got app.Brought, links int) []string {
 	p := got.Pattern
 	lines := []string{fmt.Sprintf("%s, by the chart %s.", count(len(p.Pieces), "piece"), p.Chart.Name)}
 	lines = append(lines, app.Understood(p)...)
 	if len(got.Remarks) > 0 {
 		lines = append(lines, "", "To look at:")
 		lines = append(lines, got.Remarks...)
+	}
+	if links > 0 {
+		lines = append(lines, "", fmt.Sprintf("%s between edges found: accept them in the Links panel.", count(links, "link")))
 	}
 	if slices.ContainsFunc(p.Pieces, func(q model.Piece) bool { return printedOnce(q) && !q.OneForAll }) {
 		lines = append(lines, "", "A piece printed in one size stays as it is until the panel How it grows is told by how much.")

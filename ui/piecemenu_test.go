@@ -153,7 +153,7 @@ func TestADrawingOfOneSize(t *testing.T) {
 	if q := front(w); q.Nest[0].Size != "40" || q.Name != "Apron" || !w.folds["How it grows"].Open() || !w.dialogOpen {
 		t.Errorf("brought in %s in size %s", q.Name, q.Nest[0].Size)
 	}
-	words := strings.Join(readWords(got), "\n")
+	words := strings.Join(readWords(got, 0), "\n")
 	for _, want := range []string{"1 piece, by the chart EN 13402-3 women", "Apron: printed in size 40 only; 4 grade points.", "How it grows"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("%q is not said: %s", want, words)

@@ -35,6 +35,7 @@ func (w *Window) refresh() {
 	w.showGrowth()
 	w.showDart(p, r)
 	w.wearer.SetView(wearerView(p, r, report, w.body.own))
+	w.proposals.SetView(w.proposalsView(p))
 	w.links.SetView(w.linksView(p, r))
 	w.checks.SetView(checksView(p, report, w.doubts, w.looked))
 	w.showPages(p)
@@ -96,7 +97,7 @@ func (w *Window) sceneOf(p model.Pattern, r grading.Result) scene.Input {
 		w.faults = faults(w.report())
 	}
 	in.Look = w.faults
-	if w.step == stepTrue {
+	if !w.proposalOnTable(&in) && w.step == stepTrue {
 		in.Ghost, in.Guides = nil, nil
 		w.trueOnTable(&in)
 	}
@@ -169,7 +170,11 @@ func (w *Window) foldStates(p model.Pattern, r grading.Result, look, piece int) 
 	w.folds["Increments"].SetState(name, false)
 	w.folds["By eye"].SetState(correctedLine(p), false)
 	w.folds["Wearer"].SetState(ownLine(p))
-	w.folds["Links"].SetState(linkedLine(p, r))
+	linked, off := linkedLine(p, r)
+	if n := len(w.finds.found); n > 0 && !off {
+		linked = fmt.Sprintf("%d found", n)
+	}
+	w.folds["Links"].SetState(linked, off)
 	checks := "all fine"
 	if len(p.Pieces) == 0 {
 		checks = "nothing to check yet"

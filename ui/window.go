@@ -41,6 +41,7 @@ type Window struct {
 	print      printStep
 	body       wearerStep
 	trues      trueStep
+	finds      linkFinding
 	grows      growthStep
 	darts      dartStep
 	adding     bool           // a place for a lengthen line is asked for
@@ -63,6 +64,7 @@ type Window struct {
 	dart       *panel.Dart
 	wearer     *panel.Wearer
 	links      *panel.Links
+	proposals  *panel.Proposals
 	walk       *panel.Walk
 	joinBar    *panel.JoinBar
 	checks     *panel.Checks
@@ -103,7 +105,7 @@ func (w *Window) take(doc *session.Session) {
 	w.doc.Listen(w.changed)
 	w.hand, w.doubts = firstEdge(doc.Pattern()), nil
 	w.body, w.grows, w.darts = wearerStep{}, growthStep{}, dartStep{}
-	w.trues = trueStep{}
+	w.trues, w.finds = trueStep{}, linkFinding{}
 	w.print = newPrintStep(w.settings.Paper)
 	if step := w.firstStep(); step != w.step {
 		w.goTo(step)
@@ -163,13 +165,14 @@ func (w *Window) build() {
 	w.checks, w.pages = panel.NewChecks(), panel.NewPages()
 	w.byEye, w.growth = panel.NewByEye(), panel.NewGrowth()
 	w.walk, w.joinBar = panel.NewWalk(), panel.NewJoinBar()
+	w.proposals = panel.NewProposals()
 	w.dart = panel.NewDart()
 	w.length = panel.NewLength()
 	w.red = panel.NewRedStrip("Save elsewhere", w.saveAs)
 	w.folds = map[string]*panel.Fold{
 		"Length": panel.NewFold("Length", w.length),
 		"Pages":  panel.NewFold("Pages", w.pages), "Increments": panel.NewFold("Increments", w.increments),
-		"Wearer": panel.NewFold("Wearer", w.wearer), "Links": panel.NewFold("Links", w.links),
+		"Wearer": panel.NewFold("Wearer", w.wearer), "Links": panel.NewFold("Links", panel.Stacked(w.proposals, w.links)),
 		"Checks": panel.NewFold("Checks", w.checks), "By eye": panel.NewFold("By eye", w.byEye),
 		"How it grows": panel.NewFold("How it grows", w.growth), "Dart": panel.NewFold("Dart", w.dart),
 	}
@@ -178,6 +181,7 @@ func (w *Window) build() {
 	w.connectTable()
 	w.connectPanels()
 	w.connectTrue()
+	w.connectProposals()
 	w.connectChecks()
 	w.connectWearer()
 	w.connectByEye()

@@ -14,6 +14,7 @@ func bringIn(args []string, out io.Writer) error {
 	chart := fs.String("chart", "", "")
 	size := fs.String("size", "", "")
 	to := fs.String("o", "", "")
+	noLinks := fs.Bool("no-links", false, "")
 	files, err := parse(fs, args, 1, "chart", "o")
 	if err != nil {
 		return err
@@ -31,10 +32,18 @@ func bringIn(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
+	said := append(app.Understood(got.Pattern), got.Remarks...)
+	if !*noLinks {
+		linked, words, err := app.LinkUp(got.Pattern)
+		if err != nil {
+			return err
+		}
+		got.Pattern, said = linked, append(said, words...)
+	}
 	if err := app.Save(*to, got.Pattern); err != nil {
 		return err
 	}
-	for _, s := range append(app.Understood(got.Pattern), got.Remarks...) {
+	for _, s := range said {
 		fmt.Fprintln(out, s)
 	}
 	return nil

@@ -4,6 +4,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"quarterstep/app"
 )
 
 // drawn is a sheet with those layers. The pieces are invented.
@@ -55,5 +57,35 @@ func TestImportOfOneSize(t *testing.T) {
 	}
 	if out := done(t, "import", svg, "--chart", women, "--size", "38", "-o", to); out != "Cuff: printed in size 38 only; 4 grade points.\n" {
 		t.Errorf("import says %q", out)
+	}
+}
+
+// Import links what is surely one seam or one line and says so, leaves out
+// what is a guess, and links nothing when told so.
+func TestImportLinks(t *testing.T) {
+	folder := t.TempDir()
+	nest := filepath.Join("..", "..", "testdata", "nests", "blouse-eu-36-42.svg")
+	for _, e := range []struct {
+		more  []string
+		links int
+		says  []string
+	}{
+		{nil, 5, []string{
+			"Linked: Front facing follows the neckline of Front, within 0.1 mm in print.",
+			"Linked: The shoulder of Back is sewn to that of Front, 2 mm shorter on the cutting line.",
+			"Not linked, look whether it is so: The cap of Sleeve is sewn to the armhole of Back and the armhole of Front",
+		}},
+		{[]string{"--no-links"}, 0, nil},
+	} {
+		to := filepath.Join(folder, "p.qstep")
+		out := done(t, append([]string{"import", nest, "--chart", women, "-o", to}, e.more...)...)
+		for _, want := range e.says {
+			if !strings.Contains(out, want) {
+				t.Errorf("no %q in\n%s", want, out)
+			}
+		}
+		if p, err := app.Open(to); err != nil || len(p.Links) != e.links || strings.Count(out, "Linked: ") != e.links {
+			t.Errorf("with %v: %d links, want %d (%v)", e.more, len(p.Links), e.links, err)
+		}
 	}
 }

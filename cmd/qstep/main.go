@@ -33,7 +33,7 @@ var errLook = errors.New("something to look at")
 const usage = `qstep does Quarterstep's job without a window.
 
   qstep charts
-  qstep import NEST.svg --chart CHART [--size SIZE] -o P.qstep
+  qstep import NEST.svg --chart CHART [--size SIZE] [--no-links] -o P.qstep
   qstep grade P.qstep --to SIZE [MEASURES] [LENGTHS] [--by chart|steps] -o Q.qstep
   qstep check Q.qstep [--to SIZE] [MEASURES] [LENGTHS] [--limit NAME=VALUE] [--limits]
               [--json]
@@ -47,6 +47,8 @@ const usage = `qstep does Quarterstep's job without a window.
 CHART is a built-in chart's id (see qstep charts) or a CSV file. L is a length
 such as 10mm or 3/8in. SIZE is a size of the pattern's chart;
 import needs it only for a pattern printed in one size without a layer so named.
+It links what is surely one seam or one line, and says so; --no-links leaves
+that to you.
 
 MEASURES are the wearer's own, each a flag with the name the chart has for it:
 --bust 122cm --waist "44 1/2in" --back-waist-length 42cm. A size may be left

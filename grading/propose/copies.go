@@ -3,6 +3,7 @@ package propose
 import (
 	"math"
 
+	"quarterstep/grading/link"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -179,14 +180,25 @@ func (f *finder) copyFrom(a, b lane, i, j int, reverse bool) (candidate, bool) {
 	if na == 0 || !tells(a, b, groups) {
 		return candidate{}, false
 	}
-	link := model.Link{Kind: model.SameLine, Lead: a.stretch(i, na, reverse), Follow: b.stretch(j, nb, false)}
-	c := candidate{Proposal{Link: link, Misfit: misfit}, -a.total(0, i, na)}
+	l := model.Link{Kind: model.SameLine, Lead: a.stretch(i, na, reverse), Follow: b.stretch(j, nb, false)}
+	misfit = f.misfit(l, misfit)
+	c := candidate{Proposal{Link: l, Misfit: misfit}, -a.total(0, i, na)}
 	c.Sure = b.s.layer != cloth && misfit <= surelyOn && namesAgree(a, b, groups)
 	if b.s.layer == inside && (a.s.layer == facing) != has(plain(b.s.q.Name), "facing") {
 		c.cost += 1000 // an interfacing goes by the cloth unless it is the facing's
 	}
-	c.What, c.How = sayFollows(f.p, a.s, b.s, link, misfit)
+	c.What, c.How = sayFollows(f.p, a.s, b.s, l, misfit)
 	return c, true
+}
+
+// misfit is how far off its leader the grading will say that the follower lies,
+// so that both say the same; seen where that cannot be read.
+func (f *finder) misfit(l model.Link, seen float64) float64 {
+	pl, err := link.Read(f.p, l)
+	if err != nil {
+		return seen
+	}
+	return pl.Misfit
 }
 
 func (l lane) stretch(from, n int, reverse bool) model.Stretch {

@@ -114,6 +114,9 @@ func below(gap float32, objects ...fyne.CanvasObject) *fyne.Container {
 	return container.New(layout.NewCustomPaddedVBoxLayout(gap), objects...)
 }
 
+// Stacked sets parts of one panel below each other.
+func Stacked(parts ...fyne.CanvasObject) fyne.CanvasObject { return below(8, parts...) }
+
 func inset(top, bottom, left, right float32, o fyne.CanvasObject) *fyne.Container {
 	return container.New(layout.NewCustomPaddedLayout(top, bottom, left, right), o)
 }
