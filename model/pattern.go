@@ -16,7 +16,11 @@ type Pattern struct {
 	// Limits is how far the checks let things go, where the sewist set it
 	// herself: by the name of the limit (package grading/check), in its unit.
 	Limits map[string]float64
-	Target Target
+	// Pictures is the photos and scans of the paper, Tracings what is not yet a
+	// piece.
+	Pictures []Picture
+	Tracings []Tracing
+	Target   Target
 }
 
 // Unit is how a pattern's lengths are shown and typed.
@@ -77,6 +81,8 @@ type Piece struct {
 	// several sizes says it by itself, and they are then left aside.
 	Gaps []Gap
 	Cuts []Cut
+
+	Picture string // ID of the picture it was traced from, in its coordinates; empty for none
 
 	Hand Hand     // the sewist's own corrections
 	At   geom.Vec // where the piece lies on the Table, added to its coordinates

@@ -40,6 +40,9 @@ const MaxAllowance = 100
 //  14. Lengthenings are of lengthen lines, one to a piece, and edges that are
 //     there, by at most MaxLengthening.
 //  15. Limits of checks are ordinary and not below 0.
+//  16. Pictures have a file and a scale; tracings are of pictures that are there,
+//     in sizes of the chart, once each, every edge whole and from corner to
+//     corner.
 func (p Pattern) Validate() error {
 	c := checker{p: p}
 	c.chart()
@@ -48,6 +51,8 @@ func (p Pattern) Validate() error {
 	c.links()
 	c.lengths()
 	c.limits()
+	c.pictures()
+	c.tracings()
 	if len(c.found) == 0 {
 		return nil
 	}

@@ -50,6 +50,10 @@ func sound() model.Pattern {
 		Hems:  []model.Stretch{{Piece: "q0", Edges: []string{"e3"}}},
 	}}
 	p.Limits = map[string]float64{"seam": 2}
+	p.Pictures = []model.Picture{{ID: "f1", Name: "front.jpg", File: "f1.jpg", PerMM: 5}}
+	p.Tracings = []model.Tracing{{ID: "t1", Picture: "f1", Name: "Sleeve", Sizes: []model.TracedSize{
+		{Size: "38", Corners: []geom.Point{geom.Pt(0, 0), geom.Pt(10, 0)}, Edges: []geom.Path{geom.Polyline(geom.Pt(0, 0), geom.Pt(10, 0))}},
+	}}}
 	return p
 }
 
@@ -170,6 +174,15 @@ func TestEveryRuleIsHeld(t *testing.T) {
 			p.Lengths = []model.Lengthening{{ID: "a", Name: "Hem", Hems: []model.Stretch{{Piece: "q0", Edges: []string{"e9"}}}}}
 		}, "Hem: an edge it joins is not on Front bodice; take it off"},
 		{3, func(p *model.Pattern) { p.Lengths = []model.Lengthening{{By: 1}} }, "lengthening 1: it has no ID"},
+		{16, func(p *model.Pattern) { p.Pictures[0].PerMM = 0 }, "front.jpg: it cannot have 0 pixels"},
+		{16, func(p *model.Pattern) { p.Pictures[0].File = "" }, "front.jpg: it has no file"},
+		{16, func(p *model.Pattern) { p.Pictures[0].Faded = 2 }, "front.jpg: its place or its dimming"},
+		{16, front(func(q *model.Piece) { q.Picture = "gone" }), "Front bodice: the picture it was traced from"},
+		{16, func(p *model.Pattern) { p.Tracings[0].Picture = "gone" }, "Sleeve: the picture it is traced from"},
+		{16, func(p *model.Pattern) { p.Tracings[0].Sizes[0].Size = "99" }, "size 99, Sleeve: it is traced in a size"},
+		{16, func(p *model.Pattern) { p.Tracings[0].Sizes[0].Edges = nil }, "its line has 2 corners and 0 edges"},
+		{16, func(p *model.Pattern) { p.Tracings[0].Sizes[0].Corners[1].X = 7 }, "its edge 1 does not end at its corners"},
+		{16, func(p *model.Pattern) { p.Tracings[0].Notches = []model.TracedNotch{{At: geom.Pt(nan, 0)}} }, "a notch lies nowhere"},
 		{15, func(p *model.Pattern) { p.Limits = map[string]float64{"seam": nan} }, `checks: the limit "seam" cannot be NaN`},
 	}
 	held := map[int]bool{}
@@ -186,8 +199,8 @@ func TestEveryRuleIsHeld(t *testing.T) {
 		}
 		held[c.rule] = true
 	}
-	if len(held) != 15 {
-		t.Errorf("only %d of 15 rules are tested", len(held))
+	if len(held) != 16 {
+		t.Errorf("only %d of 16 rules are tested", len(held))
 	}
 }
 

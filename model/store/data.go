@@ -9,15 +9,17 @@ import (
 // model, which may move without them.
 type (
 	patternData struct {
-		Name    string             `json:"name,omitempty"`
-		Note    string             `json:"note,omitempty"`
-		Unit    string             `json:"unit,omitempty"`
-		Chart   chartData          `json:"chart"`
-		Target  targetData         `json:"target"`
-		Pieces  []pieceData        `json:"pieces,omitempty"`
-		Links   []linkData         `json:"links,omitempty"`
-		Lengths []lengthData       `json:"lengths,omitempty"`
-		Limits  map[string]float64 `json:"limits,omitempty"`
+		Name     string             `json:"name,omitempty"`
+		Note     string             `json:"note,omitempty"`
+		Unit     string             `json:"unit,omitempty"`
+		Chart    chartData          `json:"chart"`
+		Target   targetData         `json:"target"`
+		Pieces   []pieceData        `json:"pieces,omitempty"`
+		Links    []linkData         `json:"links,omitempty"`
+		Lengths  []lengthData       `json:"lengths,omitempty"`
+		Pictures []pictureData      `json:"pictures,omitempty"`
+		Tracings []tracingData      `json:"tracings,omitempty"`
+		Limits   map[string]float64 `json:"limits,omitempty"`
 	}
 	chartData struct {
 		ID       string     `json:"id,omitempty"`
@@ -54,6 +56,7 @@ type (
 		Gaps      []gapData     `json:"gaps,omitempty"`
 		Cuts      []cutData     `json:"cuts,omitempty"`
 		Hand      handData      `json:"hand,omitzero"`
+		Picture   string        `json:"picture,omitempty"`
 	}
 	pointData struct {
 		ID     string `json:"id"`
@@ -170,6 +173,44 @@ type (
 	pieceLineData struct {
 		Piece string `json:"piece"`
 		Line  string `json:"line"`
+	}
+	pictureData struct {
+		ID    string  `json:"id"`
+		Name  string  `json:"name,omitempty"`
+		File  string  `json:"file"`
+		PerMM float64 `json:"perMM"`
+		At    pair    `json:"at,omitzero"`
+		Faded float64 `json:"faded,omitempty"`
+		Off   float64 `json:"off,omitempty"`
+	}
+	tracingData struct {
+		ID      string            `json:"id"`
+		Picture string            `json:"picture"`
+		Name    string            `json:"name,omitempty"`
+		Cut     int               `json:"cut,omitempty"`
+		Edges   []edgeData        `json:"edges,omitempty"`
+		Sizes   []tracedSizeData  `json:"sizes,omitempty"`
+		Lines   []lineData        `json:"lines,omitempty"`
+		Notches []tracedNotchData `json:"notches,omitempty"`
+		Darts   []tracedDartData  `json:"darts,omitempty"`
+	}
+	tracedSizeData struct {
+		Size    string    `json:"size"`
+		Corners []pair    `json:"corners,omitempty"`
+		Edges   [][]curve `json:"edges,omitempty"`
+		Closed  bool      `json:"closed,omitempty"`
+	}
+	tracedNotchData struct {
+		At     pair   `json:"at"`
+		Size   string `json:"size,omitempty"`
+		Double bool   `json:"double,omitempty"`
+	}
+	tracedDartData struct {
+		Name string `json:"name,omitempty"`
+		From pair   `json:"from"`
+		Apex pair   `json:"apex"`
+		To   pair   `json:"to"`
+		Size string `json:"size,omitempty"`
 	}
 	stretchData struct {
 		Piece   string   `json:"piece"`

@@ -15,7 +15,7 @@
 // Other entries are passed over. pattern.json is one object:
 //
 //	format   "quarterstep pattern"
-//	version  3; a reader refuses a higher one than it knows
+//	version  4; a reader refuses a higher one than it knows
 //	home     in a copy kept for recovery: the path of the file it is a copy of
 //	pattern  the pattern
 //
@@ -43,12 +43,19 @@
 //	lengths     list of: id, name, by in mm, lines (list of piece, line: IDs),
 //	            hems (list of stretches as in links)
 //	limits      of checks, by name
+//	pictures    list of: id, name, file (among pictures/), perMM (pixels), at
+//	            (movement), faded (0 to 1), off (mm)
+//	tracings    list of: id, picture (ID), name, cut, edges (as of a piece),
+//	            sizes: list of size, corners (points), edges (paths), closed;
+//	            lines (as of a piece), notches: list of at, size, double;
+//	            darts: list of name, from, apex, to (points), size
 //
 // piece:
 //
 //	id, name    words
 //	cut         how many to cut
 //	at          movement from the piece's coordinates to the Table's
+//	picture     ID of the picture it was traced from
 //	points      list of: id, name, smooth, across, along (measures), locked
 //	edges       list, as many as points, edge i from point i to the next, of:
 //	            id, name, kind ("", "fold", "centre", "hem"), allowance

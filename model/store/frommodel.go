@@ -8,12 +8,14 @@ import (
 func fromPattern(p model.Pattern) patternData {
 	return patternData{
 		Name: p.Name, Note: p.Note, Unit: string(p.Unit),
-		Chart:   fromChart(p.Chart),
-		Target:  fromTarget(p.Target),
-		Pieces:  each(p.Pieces, fromPiece),
-		Links:   each(p.Links, fromLink),
-		Lengths: each(p.Lengths, fromLength),
-		Limits:  p.Limits,
+		Chart:    fromChart(p.Chart),
+		Target:   fromTarget(p.Target),
+		Pieces:   each(p.Pieces, fromPiece),
+		Links:    each(p.Links, fromLink),
+		Lengths:  each(p.Lengths, fromLength),
+		Limits:   p.Limits,
+		Pictures: each(p.Pictures, fromPicture),
+		Tracings: each(p.Tracings, fromTracing),
 	}
 }
 
@@ -58,6 +60,7 @@ func fromPiece(q model.Piece) pieceData {
 		Gaps:      each(q.Gaps, func(g model.Gap) gapData { return gapData(g) }),
 		Cuts:      each(q.Cuts, fromCut),
 		Hand:      fromHand(q.Hand),
+		Picture:   q.Picture,
 	}
 }
 
@@ -142,3 +145,26 @@ func fromPath(p geom.Path) []curve {
 		return curve{c.P0.X, c.P0.Y, c.P1.X, c.P1.Y, c.P2.X, c.P2.Y, c.P3.X, c.P3.Y}
 	})
 }
+
+func fromPicture(q model.Picture) pictureData {
+	return pictureData{ID: q.ID, Name: q.Name, File: q.File, PerMM: q.PerMM, At: fromVec(q.At), Faded: q.Faded, Off: q.Off}
+}
+
+func fromTracing(t model.Tracing) tracingData {
+	return tracingData{
+		ID: t.ID, Picture: t.Picture, Name: t.Name, Cut: t.Cut,
+		Edges: each(t.Edges, fromEdge),
+		Sizes: each(t.Sizes, func(s model.TracedSize) tracedSizeData {
+			return tracedSizeData{Size: s.Size, Corners: each(s.Corners, fromPlace), Edges: each(s.Edges, fromPath), Closed: s.Closed}
+		}),
+		Lines: each(t.Lines, fromLine),
+		Notches: each(t.Notches, func(n model.TracedNotch) tracedNotchData {
+			return tracedNotchData{At: fromPlace(n.At), Size: n.Size, Double: n.Double}
+		}),
+		Darts: each(t.Darts, func(d model.TracedDart) tracedDartData {
+			return tracedDartData{Name: d.Name, From: fromPlace(d.From), Apex: fromPlace(d.Apex), To: fromPlace(d.To), Size: d.Size}
+		}),
+	}
+}
+
+func fromPlace(p geom.Point) pair { return fromVec(geom.Vec(p)) }

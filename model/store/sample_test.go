@@ -70,6 +70,14 @@ func drawPattern(t *rapid.T) model.Pattern {
 			ID: "a", Name: words.Draw(t, "lengthening"), By: rapid.Float64Range(-900, 900).Draw(t, "by"),
 			Hems: []model.Stretch{{Piece: "q1", Edges: []string{"e0"}}},
 		}}
+		p.Pictures = []model.Picture{{ID: "f", Name: words.Draw(t, "picture"), File: "a.jpg", PerMM: rapid.Float64Range(0.1, 50).Draw(t, "per mm"), At: drawVec(t), Faded: 0.5}}
+		p.Pieces[0].Picture = "f"
+		from, to := geom.Point(drawVec(t)), geom.Point(drawVec(t))
+		p.Tracings = []model.Tracing{{
+			ID: "t", Picture: "f", Name: words.Draw(t, "tracing"), Cut: 1,
+			Sizes:   []model.TracedSize{{Size: "30", Corners: []geom.Point{from, to}, Edges: []geom.Path{drawPath(t, from, to)}}},
+			Notches: []model.TracedNotch{{At: to, Double: true}},
+		}}
 		p.Limits = map[string]float64{words.Draw(t, "limit"): 3}
 	}
 	return p
@@ -127,6 +135,7 @@ func drawPiece(t *rapid.T, id string, sizes int) model.Piece {
 func sample() File {
 	f := first()
 	later(&f.Pattern)
+	third(&f.Pattern)
 	latest(&f.Pattern)
 	return f
 }
@@ -176,8 +185,29 @@ func second() File {
 	return f
 }
 
-// latest adds what files of the third version can hold.
+// latest adds what files of the fourth version can hold.
 func latest(p *model.Pattern) {
+	p.Pictures = []model.Picture{{ID: "f1", Name: "the front", File: "front.jpg", PerMM: 4.5, At: geom.Vec{X: 10}, Faded: 0.25, Off: 0.4}}
+	p.Pieces[0].Picture = "f1"
+	a, b := geom.Pt(0, 0), geom.Pt(100.5, 0)
+	p.Tracings = []model.Tracing{{
+		ID: "t1", Picture: "f1", Name: "Pocket", Cut: 2, Edges: []model.Edge{{ID: "e1", Name: "mouth", Kind: model.Hem}},
+		Sizes:   []model.TracedSize{{Size: "38", Corners: []geom.Point{a, b}, Edges: []geom.Path{geom.Polyline(a, b), geom.Polyline(b, a)}, Closed: true}},
+		Lines:   []model.Line{{ID: "g", Kind: model.Grain, Drawn: []model.SizedPath{{Path: geom.Polyline(a, b)}}}},
+		Notches: []model.TracedNotch{{At: geom.Pt(50, 0), Size: "38", Double: true}},
+		Darts:   []model.TracedDart{{Name: "dart", From: a, Apex: geom.Pt(9, 40), To: b}},
+	}}
+}
+
+// thirdFile is the sample as files of the third version hold it.
+func thirdFile() File {
+	f := second()
+	third(&f.Pattern)
+	return f
+}
+
+// third adds what files of the third version can hold.
+func third(p *model.Pattern) {
 	q := &p.Pieces[0]
 	q.Darts = []model.Dart{{ID: "d1", From: "p2", To: "p3", Apex: []model.SizedPoint{{At: geom.Pt(150, 200)}}, TakeUpKept: true, Trued: true}}
 	q.Lines = append(q.Lines, model.Line{ID: "l2", Kind: model.Lengthen, Drawn: []model.SizedPath{{Path: geom.Polyline(geom.Pt(0, 250), geom.Pt(220, 250))}}})

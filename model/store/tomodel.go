@@ -20,12 +20,14 @@ func each[A, B any](in []A, f func(A) B) []B {
 func (d patternData) pattern() model.Pattern {
 	return model.Pattern{
 		Name: d.Name, Note: d.Note, Unit: model.Unit(d.Unit),
-		Chart:   d.Chart.chart(),
-		Target:  d.Target.target(),
-		Pieces:  each(d.Pieces, pieceData.piece),
-		Links:   each(d.Links, linkData.link),
-		Lengths: each(d.Lengths, lengthData.lengthening),
-		Limits:  limits(d.Limits),
+		Chart:    d.Chart.chart(),
+		Target:   d.Target.target(),
+		Pieces:   each(d.Pieces, pieceData.piece),
+		Links:    each(d.Links, linkData.link),
+		Lengths:  each(d.Lengths, lengthData.lengthening),
+		Limits:   limits(d.Limits),
+		Pictures: each(d.Pictures, pictureData.picture),
+		Tracings: each(d.Tracings, tracingData.tracing),
 	}
 }
 
@@ -72,6 +74,7 @@ func (d pieceData) piece() model.Piece {
 		Gaps:      each(d.Gaps, func(g gapData) model.Gap { return model.Gap(g) }),
 		Cuts:      each(d.Cuts, cutData.cut),
 		Hand:      d.Hand.hand(),
+		Picture:   d.Picture,
 	}
 }
 
@@ -168,3 +171,26 @@ func path(curves []curve) geom.Path {
 		return geom.Cubic{P0: geom.Pt(c[0], c[1]), P1: geom.Pt(c[2], c[3]), P2: geom.Pt(c[4], c[5]), P3: geom.Pt(c[6], c[7])}
 	})
 }
+
+func (d pictureData) picture() model.Picture {
+	return model.Picture{ID: d.ID, Name: d.Name, File: d.File, PerMM: d.PerMM, At: d.At.vec(), Faded: d.Faded, Off: d.Off}
+}
+
+func (d tracingData) tracing() model.Tracing {
+	return model.Tracing{
+		ID: d.ID, Picture: d.Picture, Name: d.Name, Cut: d.Cut,
+		Edges: each(d.Edges, edgeData.edge),
+		Sizes: each(d.Sizes, func(s tracedSizeData) model.TracedSize {
+			return model.TracedSize{Size: s.Size, Corners: each(s.Corners, pair.place), Edges: each(s.Edges, path), Closed: s.Closed}
+		}),
+		Lines: each(d.Lines, lineData.line),
+		Notches: each(d.Notches, func(n tracedNotchData) model.TracedNotch {
+			return model.TracedNotch{At: n.At.place(), Size: n.Size, Double: n.Double}
+		}),
+		Darts: each(d.Darts, func(t tracedDartData) model.TracedDart {
+			return model.TracedDart{Name: t.Name, From: t.From.place(), Apex: t.Apex.place(), To: t.To.place(), Size: t.Size}
+		}),
+	}
+}
+
+func (p pair) place() geom.Point { return geom.Point(p.vec()) }

@@ -17,6 +17,7 @@ type migration func(json.RawMessage) (json.RawMessage, error)
 var migrations = []migration{
 	unchanged, // version 2 adds the wearer's measurements, stages, shared lines, typed gaps, cuts and more kinds of correction
 	unchanged, // version 3 adds seams of several leaders that give way, lengthenings, darts trued, limits of checks
+	unchanged, // version 4 adds pictures and tracings
 }
 
 // unchanged leads to a version that only adds what an older one left out.
