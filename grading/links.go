@@ -85,8 +85,9 @@ func (l *linker) run() error {
 	if l.rings {
 		sweeps = mostSweeps
 	}
+	moved := false
 	for n := range sweeps {
-		moved := false
+		moved = false
 		for _, i := range order {
 			if err := l.redraw(i); err != nil {
 				return err
@@ -94,7 +95,15 @@ func (l *linker) run() error {
 			moved = l.giveWay(i) || moved
 		}
 		if n > 0 && !moved {
-			break
+			return nil
+		}
+	}
+	if !l.rings || !moved {
+		return nil
+	}
+	for _, i := range order { // what follows the last to move
+		if err := l.redraw(i); err != nil {
+			return err
 		}
 	}
 	return nil
