@@ -177,18 +177,56 @@ func (f *finder) copyFrom(a, b lane, i, j int, reverse bool) (candidate, bool) {
 		groups, misfit = append(groups, g), off
 		na, nb = na+g.na, nb+g.nb
 	}
-	if na == 0 || !tells(a, b, groups) {
+	groups = withoutFolds(a, groups)
+	if len(groups) == 0 || !tells(a, b, groups) {
 		return candidate{}, false
 	}
+	i, j, na, nb = spanOf(groups)
 	l := model.Link{Kind: model.SameLine, Lead: a.stretch(i, na, reverse), Follow: b.stretch(j, nb, false)}
 	misfit = f.misfit(l, misfit)
-	c := candidate{Proposal{Link: l, Misfit: misfit}, -a.total(0, i, na)}
+	c := candidate{Proposal{Link: l, Misfit: misfit}, -a.seams(groups)}
 	c.Sure = b.s.layer != cloth && misfit <= surelyOn && namesAgree(a, b, groups)
 	if b.s.layer == inside && (a.s.layer == facing) != has(plain(b.s.q.Name), "facing") {
 		c.cost += 1000 // an interfacing goes by the cloth unless it is the facing's
 	}
 	c.What, c.How = sayFollows(f.p, a.s, b.s, l, misfit)
 	return c, true
+}
+
+// seams is how long the groups are that are no fold or centre line, mm: what
+// makes one run better than another.
+func (l lane) seams(groups []group) float64 {
+	var sum float64
+	for _, g := range groups {
+		if !l.folded(g) {
+			sum += l.total(0, g.a, g.na)
+		}
+	}
+	return sum
+}
+
+// folded reports that a group lies on a fold or centre line of the leader.
+func (l lane) folded(g group) bool { return l.s.role[l.order[g.a]] == fold }
+
+// withoutFolds takes folds and centre lines off the ends of a run: they stay put
+// by themselves, and are where a whole copy begins and ends.
+func withoutFolds(a lane, groups []group) []group {
+	for len(groups) > 0 && a.folded(groups[0]) {
+		groups = groups[1:]
+	}
+	for len(groups) > 0 && a.folded(groups[len(groups)-1]) {
+		groups = groups[:len(groups)-1]
+	}
+	return groups
+}
+
+// spanOf is where groups that follow on each other begin in both lanes, and how
+// many edges they are.
+func spanOf(groups []group) (a, b, na, nb int) {
+	for _, g := range groups {
+		na, nb = na+g.na, nb+g.nb
+	}
+	return groups[0].a, groups[0].b, na, nb
 }
 
 // misfit is how far off its leader the grading will say that the follower lies,

@@ -130,6 +130,43 @@ func TestGarments(t *testing.T) {
 			},
 			[]string{"back-yoke[yoke-seam]+ back[yoke-seam]-"},
 		},
+		"whole collar": {
+			[]model.Piece{bodice("Front bodice"), bodice("Back bodice"), band("Collar", 2*halfNeck+20, 2*growsNeck, "neck edge", "outer edge")},
+			[]string{
+				"front-bodice[shoulder]+ back-bodice[shoulder]+", "back-bodice[side-seam]+ front-bodice[side-seam]+",
+				"front-bodice[neckline]+ back-bodice[neckline]- back-bodice[neckline]+ front-bodice[neckline]- collar[neck-edge]-",
+			},
+		},
+		"collar on a stand": {
+			[]model.Piece{
+				bodice("Front bodice"), bodice("Back bodice"),
+				band("Collar stand", 2*halfNeck+20, 2*growsNeck, "neck edge", "upper edge"),
+				band("Collar", 2*halfNeck-10, 2*growsNeck, "stand edge", "outer edge"),
+			},
+			[]string{
+				"front-bodice[shoulder]+ back-bodice[shoulder]+", "back-bodice[side-seam]+ front-bodice[side-seam]+",
+				"front-bodice[neckline]+ back-bodice[neckline]- back-bodice[neckline]+ front-bodice[neckline]- collar-stand[neck-edge]-",
+				"collar-stand[upper-edge]+ collar[stand-edge]-",
+			},
+		},
+		"trousers": {
+			[]model.Piece{
+				made("Trouser front", c(0, 0, 0, 0, "waistline"), c(200, 0, 8, 0, "outseam"), c(220, 1000, 8, 4, "hem", model.Hem), c(20, 1000, 0, 4, "inseam"), c(-40, 300, -2, 2, "crotch")),
+				made("Trouser back", c(0, 0, 0, 0, "waistline"), c(220, 0, 8, 0, "outseam"), c(240, 1000, 8, 4, "hem", model.Hem), c(20, 1000, 0, 4, "inseam"), c(-40, 300, -2, 2, "crotch")),
+			},
+			[]string{"trouser-back[outseam]+ trouser-front[outseam]+", "trouser-front[inseam]+ trouser-back[inseam]+"},
+		},
+		"lining cut as the cloth, and its interfacing": {
+			[]model.Piece{bodice("Front"), bodice("Front lining"), made("Front interfacing", c(0, 80, 0, 0, "neckline"), c(70, 0, 2, 0, "shoulder"), c(190, 40, 4, 0, "edge 3"), c(0, 200, 0, 0, "centre front", model.Fold))},
+			[]string{
+				"front[neckline shoulder armhole side-seam waist-seam]+ front-lining[neckline shoulder armhole side-seam waist-seam]+",
+				"front[neckline shoulder]+ front-interfacing[neckline shoulder]+",
+			},
+		},
+		"pocket and belt loops": {
+			[]model.Piece{bodice("Front"), band("Pocket", 120, 0, "edge 3", "edge 1"), band("Belt loop", 120, 0, "edge 3", "edge 1")},
+			nil,
+		},
 		"two without names": {
 			[]model.Piece{
 				made("A", c(0, 0, 0, 0, ""), c(100, 0, 2, 0, "edge 2"), c(100, 300, 2, 7, "edge 3"), c(0, 320, 0, 3, "edge 4")),
