@@ -163,6 +163,16 @@ func TestGarments(t *testing.T) {
 				"front[neckline shoulder]+ front-interfacing[neckline shoulder]+",
 			},
 		},
+		"side dart that nobody marked": {
+			[]model.Piece{
+				made("Front", c(0, 80, 0, 0, "neckline"), c(70, 0, 2, 0, "shoulder"), c(190, 40, 4, 0, "armhole"),
+					c(240, 220, 10, 2, "side seam"), c(240, 290, 10, 2, "side seam 2"), c(245, 304, 10, 2, "side seam 3"), c(240, 318, 10, 2, "side seam 4"),
+					c(240, 450, 10, 4, "hem", model.Hem), c(0, 450, 0, 4, "centre front", model.Fold)),
+				made("Back", c(0, 80, 0, 0, "neckline"), c(70, 0, 2, 0, "shoulder"), c(190, 40, 4, 0, "armhole"),
+					c(240, 220, 10, 2, "side seam"), c(240, 422, 10, 4, "hem", model.Hem), c(0, 422, 0, 4, "centre back", model.Fold)),
+			},
+			[]string{"front[shoulder]+ back[shoulder]+", "back[side-seam]+ front[side-seam side-seam-4]+"},
+		},
 		"pocket and belt loops": {
 			[]model.Piece{bodice("Front"), band("Pocket", 120, 0, "edge 3", "edge 1"), band("Belt loop", 120, 0, "edge 3", "edge 1")},
 			nil,

@@ -167,7 +167,11 @@ func (f *finder) sideSeam(lead, follow run) []candidate {
 	}
 	var out []candidate
 	for i := range a {
-		if c, ok := f.sew([]part{{a[i], false}}, part{b[i], reverse}, evenRoom, unseamed); ok {
+		c, ok := f.sew([]part{{a[i], false}}, part{b[i], reverse}, evenRoom, unseamed)
+		if !ok {
+			c, ok = f.sewPastDart(a[i], b[i], reverse)
+		}
+		if ok {
 			c.Sure = c.Sure && told
 			out = append(out, c)
 		}
