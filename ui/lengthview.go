@@ -100,7 +100,8 @@ func paperRows(p model.Pattern, r grading.Result, groups []edit.LengthGroup) []p
 		for _, e := range tellingEdges(q, r.Pieces[i]) {
 			was, is := lengthOf(r.Pieces[i].Unlengthened(), e), lengthOf(r.Pieces[i].Edges, e)
 			row := panel.FigureView{Name: capital(edgesName(q, e)), Figure: measure.FormatPlace(is, p.Unit)}
-			if strings.HasPrefix(row.Name, "Side") {
+			same := func(x panel.FigureView) bool { return x.Name == row.Name }
+			if strings.HasPrefix(row.Name, "Side") || slices.ContainsFunc(out, same) {
 				row.Name += ", " + strings.ToLower(q.Name)
 			}
 			if math.Abs(is-was) > 0.05 {

@@ -7,7 +7,9 @@
 // amount is the same over the whole width, and a fold, a centre edge and the
 // grain keep to their lines and directions. An edge the line crosses is drawn
 // anew as one smooth line: a straight one joins its old ends, a curved one
-// keeps its directions at its ends (package spread, whose cutting it is).
+// keeps its directions at its ends (package spread, whose cutting it is) and its
+// character: where it would bend back as it did not before, its handles are made
+// shorter, or it turns at its corners as the edge does as a whole.
 // Several lines add up, in any order.
 //
 // Promise at a hem: it goes parallel to itself by the same amount all along,

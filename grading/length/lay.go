@@ -69,6 +69,9 @@ func Lay(q model.Piece, edges []geom.Path, apexes []geom.Point, changes []Change
 	if out.Edges, err = s.Edges(out.grow); err != nil {
 		return Laid{}, fmt.Errorf("%s cannot be made so short: there is not that much paper to fold out", q.Name)
 	}
+	for j := range out.Edges {
+		out.Edges[j] = bender{s.Down()}.keep(edges[j], out.Edges[j], l.runsOn(j), l.runsOn((j+1)%len(edges)))
+	}
 	return out, out.measure(l, s)
 }
 
@@ -93,6 +96,13 @@ type layer struct {
 	edges   []geom.Path
 	apexes  []geom.Point
 	changes []Change
+}
+
+// runsOn reports that the line runs on smoothly at grade point k, on the paper or
+// over a dart that is closed there.
+func (l layer) runsOn(k int) bool {
+	g := l.q.Points[k]
+	return g.Smooth || slices.ContainsFunc(l.q.Darts, func(d model.Dart) bool { return d.From == g.ID || d.To == g.ID })
 }
 
 // measureOf stands for the amount of change i where package spread asks for a
