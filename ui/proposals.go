@@ -14,12 +14,13 @@ import (
 // linkFinding is the links that were looked for: found by themselves in the
 // document as it is. The zero linkFinding has not looked.
 type linkFinding struct {
-	asked  bool
-	serial int // of the document that was looked through
-	found  []propose.Proposal
-	left   map[string]bool // what she left out, by what it promises
-	picked string          // what is shown on the Table
-	at     scene.Ref       // what was in hand when it was picked
+	asked   bool
+	askedAt int // the document then
+	serial  int // of the document that was looked through last
+	found   []propose.Proposal
+	left    map[string]bool // what she left out, by what it promises
+	picked  string          // what is shown on the Table
+	at      scene.Ref       // what was in hand when it was picked
 }
 
 // promise tells one proposal from another, whatever its ID.
@@ -27,7 +28,7 @@ func promise(l model.Link) string { return fmt.Sprint(l.Kind, l.Leads(), l.Follo
 
 // findLinks looks for links from now on; what was left out comes again.
 func (w *Window) findLinks() {
-	w.finds = linkFinding{asked: true, serial: -1}
+	w.finds = linkFinding{asked: true, askedAt: w.docSerial, serial: -1}
 	w.lookForLinks(w.doc.Pattern())
 }
 
@@ -51,8 +52,8 @@ func (w *Window) proposalsView(p model.Pattern) panel.ProposalsView {
 		if hasFreeEdges(p) {
 			v.Find = "Find links"
 		}
-		if f.asked && v.Find != "" {
-			v.Find, v.None = "Look again", "No more links are found: what is left has no partner by its name and length."
+		if f.asked && f.askedAt == w.docSerial && len(f.left) == 0 {
+			v.Find, v.None = "", "No more links are found: what is left has no partner by its name and length."
 		}
 		return v
 	}

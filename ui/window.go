@@ -172,7 +172,7 @@ func (w *Window) build() {
 	w.folds = map[string]*panel.Fold{
 		"Length": panel.NewFold("Length", w.length),
 		"Pages":  panel.NewFold("Pages", w.pages), "Increments": panel.NewFold("Increments", w.increments),
-		"Wearer": panel.NewFold("Wearer", w.wearer), "Links": panel.NewFold("Links", panel.Stacked(w.proposals, w.links)),
+		"Wearer": panel.NewFold("Wearer", w.wearer), "Links": panel.NewFold("Links", panel.Stacked(w.proposals, w.links, w.proposals.Search())),
 		"Checks": panel.NewFold("Checks", w.checks), "By eye": panel.NewFold("By eye", w.byEye),
 		"How it grows": panel.NewFold("How it grows", w.growth), "Dart": panel.NewFold("Dart", w.dart),
 	}

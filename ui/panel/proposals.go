@@ -24,7 +24,8 @@ type ProposalView struct {
 	Chosen    bool // shown on the Table
 }
 
-// Proposals is the list of links found, above the Links.
+// Proposals is the list of links found, above the Links; Search, below them,
+// is the button that looks for more.
 type Proposals struct {
 	widget.BaseWidget
 	OnPick   func(i int)
@@ -39,6 +40,7 @@ type Proposals struct {
 	find  *widget.Button
 	rows  []*proposalRow
 	box   *fyne.Container
+	below *fyne.Container
 }
 
 // NewProposals makes the list's content.
@@ -47,6 +49,7 @@ func NewProposals() *Proposals {
 		title: newBold("", theme.Body, ink),
 		none:  newWrapped("", theme.Caption, inkSoft, sideContent),
 		box:   below(6),
+		below: below(6),
 	}
 	p.all = widget.NewButton("", func() { call(p.OnAll) })
 	p.all.Importance = widget.HighImportance
@@ -73,6 +76,18 @@ func (p *Proposals) SetView(v ProposalsView) {
 		setWord(p.all, v.All)
 		objects = append(objects, p.all)
 	}
+	p.box.Objects = objects
+	p.Hidden = len(objects) == 0
+	relay(p.box)
+	p.Refresh()
+	p.setSearch(v)
+}
+
+// Search is what looks for links.
+func (p *Proposals) Search() fyne.CanvasObject { return p.below }
+
+func (p *Proposals) setSearch(v ProposalsView) {
+	var objects []fyne.CanvasObject
 	if v.None != "" {
 		p.none.setText(v.None)
 		objects = append(objects, p.none)
@@ -81,10 +96,10 @@ func (p *Proposals) SetView(v ProposalsView) {
 		setWord(p.find, v.Find)
 		objects = append(objects, p.find)
 	}
-	p.box.Objects = objects
-	p.Hidden = len(objects) == 0
-	relay(p.box)
-	p.Refresh()
+	p.below.Objects = objects
+	p.below.Hidden = len(objects) == 0
+	relay(p.below)
+	p.below.Refresh()
 }
 
 func setWord(b *widget.Button, word string) {
