@@ -1,0 +1,33 @@
+package straight
+
+import (
+	"fmt"
+
+	"quarterstep/model/measure"
+)
+
+// Misfit is how far the places a Map went by lie from where it takes them.
+type Misfit struct {
+	RMS, Worst float64 // mm
+	Points     int
+}
+
+// A traced line is wanted within half a millimetre; a place off by more than
+// one and a half shows in the seam.
+const (
+	goodWorst = 0.6
+	fairWorst = 1.5
+)
+
+// Say is what the misfit means to the sewist, in the unit her pattern is shown
+// in; small amounts are in mm also where it is shown in inches, as no ruler has
+// them.
+func (m Misfit) Say(measure.Unit) string {
+	switch {
+	case m.Worst <= goodWorst:
+		return fmt.Sprintf("They agree to within %.1f mm, good enough to trace.", max(m.Worst, 0.1))
+	case m.Worst <= fairWorst:
+		return fmt.Sprintf("They agree to within %.1f mm: you can trace it, but a flatter photo would do better.", m.Worst)
+	}
+	return fmt.Sprintf("Off by up to %.1f mm: take it again, flatter.", m.Worst)
+}

@@ -1,0 +1,169 @@
+package straight
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"quarterstep/model/geom"
+)
+
+// Pair is a place of the photo whose place on the paper is known.
+type Pair struct{ Pixel, MM geom.Point }
+
+// Options says what Solve may find out of the lens. The zero Options takes it
+// as bending nothing.
+type Options struct {
+	Lens    Lens // known already, or where its middle and scale are
+	FitLens bool // find K1 as well; Lens.Centre and Lens.Scale must be set
+}
+
+// leastForLens is how many places a lens can be told from.
+const leastForLens = 8
+
+// Solve finds the Map through pairs: the perspective by the direct linear
+// transformation on places brought to unit size (Hartley and Zisserman,
+// Multiple View Geometry, 2nd ed., algorithm 4.2), then all together by least
+// squares in mm (Gauss-Newton with damping). It is an error where the places
+// are too few or lie on one line.
+func Solve(pairs []Pair, o Options) (Map, Misfit, error) {
+	if len(pairs) < 4 {
+		return Map{}, Misfit{}, fmt.Errorf("straightening: %d places are marked, at least 4 are needed", len(pairs))
+	}
+	if o.FitLens && len(pairs) < leastForLens {
+		return Map{}, Misfit{}, fmt.Errorf("straightening: %d places are marked, at least %d are needed to find out how the lens bends lines", len(pairs), leastForLens)
+	}
+	if o.FitLens && o.Lens.Scale <= 0 {
+		return Map{}, Misfit{}, fmt.Errorf("straightening: the middle of the lens is not set")
+	}
+	m := Map{Lens: o.Lens}
+	var err error
+	if m.H, err = direct(pairs, m.Lens); err != nil {
+		return Map{}, Misfit{}, err
+	}
+	if o.FitLens || len(pairs) > 4 {
+		m = settleMap(m, pairs, o.FitLens)
+	}
+	return m, m.misfit(pairs), nil
+}
+
+// misfit is how far m takes pairs from their places.
+func (m Map) misfit(pairs []Pair) Misfit {
+	f := Misfit{Points: len(pairs)}
+	for _, p := range pairs {
+		d := m.MM(p.Pixel).Dist(p.MM)
+		f.RMS += d * d
+		f.Worst = max(f.Worst, d)
+	}
+	f.RMS = math.Sqrt(f.RMS / float64(max(len(pairs), 1)))
+	return f
+}
+
+// direct is the perspective through pairs by the direct linear transformation.
+func direct(pairs []Pair, l Lens) ([9]float64, error) {
+	from, to := make([]geom.Point, len(pairs)), make([]geom.Point, len(pairs))
+	for i, p := range pairs {
+		from[i], to[i] = l.unbend(p.Pixel), p.MM
+		if !from[i].Finite() || !to[i].Finite() {
+			return [9]float64{}, fmt.Errorf("straightening: place %d is no ordinary place", i+1)
+		}
+	}
+	a, ok := unitSize(from)
+	b, ok2 := unitSize(to)
+	if !ok || !ok2 {
+		return [9]float64{}, errOneLine
+	}
+	m := mat.NewDense(2*len(pairs), 9, nil)
+	for i := range pairs {
+		p, q := project(a, from[i]), project(b, to[i])
+		m.SetRow(2*i, []float64{p.X, p.Y, 1, 0, 0, 0, -q.X * p.X, -q.X * p.Y, -q.X})
+		m.SetRow(2*i+1, []float64{0, 0, 0, p.X, p.Y, 1, -q.Y * p.X, -q.Y * p.Y, -q.Y})
+	}
+	var svd mat.SVD
+	if !svd.Factorize(m, mat.SVDFullV) {
+		return [9]float64{}, errOneLine
+	}
+	s := svd.Values(nil)
+	if s[7] < 1e-6*s[0] {
+		return [9]float64{}, errOneLine
+	}
+	var v mat.Dense
+	svd.VTo(&v)
+	var h [9]float64
+	for i := range h {
+		h[i] = v.At(i, 8)
+	}
+	h = times3(inverse3(b), times3(h, a))
+	for i := range h {
+		h[i] /= h[8] // the paper at the picture's corner is never at the horizon
+	}
+	for _, x := range h {
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			return [9]float64{}, errOneLine
+		}
+	}
+	return h, nil
+}
+
+var errOneLine = fmt.Errorf("straightening: the places lie too close to one line, mark some to the sides of it")
+
+// unitSize is the map that brings pts about the origin at a mean distance of
+// the root of two; false where they are all one.
+func unitSize(pts []geom.Point) ([9]float64, bool) {
+	var c geom.Vec
+	for _, p := range pts {
+		c = c.Add(geom.Vec(p))
+	}
+	c = c.Scale(1 / float64(len(pts)))
+	mean := 0.0
+	for _, p := range pts {
+		mean += geom.Vec(p).Sub(c).Len() / float64(len(pts))
+	}
+	if mean < 1e-9 {
+		return [9]float64{}, false
+	}
+	k := math.Sqrt2 / mean
+	return [9]float64{k, 0, -k * c.X, 0, k, -k * c.Y, 0, 0, 1}, true
+}
+
+// settleMap brings m to the least squares of what pairs are off, in mm.
+func settleMap(m Map, pairs []Pair, lens bool) Map {
+	n := 8
+	if lens {
+		n = 9
+	}
+	with := func(x []float64) Map {
+		q := m
+		var d [9]float64
+		copy(d[:8], x)
+		d[8] = 1
+		q.H = times3([9]float64{1 + d[0], d[1], d[2], d[3], 1 + d[4], d[5], d[6], d[7], 1}, m.H)
+		if lens {
+			q.Lens.K1 += x[8]
+		}
+		return q
+	}
+	size := 0.0
+	for _, p := range pairs {
+		size = max(size, geom.Vec(p.MM).Len())
+	}
+	size = max(size, 1)
+	steps := []float64{1, 1, size, 1, 1, size, 1 / size, 1 / size, 1}
+	residuals := func(x []float64, out []float64) {
+		scaled := make([]float64, n)
+		for i := range scaled {
+			scaled[i] = x[i] * steps[i]
+		}
+		q := with(scaled)
+		for i, p := range pairs {
+			d := q.MM(p.Pixel).Sub(p.MM)
+			out[2*i], out[2*i+1] = d.X, d.Y
+		}
+	}
+	x := leastSquares(residuals, make([]float64, n), 2*len(pairs))
+	for i := range x {
+		x[i] *= steps[i]
+	}
+	return with(x)
+}
