@@ -51,6 +51,7 @@ const (
 	inside layer = "interfacing"
 )
 
+// has reports that a name holds one of the words, be it within another.
 func has(name string, words ...string) bool {
 	for _, w := range words {
 		if strings.Contains(name, w) {
@@ -81,7 +82,7 @@ func layerOf(name string) layer {
 // sortOf reads a piece's name; "Front bodice" and "Back" are of the body.
 func sortOf(name string) sort {
 	switch n := plain(name); {
-	case has(n, "pocket", "flap", "belt", "binding", "loop", "tab", "placket", "gusset", "fly", "strap", "tie"):
+	case has(n, "pocket", "binding", "placket", "gusset"), word(n, "flap", "belt", "loop", "loops", "tab", "fly", "strap", "straps", "tie", "ties"):
 		return odd
 	case has(n, "waistband", "waist band"):
 		return waistband
@@ -93,7 +94,7 @@ func sortOf(name string) sort {
 		return sleeve
 	case has(n, "yoke"):
 		return yokePiece
-	case has(n, "skirt", "trouser", "pants", "shorts", "culotte", "leg"):
+	case has(n, "skirt", "trouser", "pants", "shorts", "culotte"), word(n, "leg"):
 		return lower
 	case has(n, "front", "back", "bodice", "side", "panel"):
 		return body
@@ -114,7 +115,15 @@ func half(name string) string {
 	return ""
 }
 
-func word(name, w string) bool { return strings.Contains(" "+name+" ", " "+w+" ") }
+// word reports that one of the words stands in a name by itself.
+func word(name string, words ...string) bool {
+	for _, w := range words {
+		if strings.Contains(" "+name+" ", " "+w+" ") {
+			return true
+		}
+	}
+	return false
+}
 
 var dartWords = regexp.MustCompile(`\bdart (cap|leg|take up|end)\b|\bhalf of the dart\b`)
 
