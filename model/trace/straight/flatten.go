@@ -1,0 +1,172 @@
+package straight
+
+import (
+	"context"
+	"errors"
+	"image"
+	"math"
+	"runtime"
+	"sync"
+	"sync/atomic"
+
+	"quarterstep/model/geom"
+)
+
+// MostPixels is how large a flattened picture may be.
+const MostPixels = 80_000_000
+
+// ErrTooLarge says that the flat picture would be larger than MostPixels.
+var ErrTooLarge = errors.New("the paper is too large for so fine a picture; crop it, or take fewer pixels to a millimetre")
+
+// Flatten draws what lies within bounds, in mm on the paper, at perMM pixels to
+// a millimetre, from the picture g; outside g it is white. Pixel (0, 0) begins
+// at the upper left of bounds. It stops with the context's error when that is
+// done, and reports how far it is, 0 to 1; progress may be nil.
+func Flatten(ctx context.Context, g *image.Gray, m Map, bounds geom.Box, perMM float64, progress func(float64)) (*image.Gray, error) {
+	out, err := newFlat(m, bounds, perMM)
+	if err != nil {
+		return nil, err
+	}
+	to := image.NewGray(image.Rect(0, 0, out.wide, out.high))
+	err = out.rows(ctx, progress, func(y int) {
+		pix, from := to.Pix[y*to.Stride:y*to.Stride+out.wide], out.row(y)
+		for n := range pix {
+			x, y := from.at(n)
+			pix[n] = sampleGray(g, x, y)
+		}
+	})
+	return to, err
+}
+
+// FlattenColour is Flatten for a picture in colour.
+func FlattenColour(ctx context.Context, c *image.RGBA, m Map, bounds geom.Box, perMM float64, progress func(float64)) (*image.RGBA, error) {
+	out, err := newFlat(m, bounds, perMM)
+	if err != nil {
+		return nil, err
+	}
+	to := image.NewRGBA(image.Rect(0, 0, out.wide, out.high))
+	err = out.rows(ctx, progress, func(y int) {
+		pix, from := to.Pix[y*to.Stride:y*to.Stride+4*out.wide], out.row(y)
+		for n := range out.wide {
+			x, y := from.at(n)
+			sampleColour(pix[4*n:4*n+4], c, x, y)
+		}
+	})
+	return to, err
+}
+
+// flat is the grid of a flattened picture.
+type flat struct {
+	wide, high int
+	from       geom.Point
+	step       float64    // mm
+	paper      [9]float64 // mm to pixels without bend
+	lens       Lens
+}
+
+func newFlat(m Map, bounds geom.Box, perMM float64) (flat, error) {
+	w, h := math.Ceil(bounds.Width()*perMM), math.Ceil(bounds.Height()*perMM)
+	if !(w >= 1) || !(h >= 1) || !(perMM > 0) {
+		return flat{}, errors.New("there is nothing of the paper to show")
+	}
+	if w*h > MostPixels {
+		return flat{}, ErrTooLarge
+	}
+	return flat{int(w), int(h), bounds.Min, 1 / perMM, inverse3(m.H), m.Lens}, nil
+}
+
+// row is a row of the grid, walked from its left end: where the paper's places
+// are in the picture, numerators and denominator of the perspective apart.
+type row struct {
+	x, y, w    float64
+	dx, dy, dw float64
+	k, cx, cy  float64 // the lens's term by its squared scale, and its centre
+}
+
+func (f flat) row(y int) row {
+	h, mm := f.paper, geom.Pt(f.from.X+0.5*f.step, f.from.Y+(float64(y)+0.5)*f.step)
+	r := row{
+		x: h[0]*mm.X + h[1]*mm.Y + h[2], y: h[3]*mm.X + h[4]*mm.Y + h[5], w: h[6]*mm.X + h[7]*mm.Y + h[8],
+		dx: h[0] * f.step, dy: h[3] * f.step, dw: h[6] * f.step,
+	}
+	if !f.lens.none() {
+		r.k, r.cx, r.cy = f.lens.K1/(f.lens.Scale*f.lens.Scale), f.lens.Centre.X, f.lens.Centre.Y
+	}
+	return r
+}
+
+// at is where place number n of the row is in the picture.
+func (r *row) at(n int) (x, y float64) {
+	t := float64(n)
+	q := 1 / (r.w + t*r.dw)
+	x, y = (r.x+t*r.dx)*q, (r.y+t*r.dy)*q
+	if r.k != 0 {
+		u, v := x-r.cx, y-r.cy
+		out := r.k * (u*u + v*v)
+		x, y = x+u*out, y+v*out
+	}
+	return x, y
+}
+
+// rows draws every row, on all cores.
+func (f flat) rows(ctx context.Context, progress func(float64), draw func(y int)) error {
+	var next, done atomic.Int64
+	var wg sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		wg.Add(1)
+		go func() {
+			defer wg.Done()
+			for ctx.Err() == nil {
+				y := int(next.Add(1) - 1)
+				if y >= f.high {
+					return
+				}
+				draw(y)
+				if n := done.Add(1); progress != nil && n%64 == 0 {
+					progress(float64(n) / float64(f.high))
+				}
+			}
+		}()
+	}
+	wg.Wait()
+	return ctx.Err()
+}
+
+// corner is the pixel up and left of a place, and how far the place lies into
+// the four pixels from its middle, 0 to 256; false outside the picture.
+func corner(b image.Rectangle, atX, atY float64) (x, y, u, v int, ok bool) {
+	fx, fy := atX-0.5, atY-0.5
+	w, h := b.Max.X-b.Min.X-1, b.Max.Y-b.Min.Y-1
+	if !(fx >= 0) || !(fy >= 0) || fx >= float64(w) || fy >= float64(h) {
+		return 0, 0, 0, 0, false
+	}
+	x, y = int(fx), int(fy)
+	return x, y, int((fx - float64(x)) * 256), int((fy - float64(y)) * 256), true
+}
+
+func sampleGray(g *image.Gray, atX, atY float64) uint8 {
+	x, y, u, v, ok := corner(g.Rect, atX, atY)
+	if !ok {
+		return 255
+	}
+	i := y*g.Stride + x
+	p, q := g.Pix[i:i+2:i+2], g.Pix[i+g.Stride:i+g.Stride+2:i+g.Stride+2]
+	top := int(p[0])*(256-u) + int(p[1])*u
+	low := int(q[0])*(256-u) + int(q[1])*u
+	return uint8((top*(256-v) + low*v + 1<<15) >> 16)
+}
+
+func sampleColour(to []uint8, c *image.RGBA, atX, atY float64) {
+	x, y, u, v, ok := corner(c.Rect, atX, atY)
+	if !ok {
+		to[0], to[1], to[2], to[3] = 255, 255, 255, 255
+		return
+	}
+	i := y*c.Stride + 4*x
+	p, q := c.Pix[i:i+8:i+8], c.Pix[i+c.Stride:i+c.Stride+8:i+c.Stride+8]
+	for k := range 4 {
+		top := int(p[k])*(256-u) + int(p[4+k])*u
+		low := int(q[k])*(256-u) + int(q[4+k])*u
+		to[k] = uint8((top*(256-v) + low*v + 1<<15) >> 16)
+	}
+}
