@@ -47,22 +47,23 @@ func FromMat(ctx context.Context, g *image.Gray, grid Grid, shot Shot) (Mat, err
 	if err != nil {
 		return Mat{}, fmt.Errorf("%s: %w", doing, err)
 	}
-	s := newSurvey(g, grid, shot)
-	if err := s.begin(corners, grid); err != nil {
-		return Mat{}, fmt.Errorf("%s: %w", doing, err)
-	}
-	for s.fresh > 0 {
-		if err := ctx.Err(); err != nil {
+	var best *survey
+	for _, sign := range []float64{1, -1} { // lines lighter than the mat, or darker
+		s := newSurvey(g, grid, shot, sign)
+		if err := s.all(ctx, corners, grid); err != nil {
 			return Mat{}, fmt.Errorf("%s: %w", doing, err)
 		}
-		if err := s.grow(); err != nil {
-			return Mat{}, fmt.Errorf("%s: %w", doing, err)
+		if best == nil || len(s.pairs) > len(best.pairs) {
+			best = s
 		}
 	}
-	if len(s.pairs) < leastCross {
-		return Mat{}, fmt.Errorf("%s: only %d crossings of its lines can be made out, click the square again in the close-up", doing, len(s.pairs))
+	switch n := len(best.pairs); {
+	case n < 4:
+		return Mat{}, fmt.Errorf("%s: no lines cross where you clicked, click the corners of one square in the close-up", doing)
+	case n < leastCross:
+		return Mat{}, fmt.Errorf("%s: only %d crossings of its lines can be made out, take the photo with more of the mat in sight", doing, n)
 	}
-	m, err := s.settle()
+	m, err := best.settle()
 	if err != nil {
 		return Mat{}, fmt.Errorf("%s: %w", doing, err)
 	}
@@ -83,51 +84,56 @@ type survey struct {
 	fresh int
 }
 
-func newSurvey(g *image.Gray, grid Grid, shot Shot) *survey {
+func newSurvey(g *image.Gray, grid Grid, shot Shot, sign float64) *survey {
 	c := newCamera(g.Rect.Size(), shot, true)
-	return &survey{g: g, cell: grid.Cell, known: shot.Lens, lens: c.lens, seen: map[[2]int]bool{}}
+	return &survey{g: g, cell: grid.Cell, sign: sign, known: shot.Lens, lens: c.lens, seen: map[[2]int]bool{}}
 }
 
-// begin finds the four clicked crossings, and whether lines are light or dark.
+// all finds every crossing from the four clicked ones on; none where those
+// cannot be made out.
+func (s *survey) all(ctx context.Context, corners [4]geom.Point, grid Grid) error {
+	if err := s.begin(corners, grid); err != nil {
+		return err
+	}
+	for s.fresh > 0 {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		if err := s.grow(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// begin finds the four clicked crossings, if their lines are there.
 func (s *survey) begin(corners [4]geom.Point, grid Grid) error {
 	at := [4][2]int{{0, 0}, {grid.Across, 0}, {grid.Across, grid.Down}, {0, grid.Down}}
-	var mm [4]geom.Point
+	px, mm := corners, [4]geom.Point{}
 	for i, k := range at {
 		mm[i] = s.place(k)
 	}
-	for _, sign := range []float64{1, -1} {
-		s.sign = sign
-		px := corners
-		var pairs []Pair
-		var m Map
-		for range 2 { // the lines' own ways are known better the second time
-			var err error
-			if m, err = fourPoints(px, mm, s.lens); err != nil {
-				return err
-			}
-			s.m, pairs = m, nil
-			for i := range at {
-				p, ok := s.crossing(mm[i], 0.3)
-				if !ok {
-					break
-				}
-				px[i] = p
-				pairs = append(pairs, Pair{p, mm[i]})
-			}
-			if len(pairs) < 4 {
-				break
-			}
+	for range 2 { // the lines' own ways are known better the second time
+		m, err := fourPoints(px, mm, s.lens)
+		if err != nil {
+			return err
 		}
-		if len(pairs) == 4 {
-			s.m, s.pairs, s.fresh = m, pairs, 4
-			for _, k := range at {
-				s.seen[k] = true
-				s.edge = append(s.edge, k)
+		s.m = m
+		for i := range at {
+			p, ok := s.crossing(mm[i], 0.3)
+			if !ok {
+				return nil
 			}
-			return s.refit()
+			px[i] = p
 		}
 	}
-	return fmt.Errorf("no lines cross where you clicked, click the corners of one square in the close-up")
+	for i, k := range at {
+		s.seen[k] = true
+		s.edge = append(s.edge, k)
+		s.pairs = append(s.pairs, Pair{px[i], mm[i]})
+	}
+	s.fresh = len(at)
+	return s.refit()
 }
 
 func (s *survey) place(k [2]int) geom.Point {

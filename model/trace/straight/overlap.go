@@ -2,6 +2,7 @@ package straight
 
 import (
 	"context"
+	"image"
 	"math"
 
 	"quarterstep/model/geom"
@@ -9,10 +10,19 @@ import (
 
 // overlap is what two pictures both show of the paper.
 type overlap struct {
-	placed []Part
-	add    Part
+	placed []shown
+	add    shown
 	box    geom.Box // mm
 }
+
+// shown is a part that is looked at by places on the paper.
+type shown struct {
+	gray *image.Gray
+	lens Lens
+	inv  [9]float64 // mm to pixels without bend
+}
+
+func show(p Part) shown { return shown{p.Gray, p.Map.Lens, inverse3(p.Map.H)} }
 
 // The overlap is laid together in rounds, each finer, with these distances
 // between looks in mm; a large one is looked at more sparsely, so that no round
@@ -23,12 +33,14 @@ const (
 	mostLooks  = 500_000
 	leastLooks = 400
 	leastAgree = 0.35 // how alike the two must be, 1 the same
-	block      = 18.0 // mm of the squares the misfit is told by
 )
 
 // overlapOf finds the box in which both the placed parts and add show paper.
 func overlapOf(placed []Part, add Part) (overlap, bool) {
-	o := overlap{placed: placed, add: add}
+	o := overlap{add: show(add)}
+	for _, p := range placed {
+		o.placed = append(o.placed, show(p))
+	}
 	var pts []geom.Point
 	size := add.Gray.Rect.Size()
 	const across = 60
@@ -59,12 +71,12 @@ func (o overlap) there(mm geom.Point) (float64, bool) {
 }
 
 // look is the brightness p shows at mm, if it shows it.
-func (p Part) look(mm geom.Point) (float64, bool) {
-	px := p.Map.Pixel(mm)
-	if !px.Finite() || !inside(p.Gray, px, 3) {
+func (p shown) look(mm geom.Point) (float64, bool) {
+	px := p.lens.bend(project(p.inv, mm))
+	if !px.Finite() || !inside(p.gray, px, 3) {
 		return 0, false
 	}
-	return brightness(p.Gray, px), true
+	return brightness(p.gray, px), true
 }
 
 // patch is a raster of mm: what is seen, compared with its surroundings, and
@@ -167,6 +179,7 @@ func (p patch) near(q geom.Point) (float64, bool) {
 func (o overlap) lay(ctx context.Context) (geom.Affine, Misfit, bool, error) {
 	t := geom.Identity()
 	var fit Misfit
+	var coarse [2]patch
 	for n, step := range rounds {
 		step = max(step, math.Sqrt(o.box.Width()*o.box.Height()/mostLooks))
 		there := newPatch(o.box, step, o.there)
@@ -174,6 +187,9 @@ func (o overlap) lay(ctx context.Context) (geom.Affine, Misfit, bool, error) {
 			return t, fit, false, err
 		}
 		here := newPatch(o.box.Grow(mostMoved), step, o.add.look)
+		if n == 1 {
+			coarse = [2]patch{there, here}
+		}
 		for range 25 {
 			if err := ctx.Err(); err != nil {
 				return t, fit, false, err
@@ -196,7 +212,7 @@ func (o overlap) lay(ctx context.Context) (geom.Affine, Misfit, bool, error) {
 			if l.alike() < leastAgree {
 				return t, fit, false, nil
 			}
-			fit = l.misfit()
+			fit = l.misfit(coarse[0], coarse[1], t)
 		}
 	}
 	return t, fit, fit.Points > 0, nil
@@ -295,47 +311,4 @@ func (l laid) alike() float64 {
 		a, b, ab = a+k.there*k.there, b+k.here*k.here, ab+k.there*k.here
 	}
 	return ab / math.Sqrt(max(a*b, 1e-12))
-}
-
-// misfit tells block by block how far the two lie apart, along the way in which
-// the block shows it best.
-func (l laid) misfit() Misfit {
-	type sums struct{ xx, xy, yy, xd, yd float64 }
-	all := map[[2]int]*sums{}
-	for _, k := range l.looks {
-		at := [2]int{int(math.Floor(k.at.X / block)), int(math.Floor(k.at.Y / block))}
-		s := all[at]
-		if s == nil {
-			s = &sums{}
-			all[at] = s
-		}
-		d := k.here - k.there
-		s.xx, s.xy, s.yy = s.xx+k.slope.X*k.slope.X, s.xy+k.slope.X*k.slope.Y, s.yy+k.slope.Y*k.slope.Y
-		s.xd, s.yd = s.xd+k.slope.X*d, s.yd+k.slope.Y*d
-	}
-	var off, strong []float64
-	for _, s := range all {
-		strong = append(strong, s.xx+s.yy)
-	}
-	least := 0.2 * quantile(strong, 0.8)
-	for _, s := range all {
-		half := math.Hypot(s.xx-s.yy, 2*s.xy) / 2
-		big := (s.xx+s.yy)/2 + half
-		if s.xx+s.yy < least || big <= 0 {
-			continue
-		}
-		way := geom.Vec{X: s.xy, Y: big - s.xx}
-		if alt := (geom.Vec{X: big - s.yy, Y: s.xy}); alt.Len() > way.Len() {
-			way = alt
-		}
-		way = way.Unit()
-		off = append(off, math.Abs(way.X*s.xd+way.Y*s.yd)/big)
-	}
-	f := Misfit{Points: len(off)}
-	for _, d := range off {
-		f.RMS += d * d / float64(len(off))
-		f.Worst = max(f.Worst, d)
-	}
-	f.RMS = math.Sqrt(f.RMS)
-	return f
 }
