@@ -11,7 +11,7 @@ import (
 func TestCheckWithLimits(t *testing.T) {
 	p := cleanBlouse(t, t.TempDir())
 	far := filepath.Join(t.TempDir(), "far.qstep")
-	done(t, "grade", p, "--to", "48", "-o", far)
+	done(t, "grade", p, "--to", "52", "-o", far)
 	if s := qstep("check", far); s.code != exitLook || !strings.Contains(s.out, "steps past the printed sizes") {
 		t.Errorf("exit %d: %s", s.code, s.out)
 	}

@@ -287,7 +287,7 @@ func TestChecks(t *testing.T) {
 			Fine:   []FineView{{"Side seams", "front 316.0, back 316.8 mm"}},
 		}
 		p.SetView(v)
-		mustShow(t, p, "1  Cap is too full", "29 mm of ease, 25 at most wanted", "2  Cuff is short", "Show", "Side seams", "front 316.0, back 316.8 mm", "Lower the cap 4 mm")
+		mustShow(t, p, "1 Cap is too full", "29 mm of ease, 25 at most wanted", "2 Cuff is short", "Show", "Side seams", "front 316.0, back 316.8 mm", "Lower the cap 4 mm")
 		if shows(p, "Lengthen the cuff.") {
 			t.Error("a finding that is not in hand says what would help")
 		}
