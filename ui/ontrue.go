@@ -51,7 +51,7 @@ func (w *Window) withLink(f func(model.Link)) {
 	}
 }
 
-// pickLink opens link i; pressed again at a step other than True it folds.
+// pickLink opens link i and takes its follower in hand where nothing of it is.
 func (w *Window) pickLink(i int) {
 	p := w.doc.Pattern()
 	if i < 0 || i >= len(p.Links) {
@@ -59,7 +59,7 @@ func (w *Window) pickLink(i int) {
 	}
 	l := p.Links[i]
 	w.takeLink(l)
-	if w.hand.Edge != "" && !linkHas(l, w.hand) {
+	if !linkHas(l, w.hand) {
 		w.hand = scene.Ref{Piece: l.Follow.Piece}
 	}
 	w.refresh()

@@ -92,6 +92,27 @@ func followName(p model.Pattern, l model.Link) string {
 	return sideName(p.Pieces[i], l.Follow)
 }
 
+// shortName is a leader's piece in small letters by its first word, where that
+// tells it from the link's other pieces.
+func shortName(p model.Pattern, l model.Link, piece string) string {
+	first := func(id string) string {
+		i := p.PieceIndex(id)
+		if i < 0 || strings.TrimSpace(p.Pieces[i].Name) == "" {
+			return ""
+		}
+		return strings.ToLower(strings.Fields(p.Pieces[i].Name)[0])
+	}
+	word := first(piece)
+	for _, s := range l.Leads() {
+		if s.Piece != piece && first(s.Piece) == word {
+			if i := p.PieceIndex(piece); i >= 0 {
+				return strings.ToLower(p.Pieces[i].Name)
+			}
+		}
+	}
+	return word
+}
+
 // linkTitle is a link in words: "Sleeve cap fits the armhole".
 func linkTitle(p model.Pattern, l model.Link) string {
 	if l.Kind == model.SameLine {

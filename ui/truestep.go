@@ -300,8 +300,8 @@ func endNames(p model.Pattern, l model.Link) []string {
 	out := []string{endName(p, leads[0], scene.From), endName(p, leads[len(leads)-1], scene.To)}
 	if out[0] == out[1] {
 		for n, s := range []model.Stretch{leads[0], leads[len(leads)-1]} {
-			if i := p.PieceIndex(s.Piece); i >= 0 && len(leads) > 1 {
-				out[n] = strings.ToLower(p.Pieces[i].Name) + " " + out[n]
+			if len(leads) > 1 {
+				out[n] = shortName(p, l, s.Piece) + " " + out[n]
 			}
 		}
 	}

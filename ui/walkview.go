@@ -121,8 +121,8 @@ func markNames(p model.Pattern, w seam.Walk) []string {
 		name := m.Name
 		if m.Kind == seam.Notch {
 			name = "notch"
-			if k := p.PieceIndex(lead.Piece); meets && several && k >= 0 {
-				name = strings.ToLower(p.Pieces[k].Name) + " notch"
+			if meets && several {
+				name = shortName(p, w.Link, lead.Piece) + " notch"
 			}
 		} else if name == "" || meets && lead.Kind == seam.Join && lead.Name != "" {
 			name = lead.Name

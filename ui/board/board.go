@@ -210,7 +210,7 @@ func sameTable(a, b scene.Input) bool {
 func (b *Board) Fit() {
 	w, h := b.openSize()
 	b.view.Scale = 0 // whatever the scale, draw anew
-	b.setView(b.belowHead(view.Fit(b.in.FitBox(), w, h, fitMargin)))
+	b.setView(b.belowHead(view.Fit(b.in.FitBox(), w, h, min(fitMargin, h/10))))
 	b.fitted = true
 }
 

@@ -32,6 +32,10 @@ type Overlay struct {
 	Foot   bool
 }
 
+// lowTable is the Table's height below which what lies over it is made shorter,
+// in pixels at text scale 1.
+const lowTable = 560
+
 // What overlays keep clear of, in pixels: the Table's rulers, and its edges.
 const (
 	overLeft  = 34
@@ -86,12 +90,15 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	place(l.Strip, left, bottom-strip, right-left, strip)
 	place(l.Table, left, top+tools, right-left, bottom-strip-top-tools)
 	for _, o := range l.Over {
+		if s, ok := o.Object.(interface{ SetShort(bool) }); ok {
+			s.SetShort(bottom-strip-top-tools < theme.Px(lowTable))
+		}
 		h := o.Object.MinSize().Height
 		x, wide := left+overLeft+overInset, right-left-overLeft-2*overInset
 		if o.Foot {
 			place(o.Object, x, bottom-strip-overInset-h, wide, h)
 			continue
 		}
-		place(o.Object, x, top+tools+overTop+overInset, min(wide, o.Object.MinSize().Width), h)
+		place(o.Object, x, top+tools+overTop+overInset, wide, h)
 	}
 }

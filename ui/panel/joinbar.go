@@ -25,7 +25,7 @@ type JoinBar struct {
 	OnHint  func(string)
 
 	view   JoinView
-	places []*toolButton
+	places []*joinPlace
 }
 
 // NewJoinBar makes an empty strip.
@@ -43,14 +43,13 @@ func (b *JoinBar) SetView(v JoinView) {
 	if !slices.Equal(b.view.Places, v.Places) {
 		b.places = nil
 		for i, word := range v.Places {
-			p := newToolButton(theme.Link, word, "Lay the pieces together here", func() { call1(b.OnPlace, i) })
+			p := newJoinPlace(word, func() { call1(b.OnPlace, i) })
 			p.onHint = func(h string) { call1(b.OnHint, h) }
 			b.places = append(b.places, p)
 		}
 	}
 	b.view = v
 	b.Refresh()
-	b.Resize(b.MinSize())
 }
 
 // CreateRenderer is Fyne's.
@@ -64,7 +63,7 @@ func (b *JoinBar) CreateRenderer() fyne.WidgetRenderer {
 		m.Hidden = !b.view.Look
 		d.objects = []fyne.CanvasObject{back, title, say, m}
 		for i, p := range b.places {
-			p.setChosen(i == b.view.Place)
+			p.set(i == b.view.Place)
 			d.objects = append(d.objects, p)
 		}
 	}
@@ -78,7 +77,9 @@ func (b *JoinBar) CreateRenderer() fyne.WidgetRenderer {
 			}
 			x += w + gap
 		}
-		step(title, title.MinSize().Width)
+		if !title.Hidden {
+			step(title, title.MinSize().Width)
+		}
 		for _, p := range b.places {
 			step(p, p.MinSize().Width)
 		}
@@ -95,8 +96,54 @@ func (b *JoinBar) CreateRenderer() fyne.WidgetRenderer {
 		return fyne.NewSize(across(0, false), max(controlHeight, theme.Px(controlHeight))+10)
 	}
 	d.lay = func(size fyne.Size) {
-		place(back, 0, 0, size.Width, size.Height)
+		title.Hidden = false
+		title.Hidden = across(size.Height, false) > size.Width+1
+		place(back, 0, 0, min(size.Width, across(size.Height, false)), size.Height)
 		across(size.Height, true)
+	}
+	return d.ready()
+}
+
+// joinPlace is one of the places to lay pieces together at.
+type joinPlace struct {
+	touch
+	word   string
+	chosen bool
+}
+
+func newJoinPlace(word string, press func()) *joinPlace {
+	p := &joinPlace{word: word}
+	p.hint, p.press = "Lay the pieces together here", press
+	p.ExtendBaseWidget(p)
+	return p
+}
+
+func (p *joinPlace) set(chosen bool) {
+	if p.chosen != chosen {
+		p.chosen = chosen
+		p.Refresh()
+	}
+}
+
+func (p *joinPlace) CreateRenderer() fyne.WidgetRenderer {
+	g := newGround()
+	label := newWords(p.word, theme.Body, ink)
+	label.align = fyne.TextAlignCenter
+	d := &drawn{objects: []fyne.CanvasObject{g, label}}
+	d.paint = func(colours theme.Palette) {
+		p.paintGround(g, colours)
+		t := tone(ink)
+		if p.chosen {
+			g.FillColor, t = colours.AccentTint, accentInk
+		}
+		label.set(p.word, t, p.chosen)
+	}
+	d.min = func() fyne.Size {
+		return fyne.NewSize(boldWidth(p.word)+18, max(controlHeight, theme.Px(controlHeight)))
+	}
+	d.lay = func(size fyne.Size) {
+		place(g, 0, 0, size.Width, size.Height)
+		middle(label, 0, size.Width, size.Height)
 	}
 	return d.ready()
 }

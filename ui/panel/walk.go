@@ -60,23 +60,41 @@ type Walk struct {
 	OnMark func(follow bool, i int)
 	OnHint func(string)
 
-	view WalkView
-	over int // the part under the pointer, -1 for none
+	view  WalkView
+	over  int // the part under the pointer, -1 for none
+	short bool
 }
 
-// Heights in pixels of the strip and of what lies in it, at text scale 1.
+// WalkHeight and WalkShort are how high the strip is, in pixels at text scale
+// 1: with its sentence, and where the Table is low without.
 const (
 	WalkHeight = 222
+	WalkShort  = 158
 
-	walkEase   = 24 // the figure's text
-	walkInset  = 18
-	walkNames  = 146 // where the bars begin
-	walkBar    = 14
-	walkMarks  = 82 // the marks' names
-	walkFollow = 102
-	walkLead   = 154
-	walkMost   = 188
+	walkEase  = 24 // the figure's text
+	walkInset = 18
+	walkNames = 146 // where the bars begin
+	walkBar   = 14
 )
+
+// walkRows is where what the strip shows lies, from its head, in pixels at text
+// scale 1.
+type walkRows struct{ ease, marks, follow, lead, most, height float32 }
+
+func (w *Walk) rows() walkRows {
+	if w.short {
+		return walkRows{ease: 2, marks: 40, follow: 60, lead: 104, most: 130, height: WalkShort}
+	}
+	return walkRows{ease: 6, marks: 82, follow: 102, lead: 154, most: 188, height: WalkHeight}
+}
+
+// SetShort makes the strip lower, or high again.
+func (w *Walk) SetShort(short bool) {
+	if w.short != short {
+		w.short = short
+		w.Refresh()
+	}
+}
 
 // NewWalk makes an empty strip.
 func NewWalk() *Walk {
@@ -107,12 +125,12 @@ func (w *Walk) Tapped(e *fyne.PointEvent) {
 	l := w.lay()
 	x, y := float64(e.Position.X), e.Position.Y
 	switch {
-	case y <= theme.Px(walkFollow)+walkBar+3:
+	case y <= theme.Px(w.rows().follow)+walkBar+3:
 		if i := l.nearMark(w.view.Follow.Marks, l.follow, x); i >= 0 {
 			call2(w.OnMark, true, i)
 			return
 		}
-	case y >= theme.Px(walkLead)-3:
+	case y >= theme.Px(w.rows().lead)-3:
 		if i := l.nearMark(w.view.Lead.Marks, l.lead, x); i >= 0 {
 			call2(w.OnMark, false, i)
 			return
@@ -124,7 +142,7 @@ func (w *Walk) Tapped(e *fyne.PointEvent) {
 }
 
 func (w *Walk) onBars(p fyne.Position) bool {
-	return p.Y >= theme.Px(walkMarks)-6 && p.Y <= theme.Px(walkLead)+walkBar+6
+	return p.Y >= theme.Px(w.rows().marks)-6 && p.Y <= theme.Px(w.rows().lead)+walkBar+6
 }
 
 // partAt is the part under the pointer, -1 for none.
@@ -132,7 +150,7 @@ func (w *Walk) partAt(p fyne.Position) int {
 	if w.view.Empty != "" || !w.onBars(p) {
 		return -1
 	}
-	top, low := theme.Px(walkFollow)+walkBar, theme.Px(walkLead)
+	top, low := theme.Px(w.rows().follow)+walkBar, theme.Px(w.rows().lead)
 	return w.lay().part(w.view.Parts, float64(p.X), float64(min(max((p.Y-top)/(low-top), 0), 1)))
 }
 
@@ -209,21 +227,28 @@ func (w *Walk) CreateRenderer() fyne.WidgetRenderer {
 			d.objects = append(d.objects, labels[i])
 		}
 	}
-	d.min = func() fyne.Size { return fyne.NewSize(420, theme.Px(WalkHeight)) }
+	d.min = func() fyne.Size { return fyne.NewSize(420, theme.Px(w.rows().height)) }
 	d.lay = func(size fyne.Size) {
+		at := w.rows()
 		place(back, 0, 0, size.Width, size.Height)
 		placeLine(title, walkInset, 12, size.Width/2)
 		e, m := ease.MinSize(), word.MinSize()
-		placeLine(ease, size.Width-walkInset-e.Width, 6, e.Width)
-		place(word, size.Width-walkInset-e.Width-10-m.Width, theme.Px(6)+e.Height-m.Height-3, m.Width, m.Height)
+		placeLine(ease, size.Width-walkInset-e.Width, at.ease, e.Width)
+		place(word, size.Width-walkInset-e.Width-10-m.Width, theme.Px(at.ease)+e.Height-m.Height-3, m.Width, m.Height)
+		left := size.Width - walkInset - e.Width - 10 - m.Width
 		m = easeSay.MinSize()
-		placeLine(easeSay, size.Width-walkInset-m.Width, 40, m.Width)
+		say.Hidden = w.short
+		if w.short {
+			placeLine(easeSay, left-16-m.Width, 10, m.Width)
+		} else {
+			placeLine(easeSay, size.Width-walkInset-m.Width, 40, m.Width)
+		}
 		placeLine(say, walkInset, 36, max(size.Width-2*walkInset-m.Width-16, 0))
-		placeLine(empty, walkInset, 96, size.Width-2*walkInset)
-		for i, y := range []float32{walkFollow - 8, walkFollow + 11, walkLead - 8, walkLead + 11} {
+		placeLine(empty, walkInset, at.marks, size.Width-2*walkInset)
+		for i, y := range []float32{at.follow - 8, at.follow + 11, at.lead - 8, at.lead + 11} {
 			placeLine(sides[i], walkInset, y, theme.Px(walkNames)-walkInset-8)
 		}
-		placeLine(most, theme.Px(walkNames), walkMost, max(size.Width-theme.Px(walkNames)-walkInset, 0))
+		placeLine(most, theme.Px(walkNames), at.most, max(size.Width-theme.Px(walkNames)-walkInset, 0))
 		place(raster, 0, 0, size.Width, size.Height)
 		w.layLabels(labels, size.Width)
 	}

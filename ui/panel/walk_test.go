@@ -47,6 +47,11 @@ func TestWalkShows(t *testing.T) {
 		if shows(w, "back notch") {
 			t.Error("names run into each other where there is little room")
 		}
+		w.SetShort(true)
+		mustShow(t, w, "Seam walk", "29 mm", "4 mm more than wanted", "Sleeve cap", "496 mm", "+12 mm")
+		if w.MinSize().Height != WalkShort || shows(w, sampleWalk().Say) {
+			t.Errorf("the short strip is %.0f high", w.MinSize().Height)
+		}
 		w.SetView(WalkView{Empty: "Take a seam in hand."})
 		mustShow(t, w, "Take a seam in hand.")
 		if shows(w, "+12 mm") || shows(w, "Sleeve cap") {
@@ -85,9 +90,9 @@ func TestWalkClicks(t *testing.T) {
 	w.SetView(sampleWalk())
 	open(t, w, 815, WalkHeight)
 	l := w.lay()
-	tapAt(w, float32(l.follow(200)), (walkFollow+walkBar+walkLead)/2)
-	tapAt(w, float32(l.follow(398))+2, walkFollow+5)
-	tapAt(w, float32(l.lead(137))-2, walkLead+5)
+	tapAt(w, float32(l.follow(200)), (w.rows().follow+walkBar+w.rows().lead)/2)
+	tapAt(w, float32(l.follow(398))+2, w.rows().follow+5)
+	tapAt(w, float32(l.lead(137))-2, w.rows().lead+5)
 	if part != 1 || follow != 3 || lead != 1 {
 		t.Errorf("part %d, follower's mark %d, leader's mark %d", part, follow, lead)
 	}
@@ -96,7 +101,7 @@ func TestWalkClicks(t *testing.T) {
 	if part != -1 {
 		t.Error("a click on the title showed a part")
 	}
-	w.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(float32(l.follow(60)), walkFollow+walkBar+8)}})
+	w.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(float32(l.follow(60)), w.rows().follow+walkBar+8)}})
 	if w.over != 0 || w.Cursor() != desktop.PointerCursor {
 		t.Errorf("over part %d", w.over)
 	}

@@ -66,7 +66,7 @@ func (w *Walk) draw(width, height int) image.Image {
 
 func (w *Walk) layer() scene.Layer {
 	l := w.lay()
-	follow, lead := float64(theme.Px(walkFollow)), float64(theme.Px(walkLead))
+	follow, lead := float64(theme.Px(w.rows().follow)), float64(theme.Px(w.rows().lead))
 	var out scene.Layer
 	for i, p := range w.view.Parts {
 		drawPart(&out, l, p, follow+walkBar, lead, i == w.over)
@@ -193,12 +193,12 @@ func (w *Walk) layLabels(labels []*words, width float32) {
 		}
 		taken = append(taken, [2]float32{x, x + wide})
 		o.Hidden = o.text == ""
-		placeLine(o, x, walkMarks, wide)
+		placeLine(o, x, w.rows().marks, wide)
 	}
 	for _, i := range labelOrder(v.Follow.Marks) {
 		put(i, l.follow(v.Follow.Marks[i].At))
 	}
-	middleOf := theme.Px(walkFollow+walkBar+walkLead) / 2
+	middleOf := theme.Px(w.rows().follow+walkBar+w.rows().lead) / 2
 	for i, p := range v.Parts {
 		o := labels[len(v.Follow.Marks)+i]
 		o.set(p.Figure, pickTone(p.Look, amberInk, accentInk), true)

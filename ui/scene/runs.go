@@ -99,7 +99,7 @@ func runEnds(in Input) []Handle {
 }
 
 // runRoom is how much is shown round the runs, mm: what lies beside a seam.
-const runRoom = 70
+const runRoom = 45
 
 // FitBox is what to bring into sight: the runs with what lies beside them, or
 // all that lies on the Table where there is none.
