@@ -8,6 +8,7 @@ import (
 
 	"quarterstep/app"
 	"quarterstep/app/edit"
+	"quarterstep/grading/check"
 	"quarterstep/model"
 )
 
@@ -126,4 +127,43 @@ func with(t *testing.T, p model.Pattern, e func(model.Pattern) (model.Pattern, e
 		t.Fatal(err)
 	}
 	return out
+}
+
+// What the check of a one-sided length offers is done: a linked piece without a
+// line there gets one, and as much is put in.
+func TestEveningALength(t *testing.T) {
+	p, _ := demoPatterns(t)
+	p = with(t, p, edit.SetLength("Above the waist", 20))
+	k := p.PieceIndex("back")
+	p = p.WithPiece(k, func(q model.Piece) model.Piece {
+		q.Lines = slices.DeleteFunc(slices.Clone(q.Lines), func(l model.Line) bool { return l.Kind == model.Lengthen })
+		return q
+	})
+	p.Lengths = slices.Clone(p.Lengths)
+	p.Lengths[0].Lines = p.Lengths[0].Lines[:1]
+	even := with(t, p, edit.Act(oneSided(t, p)))
+	if l := even.Lengths[0]; len(l.Lines) != 2 || l.By != 20 || l.Lines[1].Piece != "back" {
+		t.Errorf("got %+v", l)
+	}
+	if err := even.Validate(); err != nil {
+		t.Error(err)
+	}
+	if _, err := edit.EvenLength("gone")(p); err == nil {
+		t.Error("a lengthening that is not there was made even")
+	}
+}
+
+func oneSided(t *testing.T, p model.Pattern) check.Action {
+	t.Helper()
+	r, err := app.Grade(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range check.Findings(p, r) {
+		if f.Code == "length-one-sided" {
+			return f.Action
+		}
+	}
+	t.Fatal("nothing one-sided was found")
+	return check.Action{}
 }
