@@ -38,18 +38,34 @@ type Shot struct {
 // Sheet is a photo straightened by a paper laid beside the piece.
 type Sheet struct {
 	Map     Map
-	Misfit  Misfit        // of the paper's edges; Worst takes in Far
+	Misfit  Misfit        // of the paper's edges
 	Corners [4]geom.Point // where the paper's corners lie in the photo, clockwise from its top left
 	Far     float64       // mm the far corners of the photo may be off, as sure as two in three
 	Rough   bool          // good for a check, not to trace from
 }
 
-// Say is what the misfit means, and of a card what it is good for.
+// The far corners may be this much off, as sure as two in three, for a page to
+// trace by: the piece lies between it and them, and came out better in nineteen
+// of twenty rendered photos.
+const (
+	goodFar = 0.8
+	fairFar = 1.5
+)
+
+// Say is what the paper is good for.
 func (s Sheet) Say() string {
-	if s.Rough {
-		return fmt.Sprintf("A card is too small to trace by: the far corners may be %.0f mm off. Use it as a rough check only.", math.Ceil(max(2*s.Far, 1)))
+	far := fmt.Sprintf("far from it the photo may be %.1f mm off", max(s.Far, 0.1))
+	switch {
+	case s.Rough:
+		return fmt.Sprintf("A card is too small to trace by: far from it the photo may be %.0f mm off. Use it as a rough check only.", math.Ceil(max(2*s.Far, 1)))
+	case s.Misfit.RMS > goodWorst:
+		return fmt.Sprintf("The paper's edges are up to %.1f mm off: lay it flat and take the photo again.", s.Misfit.Worst)
+	case s.Far <= goodFar:
+		return fmt.Sprintf("Its edges agree and %s, good enough to trace.", far)
+	case s.Far <= fairFar:
+		return fmt.Sprintf("Its edges agree and %s: you can trace it, but the paper nearer to the piece would do better.", far)
 	}
-	return s.Misfit.Say("")
+	return fmt.Sprintf("Its edges agree, but %s: take it again with the paper nearer to the piece, and both larger.", far)
 }
 
 // FromSheet straightens a photo by the four clicked corners of a paper, in any
@@ -98,7 +114,6 @@ func FromSheet(ctx context.Context, g *image.Gray, clicks [4]geom.Point, paper P
 		s.Corners[i] = s.Map.Pixel(page[i])
 	}
 	s.Misfit = edgesMisfit(s.Map, places)
-	s.Misfit.Worst = max(s.Misfit.Worst, 2*s.Far)
 	return s, nil
 }
 

@@ -1,0 +1,59 @@
+package straight
+
+import (
+	"fmt"
+	"math"
+
+	"quarterstep/model/geom"
+	"quarterstep/model/measure"
+)
+
+// Measured is what distances of known length say of a map.
+type Measured struct {
+	Off    float64 // by what share the paper is larger than the map says; 0.03: the map shows 97 % of it
+	Misfit Misfit  // of the distances, once Off is put right
+	Map    Map     // with Off put right
+}
+
+// sameScale is the share within which a tape measure and a click agree on some
+// tens of centimetres.
+const sameScale = 0.004
+
+// Measure holds a map to distances of known length. So a sheet of targets that
+// a printer made smaller, or a page of another size than was said, is noticed.
+func Measure(m Map, known []Known) (Measured, error) {
+	if len(known) == 0 {
+		return Measured{}, fmt.Errorf("checking the scale: mark a distance you have measured")
+	}
+	var ll, lm float64
+	for i, k := range known {
+		d := m.MM(k.From).Dist(m.MM(k.To))
+		if !(d >= 10) || !(k.MM >= 10 && k.MM <= 10_000) || math.IsInf(d, 0) {
+			return Measured{}, fmt.Errorf("checking the scale: distance %d is too short or not typed, choose one of 10 cm or more", i+1)
+		}
+		ll, lm = ll+d*d, lm+d*k.MM
+	}
+	ratio := lm / ll
+	out := Measured{Off: ratio - 1, Map: moved(m, geom.ScaleXY(ratio, ratio))}
+	out.Misfit.Points = len(known)
+	for _, k := range known {
+		d := math.Abs(out.Map.MM(k.From).Dist(out.Map.MM(k.To)) - k.MM)
+		out.Misfit.RMS += d * d / float64(len(known))
+		out.Misfit.Worst = max(out.Misfit.Worst, d)
+	}
+	out.Misfit.RMS = math.Sqrt(out.Misfit.RMS)
+	return out, nil
+}
+
+// Say is what the distances mean.
+func (d Measured) Say(u measure.Unit) string {
+	switch {
+	case d.Misfit.Points > 1 && d.Misfit.Worst > fairWorst:
+		return fmt.Sprintf("Your distances do not agree with each other, by %.1f mm: measure them again.", d.Misfit.Worst)
+	case math.Abs(d.Off) <= sameScale:
+		return "Your distance agrees: the picture is to scale."
+	case d.Off < 0:
+		return fmt.Sprintf("By your distance all comes out %.1f %% too large. Was the sheet printed larger than it should be?", -100*d.Off)
+	}
+	return fmt.Sprintf("By your distance all comes out %.1f %% too small. Was the sheet printed smaller than it should be?", 100*d.Off)
+}
