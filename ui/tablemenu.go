@@ -50,6 +50,7 @@ func (w *Window) handMenu() []*fyne.MenuItem {
 			)
 		}
 	}
+	items = append(items, w.notchItems()...)
 	items = append(items, w.linkItems()...)
 	return append(items, w.pieceMenu(), fyne.NewMenuItem("Style change ...", w.askStyle), w.stagesItem())
 }
