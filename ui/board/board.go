@@ -19,13 +19,15 @@ import (
 // Tool is what the hand holds.
 type Tool uint8
 
-// The tools of the Table. Arrange moves whole pieces between pages.
+// The tools of the Table. Arrange moves whole pieces between pages; Trace clicks
+// along lines of a photo.
 const (
 	Move Tool = iota
 	Slide
 	Measure
 	AddPoint
 	Arrange
+	Trace
 )
 
 // Phase says how far a drag is: DragStart once, then DragMove for every
@@ -74,6 +76,13 @@ type Board struct {
 	// OnMenu asks for the menu of what lies under a right click, at a place of
 	// the window's canvas.
 	OnMenu func(at scene.Ref, place fyne.Position)
+	// OnPlace is a click of Trace, at a place of the Table.
+	OnPlace func(at geom.Point)
+	// OnGrab asks whether something that is traced lies within reach mm of a
+	// place, to be dragged from there. Without it nothing does.
+	OnGrab func(at geom.Point, reach float64) bool
+	// OnDragTraced moves what OnGrab found.
+	OnDragTraced func(by geom.Vec, phase Phase)
 	// OnPage says which page was clicked.
 	OnPage func(name string)
 	// OnPointer follows the pointer, in mm from the scene's Zero.
@@ -201,7 +210,7 @@ func (b *Board) SetScene(in scene.Input) {
 // sameTable reports whether the same pieces, and pages or none, lie on both.
 func sameTable(a, b scene.Input) bool {
 	return slices.EqualFunc(a.Pattern.Pieces, b.Pattern.Pieces, func(p, q model.Piece) bool { return p.ID == q.ID }) &&
-		scene.SameRuns(a, b) && (a.Placement == nil) == (b.Placement == nil) &&
+		scene.SameRuns(a, b) && scene.SamePhotos(a, b) && (a.Placement == nil) == (b.Placement == nil) &&
 		(len(a.Sheets) > 0) == (len(b.Sheets) > 0)
 }
 

@@ -82,7 +82,7 @@ func (b *Board) Cursor() desktop.Cursor {
 		return b.cursors.slideHeld
 	case b.sliding():
 		return b.cursors.slide
-	case b.tool == Measure:
+	case b.tool == Measure, b.tool == Trace:
 		return desktop.CrosshairCursor
 	case b.tool == AddPoint:
 		return b.cursors.addPoint

@@ -21,6 +21,8 @@ const (
 	measuringDrag
 	rulerDrag
 	rulerTurn
+	placing    // a click of Trace, or sliding where it turns out a drag
+	tracedDrag // of something traced
 )
 
 // gesture is a press of a mouse button and what follows until its release. The
@@ -41,7 +43,7 @@ type gesture struct {
 // looking about or measuring.
 func (g gesture) dragging() bool {
 	switch g.kind {
-	case pointDrag, handleDrag, edgeDrag, pieceDrag:
+	case pointDrag, handleDrag, edgeDrag, pieceDrag, tracedDrag:
 		return g.moved
 	}
 	return false
@@ -66,6 +68,10 @@ func (b *Board) report(phase Phase) {
 		if b.OnDragPiece != nil {
 			b.OnDragPiece(g.ref.Piece, by, phase)
 		}
+	case tracedDrag:
+		if b.OnDragTraced != nil {
+			b.OnDragTraced(by, phase)
+		}
 	}
 }
 
@@ -85,7 +91,7 @@ func (b *Board) movedTo(at view.Px) {
 	first := !g.moved
 	g.moved = true
 	switch g.kind {
-	case sliding:
+	case sliding, placing:
 		g.last = at
 		b.setView(b.view.Slide(step))
 	case measuringDrag:
@@ -97,7 +103,7 @@ func (b *Board) movedTo(at view.Px) {
 	case rulerTurn:
 		g.last = at
 		b.parts.ruler.turn(at)
-	case pointDrag, handleDrag, edgeDrag, pieceDrag:
+	case pointDrag, handleDrag, edgeDrag, pieceDrag, tracedDrag:
 		if first {
 			g.last = g.from
 			b.redraw()
@@ -132,11 +138,13 @@ func (b *Board) finish() {
 	b.gesture = gesture{}
 	b.parts.moved.hide()
 	switch {
+	case g.kind == placing && !g.moved, g.kind == tracedDrag && !g.moved:
+		b.place(g.from)
 	case g.bare && !g.moved:
 		b.selected(scene.Ref{})
 	case g.kind == measuringDrag && !g.moved:
 		b.parts.measure.clear()
-	case g.dragging() || g.kind == sliding && g.moved:
+	case g.dragging() || (g.kind == sliding || g.kind == placing) && g.moved:
 		b.redraw()
 	}
 	b.follow(b.pointer)

@@ -1,6 +1,7 @@
 package board
 
 import (
+	"fmt"
 	"image"
 	"math"
 	"strings"
@@ -23,6 +24,7 @@ const (
 	lensHeight = 200
 	lensHead   = 30
 	lensZoom   = 3.4
+	traceZoom  = 4 // while tracing
 )
 
 // lens is the close-up of the pointer's neighbourhood, in the lower right
@@ -82,7 +84,7 @@ func (l *lens) update() {
 	if l.board.unit == model.Inches {
 		unit = string(model.Inches)
 	}
-	parts := []string{"3.4 × larger", unit}
+	parts := []string{fmt.Sprintf("%g × larger", l.zoom()), unit}
 	if name := l.board.placeName(l.board.hover); name != "" {
 		parts = append([]string{name}, parts...)
 	}
@@ -93,6 +95,14 @@ func (l *lens) update() {
 	for _, o := range l.objects() {
 		o.Refresh()
 	}
+}
+
+// zoom is how much larger than the Table it shows its place.
+func (l *lens) zoom() float64 {
+	if l.board.tool == Trace {
+		return traceZoom
+	}
+	return lensZoom
 }
 
 // placeName is the name of the grade point or edge a ref is of.
@@ -120,7 +130,7 @@ func (l *lens) paint(w, h int) image.Image {
 	s := l.raster.Size()
 	factor := float64(w) / max(float64(s.Width), 1)
 	mid := view.Px{X: float64(s.Width) / 2, Y: float64(s.Height) / 2}
-	v := view.View{Scale: b.view.Scale * lensZoom}
+	v := view.View{Scale: b.view.Scale * l.zoom()}
 	v.Origin = b.view.ToMM(b.pointer).Add(v.MM(mid).Scale(-1))
 	layers := []scene.Layer{scene.Grid(b.unit, v.Scale, b.in.Zero, v.Box(2*mid.X, 2*mid.Y))}
 	layers = append(layers, b.parts.static.layers[min(1, len(b.parts.static.layers)):]...)

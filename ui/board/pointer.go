@@ -40,6 +40,10 @@ func (b *Board) MouseDown(e *desktop.MouseEvent) {
 	case b.tool == AddPoint:
 		b.gesture = gesture{}
 		b.addPoint(at)
+	case b.grabs(at):
+		b.gesture.kind = tracedDrag
+	case b.tool == Trace:
+		b.gesture.kind = placing
 	default:
 		b.take(at)
 	}

@@ -52,6 +52,7 @@ type op struct {
 	ink      ink
 	mask     *image.Alpha
 	x, y     int // where the mask's origin goes
+	photo    *laid
 	// top and low are the rows it may touch, of strokes and fills.
 	top, low int
 }
@@ -62,6 +63,7 @@ const (
 	opStroke opKind = iota
 	opFill
 	opMask
+	opPhoto
 )
 
 // Screen is where a picture lies on the board and how fine the screen is.
@@ -99,6 +101,9 @@ func (p *Painter) Paint(img *image.RGBA, s Screen, layers ...scene.Layer) {
 }
 
 func (p *Painter) layer(l scene.Layer, m geom.Affine, factor float64, seen geom.Box) {
+	for _, f := range l.Photos {
+		p.photo(f, m, seen)
+	}
 	for _, f := range l.Fills {
 		p.fill(f, m, seen)
 	}
@@ -159,6 +164,8 @@ func (b *band) op(p *Painter, o op) {
 		b.paint(p.pts, p.runs[o.from:o.to], o.ink)
 	case opMask:
 		b.stamp(o.mask, o.x, o.y, o.ink)
+	case opPhoto:
+		o.photo.rows(b)
 	}
 }
 

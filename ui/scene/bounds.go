@@ -14,6 +14,9 @@ func (l Layer) Bounds(scale float64) geom.Box {
 		r := geom.Vec{X: px / scale, Y: px / scale}
 		b = b.Union(geom.Box{Min: p.Add(r.Scale(-1)), Max: p.Add(r)})
 	}
+	for _, f := range l.Photos {
+		b = b.Union(f.Box())
+	}
 	for _, f := range l.Fills {
 		b = b.Union(f.Outline.Bounds())
 	}

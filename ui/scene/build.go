@@ -9,7 +9,7 @@ import (
 
 // Static is all that holds still while the pieces named are in hand.
 func Static(in Input, inHand []string) Layer {
-	var l Layer
+	l := Layer{Photos: in.Photos}
 	l.sheets(in)
 	l.pieces(in, func(id string) bool { return !slices.Contains(inHand, id) })
 	return l
@@ -24,6 +24,9 @@ func Active(in Input, inHand []string) Layer {
 		l.threads(in, i)
 		l.handles(in, i)
 		l.pointNames(in, i)
+	}
+	if in.Trace != nil {
+		l.trace(in, *in.Trace)
 	}
 	return l
 }

@@ -31,6 +31,12 @@ type Input struct {
 	// Lengthen is set in the Length step: the lengthen lines have the handles then.
 	Lengthen *Lengthen
 
+	// Photos lie under the pieces.
+	Photos []Photo
+	// Trace is what is being traced from a photo, or marked on one; nil for
+	// nothing.
+	Trace *Trace
+
 	Nest bool // show the printed sizes
 	Seam bool // show the stitching line
 
@@ -130,6 +136,9 @@ func (in Input) Bounds() geom.Box {
 	}
 	for _, s := range in.Sheets {
 		b = b.Union(s.Box)
+	}
+	for _, p := range in.Photos {
+		b = b.Union(p.Box())
 	}
 	return b.Union(in.Square)
 }

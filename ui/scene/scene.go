@@ -10,6 +10,7 @@ type Scene struct {
 
 // Layer is drawn in the order of its fields, each list from its first entry.
 type Layer struct {
+	Photos  []Photo
 	Fills   []Fill
 	Lines   []Line
 	Dots    []Dot
