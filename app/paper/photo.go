@@ -1,0 +1,99 @@
+package paper
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"quarterstep/model/trace/picture"
+	"quarterstep/model/trace/straight"
+)
+
+// Photo is a picture of paper as it was taken or scanned.
+type Photo struct {
+	Name    string // of its file, without the folder
+	Picture picture.Picture
+}
+
+// Open reads a photo or scan. An error is one sentence for the sewist.
+func Open(path string) (*Photo, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, plain(path, err)
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err != nil {
+		return nil, plain(path, err)
+	}
+	if info.IsDir() {
+		return nil, fmt.Errorf("%s is a folder; choose a picture in it", filepath.Base(path))
+	}
+	p, err := picture.Read(f, info.Size())
+	if err != nil {
+		var said picture.Unusable
+		if errors.As(err, &said) {
+			return nil, fmt.Errorf("%s: %w", filepath.Base(path), err)
+		}
+		return nil, plain(path, err)
+	}
+	return &Photo{Name: filepath.Base(path), Picture: p}, nil
+}
+
+func plain(path string, err error) error {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return fmt.Errorf("%s is not there", path)
+	case errors.Is(err, fs.ErrPermission):
+		return fmt.Errorf("%s may not be read here", path)
+	}
+	return fmt.Errorf("reading %s: %w", filepath.Base(path), err)
+}
+
+// IsPicture reports that a file's name is that of a picture, so that it is
+// brought in as one; what is in it may still be something else.
+func IsPicture(path string) bool {
+	switch strings.ToLower(filepath.Ext(path)) {
+	case ".jpg", ".jpeg", ".png", ".tif", ".tiff", ".heic", ".heif", ".avif", ".webp", ".bmp", ".gif":
+		return true
+	}
+	return false
+}
+
+// IsScan reports that the picture is more likely a scan than a photo: it names
+// no camera and says how many of its pixels make an inch, as scanners do.
+func (p *Photo) IsScan() bool {
+	return p.Picture.Camera == "" && p.Picture.PerInch[0] >= 100 && p.Picture.PerInch[1] >= 100
+}
+
+// lensFor is the lens of an earlier photo of the same camera; nil for none.
+func (p *Photo) lensFor(known []straight.KnownLens) *straight.Lens {
+	for i := len(known) - 1; i >= 0; i-- {
+		if known[i].Serves(p.Picture.Camera, p.Picture.Focal35) {
+			l := known[i].For(p.Picture.Size(), p.Picture.Turn.Stored)
+			return &l
+		}
+	}
+	return nil
+}
+
+// Lenses is known with a newly learnt lens in the place of that of the same
+// camera.
+func Lenses(known []straight.KnownLens, add straight.KnownLens) []straight.KnownLens {
+	var out []straight.KnownLens
+	for _, k := range known {
+		if !k.Serves(add.Camera, add.Focal35) {
+			out = append(out, k)
+		}
+	}
+	return append(out, add)
+}
+
+// title is a picture's name without its ending.
+func (p *Photo) title() string {
+	return cmp.Or(strings.TrimSuffix(p.Name, filepath.Ext(p.Name)), p.Name)
+}

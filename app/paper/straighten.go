@@ -1,0 +1,142 @@
+package paper
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"quarterstep/model/geom"
+	"quarterstep/model/measure"
+	"quarterstep/model/trace/straight"
+)
+
+// Reference is what a picture is made flat and to scale by.
+type Reference string
+
+// The references that are clicked or typed. Targets are found by themselves.
+const (
+	Scan Reference = "scan" // by the file's own scale, checked by drawn lengths
+	Page Reference = "page" // a plain A4 or Letter page: its four corners
+	Mat  Reference = "mat"  // a cutting mat: the corners of one square, or of several
+)
+
+// Request is what is known of a picture.
+type Request struct {
+	Reference Reference
+	Clicks    [4]geom.Point    // px: the page's or the mat's corners, in any order
+	Paper     straight.Paper   // for Page
+	Cell      float64          // for Mat: mm of a square's side
+	Across    int              // for Mat: squares between the clicks; 0 is 1
+	Down      int              //
+	Known     []straight.Known // lengths drawn on the picture
+	Lenses    []straight.KnownLens
+	Unit      measure.Unit // what lengths are said in
+}
+
+// Straight is a picture's way to the flat paper.
+type Straight struct {
+	Map    straight.Map
+	Say    string              // how far it is to be trusted, a sentence
+	Points int                 // how many places it goes by
+	Bounds geom.Box            // of the paper in the picture, mm
+	Learnt *straight.KnownLens // to be kept for later photos; nil for none
+}
+
+// Straighten finds the way from a picture's pixels to the flat paper.
+func (p *Photo) Straighten(ctx context.Context, r Request) (Straight, error) {
+	var out Straight
+	var err error
+	switch r.Reference {
+	case Scan:
+		out, err = p.byScale(r)
+	case Page:
+		out, err = p.byPage(ctx, r)
+	case Mat:
+		out, err = p.byMat(ctx, r)
+	default:
+		err = fmt.Errorf("say what lies beside the piece")
+	}
+	if err != nil {
+		return Straight{}, err
+	}
+	if r.Reference != Scan && len(r.Known) > 0 {
+		if err := out.check(r); err != nil {
+			return Straight{}, err
+		}
+	}
+	return out, out.bound(p)
+}
+
+func (p *Photo) byScale(r Request) (Straight, error) {
+	s, err := straight.FromScan(p.Picture.PerInch, r.Known)
+	return Straight{Map: s.Map, Say: s.Say(r.Unit), Points: s.Misfit.Points}, err
+}
+
+func (p *Photo) byPage(ctx context.Context, r Request) (Straight, error) {
+	s, err := straight.FromSheet(ctx, p.Picture.Gray, r.Clicks, r.Paper, p.shot(r))
+	return Straight{Map: s.Map, Say: s.Say(), Points: s.Misfit.Points}, err
+}
+
+func (p *Photo) byMat(ctx context.Context, r Request) (Straight, error) {
+	m, err := straight.FromMat(ctx, p.Picture.Gray, straight.Grid{Corners: r.Clicks, Across: r.Across, Down: r.Down, Cell: r.Cell}, p.shot(r))
+	if err != nil {
+		return Straight{}, err
+	}
+	out := Straight{Map: m.Map, Say: m.Misfit.Say(r.Unit), Points: m.Misfit.Points}
+	out.learn(p)
+	return out, nil
+}
+
+func (p *Photo) shot(r Request) straight.Shot {
+	return straight.Shot{Focal35: p.Picture.Focal35, Lens: p.lensFor(r.Lenses), Color: p.Picture.Color}
+}
+
+// learn keeps the lens of a photo by whose reference it is well known.
+func (s *Straight) learn(p *Photo) {
+	if p.Picture.Camera == "" || s.Map.Lens.K1 == 0 {
+		return
+	}
+	k := straight.Learn(p.Picture.Camera, p.Picture.Focal35, s.Map.Lens, p.Picture.Size(), p.Picture.Turn.Stored)
+	s.Learnt = &k
+}
+
+// check holds the map to the lengths drawn on the picture: it says what they
+// mean, and goes by them.
+func (s *Straight) check(r Request) error {
+	d, err := straight.Measure(s.Map, r.Known)
+	if err != nil {
+		return err
+	}
+	s.Map, s.Say = d.Map, s.Say+" "+d.Say(r.Unit)
+	return nil
+}
+
+const (
+	// leastPerMM is the fewest pixels to a millimetre at which paper counts as
+	// seen: towards the horizon of a photo taken aslant it runs out.
+	leastPerMM = 2.0
+	// farthest is how far, in mm, the paper of one picture may reach.
+	farthest = 4000
+)
+
+// bound finds how much paper the picture shows, by a grid of its pixels.
+func (s *Straight) bound(p *Photo) error {
+	const parts = 24
+	size := p.Picture.Size()
+	var box geom.Box
+	for i := range parts + 1 {
+		for j := range parts + 1 {
+			px := geom.Pt(float64(size.X)*float64(i)/parts, float64(size.Y)*float64(j)/parts)
+			mm := s.Map.MM(px)
+			if !mm.Finite() || math.Abs(mm.X) > farthest || math.Abs(mm.Y) > farthest || !(s.Map.PerMM(px) >= leastPerMM) {
+				continue
+			}
+			box = box.Union(geom.BoxOf(mm))
+		}
+	}
+	if !(box.Width() >= 20) || !(box.Height() >= 20) {
+		return fmt.Errorf("the picture shows too little of the paper, or too small: take it from nearer by")
+	}
+	s.Bounds = box
+	return nil
+}

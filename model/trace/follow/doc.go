@@ -1,0 +1,2 @@
+// Package follow draft.
+package follow
