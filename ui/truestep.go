@@ -147,7 +147,7 @@ func trueState(p model.Pattern, r grading.Result) panel.StepView {
 func (w *Window) showTrue(p model.Pattern, r grading.Result) {
 	l, ok := w.linkInHand(p)
 	in := w.step == stepTrue && ok
-	w.walk.Hidden = !in || w.trues.noWalk
+	w.walk.Hidden = !in || w.trues.noWalk || l.Kind == model.SameLine
 	w.joinBar.Hidden = !in || !w.trues.join
 	head, foot := 0.0, 0.0
 	if !w.walk.Hidden {
@@ -165,9 +165,6 @@ func (w *Window) showTrue(p model.Pattern, r grading.Result) {
 
 // walkOf is the walk of link l as a view.
 func (w *Window) walkOf(p model.Pattern, r grading.Result, l model.Link) panel.WalkView {
-	if l.Kind == model.SameLine {
-		return panel.WalkView{Empty: linkTitle(p, l) + ": both are one line, so there is nothing to walk."}
-	}
 	walk, err := grading.Walk(p, r, l)
 	if err != nil {
 		return panel.WalkView{Empty: sentence(err.Error())}
@@ -250,9 +247,18 @@ func (w *Window) joinView(p model.Pattern, r grading.Result, l model.Link) panel
 			return v
 		}
 	}
+	if l.Kind == model.SameLine {
+		v.Say = fmt.Sprintf("Both lines lie on each other within %s", finely(laid.Apart, p.Unit))
+		return v
+	}
 	name := laid.Runs
 	if name == "" {
 		name = "line"
+	}
+	const along = 150 // degrees: both lines leave the same way, so they are a seam too
+	if laid.Bend > along {
+		v.Say = "The seam goes on along the " + name
+		return v
 	}
 	limit := check.LimitOf(p, check.LimitJoin)
 	switch printed, ok := printedBend(p, l, w.trues.end); {

@@ -28,8 +28,9 @@ type Joined struct {
 	At        geom.Point // where the two seams' ends meet, on the Table
 	// Runs says which lines run on across the join: "neckline". Bend is by how
 	// many degrees they bend there, 0 where they run on flat.
-	Runs string
-	Bend float64
+	Runs  string
+	Bend  float64
+	Apart float64 // how far apart the far ends of two lines that are one lie, mm
 }
 
 // pin is how much of a seam, in mm from its end, is laid line on line: what a
@@ -43,11 +44,12 @@ var errNoSeam = errors.New("the seam names a piece or an edge that is not there"
 
 // Join lays the pieces of link l together at one end of its seam: the leader
 // lies where it is, and the follower's stitching line runs on the leader's for
-// the first 10 mm, the two pieces on opposite sides of the seam. With Leads the
-// leader's pieces are laid together one after the other, at the seam that joins
-// them where there is one, else so that the line runs straight on; the follower
-// lies beside them. It fails where both sides are of one piece, or where a
-// seam allowance does not fit its piece.
+// the first 10 mm, the two pieces on opposite sides of the seam; of a link on
+// the same line one piece lies upon the other. With Leads the leader's pieces
+// are laid together one after the other, at the seam that joins them where there
+// is one, else so that the line runs straight on; the follower lies beside them.
+// It fails where both sides are of one piece, or where a seam allowance does not
+// fit its piece.
 func Join(in Input, l model.Link, end End) (Joined, error) {
 	leads := l.Leads()
 	if end == Leads && len(leads) > 1 {
@@ -57,7 +59,30 @@ func Join(in Input, l model.Link, end End) (Joined, error) {
 	if end == To {
 		lead, at = leads[len(leads)-1], To
 	}
+	if l.Kind == model.SameLine {
+		return in.layUpon(lead, l.Follow, at)
+	}
 	return in.joinAt(lead, l.Follow, at)
+}
+
+// layUpon lays stretch b's piece upon stretch a's, line on line from one end.
+func (in Input) layUpon(a, b model.Stretch, end End) (Joined, error) {
+	var ends [4]seamEnd
+	for k, s := range []model.Stretch{a, b} {
+		for n, e := range []End{end, From + To - end} {
+			var err error
+			if ends[2*k+n], err = in.seamEnd(s, e); err != nil {
+				return Joined{}, err
+			}
+		}
+	}
+	still := in.Place(a.Piece)
+	m := ends[2].onto(ends[0].placed(still), 1)
+	return Joined{
+		Placement: map[string]geom.Affine{a.Piece: still, b.Piece: m},
+		At:        still.Apply(ends[0].at),
+		Apart:     still.Apply(ends[1].at).Dist(m.Apply(ends[3].at)),
+	}, nil
 }
 
 // joinAt lays stretch b's piece on stretch a's at an end of both.

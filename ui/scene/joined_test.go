@@ -154,6 +154,22 @@ func TestJoinLeads(t *testing.T) {
 	}
 }
 
+// TestJoinLaysAFollowerUpon lays a strip upon a rectangle whose side it follows,
+// drawn the other way round: it lies on the same side of the line, which is the
+// same all along.
+func TestJoinLaysAFollowerUpon(t *testing.T) {
+	a, ra := polygon("a", 10, geom.Pt(0, 0), geom.Pt(200, 0), geom.Pt(200, 300), geom.Pt(0, 300))
+	b, rb := polygon("b", 10, geom.Pt(0, 0), geom.Pt(300, 0), geom.Pt(300, 60), geom.Pt(0, 60))
+	l := model.Link{Kind: model.SameLine, Lead: stretch("a", false, "e1"), Follow: stretch("b", true, "e0")}
+	j, err := Join(input(a, ra, b, rb), l, To)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := middleAt(t, input(a, ra, b, rb), "b", j.Placement["b"]); got.Dist(geom.Pt(170, 150)) > 0.01 || j.Apart > 0.01 {
+		t.Errorf("the strip lies round %v, its far end %.3f mm off", got, j.Apart)
+	}
+}
+
 func TestJoinRefuses(t *testing.T) {
 	a, ra := polygon("a", 0, geom.Pt(0, 0), geom.Pt(100, 0), geom.Pt(100, 200), geom.Pt(0, 200))
 	in := input(a, ra)
