@@ -117,6 +117,8 @@ func helpView() panel.HelpView {
 			{Keys: "M S R P", Does: "Move, slide, measure, add a point"},
 			{Keys: "N I C U", Does: "Nest, seam line, close-up, ruler"},
 			{Keys: "L", Does: "Lock or free the point in hand"},
+			{Keys: "K", Does: "Link the edge in hand to the next edge clicked; with Shift, add one to a side"},
+			{Keys: "J", Does: "At True, lay the pieces of the seam together, or apart"},
 			{Keys: "Delete", Does: "Take out the grade point, cut line or lengthen line in hand"},
 			{Keys: "+ - 0 9", Does: "Zoom, fit, true size"},
 			{Keys: "1 to 6", Does: "Bring in, Sizes, Grade, True, Length, Print"},

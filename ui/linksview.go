@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"quarterstep/grading"
 	"quarterstep/grading/link"
@@ -141,6 +142,9 @@ func (w *Window) linkDetail(p model.Pattern, r grading.Result, l model.Link) pan
 	}
 	var v panel.LinkDetail
 	if why, broken := brokenWhy(r, l); broken {
+		if strings.HasPrefix(why, "taking ") {
+			why = "cannot be walked: " + why
+		}
 		v.Why = sentence("the link " + why)
 		return v
 	}
