@@ -51,7 +51,7 @@ func (s *Session) Save(path string) error {
 }
 
 func (s *Session) file() store.File {
-	return store.File{Pattern: s.now.pattern, Pictures: s.pictures}
+	return store.File{Pattern: s.now.pattern, Pictures: s.named()}
 }
 
 // Autosave keeps a copy of the document for recovery at path, making its

@@ -8,13 +8,16 @@ import (
 	"reflect"
 	"testing"
 
+	"quarterstep/model"
 	"quarterstep/model/store"
 )
 
 func TestSaveAndOpen(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "apron.qstep")
 	pictures := map[string][]byte{"front.jpg": {1, 2}}
-	must(t, store.Save(path, store.File{Pattern: apron(t), Pictures: pictures}))
+	named := apron(t)
+	named.Pictures = []model.Picture{{ID: "f1", File: "front.jpg", PerMM: 5}}
+	must(t, store.Save(path, store.File{Pattern: named, Pictures: pictures}))
 	s, err := Open(path)
 	must(t, err)
 	if s.Path() != path || s.Dirty() {
@@ -106,4 +109,38 @@ func TestRecovery(t *testing.T) {
 		t.Error("a copy was kept below a file")
 	}
 	autosave(true)
+}
+
+// A picture that the document names is kept with the project; taken off, it is
+// gone from the file, and back again with undo.
+func TestPicturesGoWithTheirNames(t *testing.T) {
+	s := open1(t)
+	s.KeepPicture("a.jpg", []byte{7})
+	add := func(p model.Pattern) (model.Pattern, error) {
+		p.Pictures = []model.Picture{{ID: "a", File: "a.jpg", PerMM: 5}}
+		return p, nil
+	}
+	path := filepath.Join(t.TempDir(), "a.qstep")
+	kept := func() int {
+		t.Helper()
+		must(t, s.Save(path))
+		f, err := store.Load(path)
+		must(t, err)
+		return len(f.Pictures)
+	}
+	if kept() != 0 {
+		t.Error("a picture that nothing names is saved")
+	}
+	must(t, s.Do("add", add))
+	if kept() != 1 || s.Picture("a.jpg")[0] != 7 {
+		t.Error("the picture is not kept")
+	}
+	s.Undo()
+	if kept() != 0 {
+		t.Error("taken off, the picture stays in the file")
+	}
+	s.Redo()
+	if kept() != 1 {
+		t.Error("redone, the picture is lost")
+	}
 }

@@ -40,3 +40,10 @@ func nestPen(i, n int) pen {
 	}
 	return pen{p.width, dash}
 }
+
+// NestDash is how the i-th of n printed sizes is drawn: its width and dashes in
+// px.
+func NestDash(i, n int) (width float64, dash []float64) {
+	p := nestPen(i, n)
+	return p.width, p.dash
+}

@@ -1,0 +1,146 @@
+package panel
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/ui/theme"
+)
+
+// Lines is the part of the Photo panel for the piece that is traced.
+type Lines struct {
+	widget.BaseWidget
+	OnName   func(text string) error
+	OnCut    func(i int)
+	OnChart  func(i int)
+	OnFrom   func(i int)
+	OnTo     func(i int)
+	OnEnds   func(on bool)
+	OnRow    func(i int)
+	OnFollow func(on bool)
+	OnFinish func()
+	OnNext   func()
+	OnUndo   func()
+	OnMark   func(i int)
+	OnShelf  func()
+	OnDrop   func()
+	OnHint   func(string)
+
+	name           *field
+	cut            *pick
+	chart          *pick
+	from, to       *pick
+	ends, follow   *check
+	done           *words
+	rows           []*traceRow
+	list           *fyne.Container
+	finish, undo   *widget.Button
+	next, shelf    *widget.Button
+	marksTitle     *words
+	marks          *fyne.Container
+	markKeys       []*iconButton
+	note           *note
+	box, sizesPart *fyne.Container
+}
+
+func newLines() *Lines {
+	p := &Lines{
+		cut: newPick(110), chart: newPick(150), from: newPick(70), to: newPick(70),
+		ends: newCheck("Only the smallest and the largest"), follow: newCheck("Follow the printed line between my clicks"),
+		done: newWords("", theme.Caption, inkSoft), list: below(0),
+		marksTitle: newWords("Marks: click them on the photo", theme.Caption, inkSoft),
+		marks:      beside(2, noneGrows), note: newNote(sideContent),
+	}
+	p.name = newField("", func(text string) error { return askText(p.OnName, text) })
+	p.cut.onPick = func(i int) { call1(p.OnCut, i) }
+	p.chart.onPick = func(i int) { call1(p.OnChart, i) }
+	p.from.onPick = func(i int) { call1(p.OnFrom, i) }
+	p.to.onPick = func(i int) { call1(p.OnTo, i) }
+	p.ends.onTurn = func(on bool) { call1(p.OnEnds, on) }
+	p.follow.onTurn = func(on bool) { call1(p.OnFollow, on) }
+	p.finish = widget.NewButton("", func() { call(p.OnFinish) })
+	p.next = widget.NewButton("", func() { call(p.OnNext) })
+	p.shelf = widget.NewButton("", func() { call(p.OnShelf) })
+	p.finish.Importance, p.next.Importance, p.shelf.Importance = widget.HighImportance, widget.HighImportance, widget.HighImportance
+	p.undo = widget.NewButton("Undo point", func() { call(p.OnUndo) })
+	caption := func(text string, o fyne.CanvasObject) fyne.CanvasObject {
+		return below(2, newWords(text, theme.Caption, inkSoft), o)
+	}
+	p.sizesPart = below(6, caption("Size chart", p.chart), fyneGrid(2, caption("Smallest printed", p.from), caption("Largest printed", p.to)), p.ends)
+	p.box = below(
+		8,
+		rule(),
+		fyneGrid(2, caption("Piece", p.name), caption("Cut", p.cut)),
+		rule(),
+		p.sizesPart,
+		beside(8, 0, newBold("Lines to trace", theme.Body, ink), p.done),
+		p.list, p.follow,
+		beside(8, 0, sized(0, controlHeight, p.finish), p.undo),
+		p.next, p.note,
+		p.marksTitle, p.marks,
+		p.shelf,
+		beside(8, noneGrows, newLink("Give this piece up", func() { call(p.OnDrop) })),
+	)
+	p.ExtendBaseWidget(p)
+	return p
+}
+
+// SetView shows a view.
+func (p *Lines) SetView(v LinesView) {
+	p.name.set(v.Piece)
+	p.cut.set(v.Cuts, v.Cut)
+	p.chart.set(v.Charts, v.Chart)
+	p.from.set(v.Sizes, v.From)
+	p.to.set(v.Sizes, v.To)
+	p.ends.set(v.Ends)
+	p.follow.set(v.Follow)
+	p.done.setText(v.Done)
+	for len(p.rows) < len(v.Rows) {
+		i := len(p.rows)
+		r := newTraceRow(func() { call1(p.OnRow, i) })
+		p.rows = append(p.rows, r)
+		p.list.Add(r)
+	}
+	for i, r := range p.rows {
+		r.Hidden = i >= len(v.Rows)
+		if !r.Hidden {
+			r.set(v.Rows[i], i == v.Row)
+		}
+	}
+	p.button(p.finish, v.Finish)
+	p.button(p.next, v.Next)
+	p.button(p.shelf, v.Shelf)
+	p.undo.Hidden = !v.Point
+	p.note.set(v.Note, true)
+	p.setMarks(v)
+	relay(p.list)
+	relay(p.box)
+}
+
+// button shows a button with its words, or hides it without any.
+func (p *Lines) button(b *widget.Button, word string) {
+	b.Hidden = word == ""
+	if word != "" && b.Text != word {
+		b.SetText(word)
+	}
+}
+
+func (p *Lines) setMarks(v LinesView) {
+	p.marksTitle.Hidden, p.marks.Hidden = len(v.Marks) == 0, len(v.Marks) == 0
+	for i := len(p.markKeys); i < len(v.Marks); i++ {
+		b := newIconButton(v.Marks[i].Name, v.Marks[i].Hint, func() { call1(p.OnMark, i) })
+		b.onHint = func(h string) { call1(p.OnHint, h) }
+		p.markKeys = append(p.markKeys, b)
+		p.marks.Add(b)
+	}
+	for i, b := range p.markKeys {
+		if on := i == v.Mark; b.solid != on {
+			b.solid = on
+			b.Refresh()
+		}
+	}
+	relay(p.marks)
+}
+
+// CreateRenderer is Fyne's.
+func (p *Lines) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(p.box) }

@@ -1,0 +1,76 @@
+package panel
+
+import "quarterstep/ui/theme"
+
+// PhotoView is the photo or scan in hand, how it is made flat and to scale, and
+// the lines that are traced from it.
+type PhotoView struct {
+	Empty string // shown with the button that brings one in when there is none
+
+	Photos []string
+	Photo  int
+	Busy   string  // what is being done beside the window; empty for nothing
+	Share  float64 // how far it is, 0 to 1
+	Note   string  // why it cannot be used, or what is missing
+
+	References []string
+	Reference  int
+	Targets    []bool // found or clicked, one after another; empty for none needed
+	Found      string // "4 of 4 found"
+	Papers     []string
+	Paper      int
+	Fields     []MeasuredView // distances measured on the paper, at most two
+	Ask        string         // "Click the four corners of the page."
+	Says       string         // "They agree to within 0.4 mm, good enough to trace."
+	SaysLook   bool
+	Flatten    string // "Straighten"; empty while it cannot be
+	Flat       bool   // it has been straightened
+	Shown      bool   // the straightened picture is shown
+	Dimmed     bool
+
+	Lines *LinesView // nil until it is flat
+}
+
+// MeasuredView is a distance measured on the paper.
+type MeasuredView struct{ Name, Text, Unit string }
+
+// LinesView is what is traced: one row for every printed size.
+type LinesView struct {
+	Piece  string
+	Cuts   []string
+	Cut    int
+	Charts []string
+	Chart  int
+	Sizes  []string // of the chart
+	From   int      // smallest printed size, -1 for none
+	To     int
+	Ends   bool // largest and smallest only
+	Done   string
+	Rows   []TraceRowView
+	Row    int
+	Follow bool
+	Finish string // "Finish size 40"; empty with nothing to finish
+	Next   string // "Propose size 38"; empty where nothing can be
+	Point  bool   // a point can be taken back
+	Marks  []MarkView
+	Mark   int    // the mark that the next clicks make, -1 for none
+	Shelf  string // "Put Back bodice on the Shelf"; empty until it can be
+	Note   string // what is still missing, or doubtful
+}
+
+// TraceRowView is one size's line.
+type TraceRowView struct {
+	Size  string
+	I, N  int // its place among the printed sizes, for its colour
+	Width float64
+	Dash  []float64 // px drawn, left out, ...; empty is solid
+	Words string    // "15 points, still open"
+	State State
+}
+
+// MarkView is one kind of mark: "Grain", "Notch".
+type MarkView struct {
+	Name theme.Name
+	Word string
+	Hint string
+}
