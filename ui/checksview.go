@@ -30,6 +30,9 @@ func checksView(p model.Pattern, report app.Report, doubts []string, looked stri
 		if f.Found.Action.Do != check.Show {
 			view.Do = f.Action.Label
 		}
+		if strings.TrimSuffix(view.Help, ".") == view.Do {
+			view.Help = "" // its button says it
+		}
 		v.Findings = append(v.Findings, view)
 	}
 	for _, d := range doubts {

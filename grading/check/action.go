@@ -26,6 +26,21 @@ func takeBack(q model.Piece, edges, points []int) Action {
 	return out
 }
 
+// takeBackAlong is takeBack for the edges of a stretch and all their ends.
+func takeBackAlong(q model.Piece, s model.Stretch) Action {
+	var edges, points []int
+	for _, id := range s.Edges {
+		j := q.EdgeIndex(id)
+		edges = append(edges, j)
+		for _, k := range []int{j, (j + 1) % len(q.Points)} {
+			if !slices.Contains(points, k) {
+				points = append(points, k)
+			}
+		}
+	}
+	return takeBack(q, edges, points)
+}
+
 func corrected(h model.Hand, edge string) bool {
 	return slices.ContainsFunc(h.Shapes, func(s model.EdgeShape) bool { return s.Edge == edge }) ||
 		slices.ContainsFunc(h.Curves, func(c model.EdgeCurve) bool { return c.Edge == edge }) ||

@@ -34,6 +34,10 @@ func (l *looking) offSeam(k model.Link, s grading.Seam) []Finding {
 		f.Help = fmt.Sprintf("It was to give way, but %s.", strings.TrimSuffix(s.Why, "."))
 		return []Finding{f}
 	}
+	if back := takeBackAlong(q, k.Follow); back.Do == TakeBack {
+		f.Help, f.Action = "Take the correction back, or correct the other line as well.", back
+		return []Finding{f}
+	}
 	if all := grading.Remedies(l.p, l.r, k); k.Refit == model.NoRefit && len(all) > 0 {
 		f.Help = sentence(all[0].Say)
 		f.Action = Action{Do: Refit, Label: all[0].Say, Link: k.ID, Refit: all[0].Refit}
