@@ -120,12 +120,15 @@ func (l *linker) pulling() (int, bool) {
 			continue
 		}
 		lead, follow, err := l.lengths(l.reads[k].print)
-		if err == nil && math.Abs(follow-lead-l.reads[k].print.Aim(l.p.Target.Place)) > keptWithin {
+		if err == nil && math.Abs(off(l.reads[k].print.Wanted(l.p.Target.Place), follow-lead)) > keptWithin {
 			return k, true
 		}
 	}
 	return 0, false
 }
+
+// off is by how much an ease lies outside what is wanted.
+func off(wanted seam.Range, ease float64) float64 { return ease - wanted.Hold(ease) }
 
 // keptWithin is how near its ease a seam that gives way is brought, mm.
 const keptWithin = 0.005
@@ -276,7 +279,7 @@ func (l *linker) giveWay(i int) bool {
 	moved := false
 	for n, gave := range piece.Give(seams) {
 		s := l.gave[of[n]]
-		s.Gave, s.Why = s.Gave+gave.By, ""
+		s.Gave, s.Why, s.Aim = s.Gave+gave.By, "", seams[n].Aim
 		if gave.Why != nil {
 			s.Why = gave.Why.Error()
 		}
@@ -288,7 +291,7 @@ func (l *linker) giveWay(i int) bool {
 
 // seam is a sewn link with its leaders as they are now.
 func (l *linker) seam(pr *seam.Print) (link.Seam, error) {
-	out := link.Seam{Print: pr, Aim: pr.Aim(l.p.Target.Place)}
+	out := link.Seam{Print: pr}
 	for k, s := range pr.Link.Leads() {
 		i := pr.Leaders()[k]
 		if i == pr.Follower() {
@@ -301,6 +304,12 @@ func (l *linker) seam(pr *seam.Print) (link.Seam, error) {
 		}
 		out.Lead += long
 	}
+	lead, follow, err := l.lengths(pr)
+	if err != nil {
+		return out, err
+	}
+	// As little as is needed: to the nearer end of what is wanted.
+	out.Aim = pr.Wanted(l.p.Target.Place).Hold(follow - lead)
 	return out, nil
 }
 
@@ -344,12 +353,11 @@ func (l *linker) seams() {
 		if r.print == nil || l.broken[k] {
 			continue
 		}
-		s := Seam{Why: l.stiff[k]}
+		s := Seam{Why: l.stiff[k], Aim: r.print.Aim(l.p.Target.Place)}
 		if gave := l.gave[k]; gave != nil {
 			s = *gave
 		}
-		s.Link, s.Printed = r.link.ID, r.print.Eases()
-		s.Aim, s.Wanted = r.print.Aim(l.p.Target.Place), r.print.Wanted(l.p.Target.Place)
+		s.Link, s.Printed, s.Wanted = r.link.ID, r.print.Eases(), r.print.Wanted(l.p.Target.Place)
 		var err error
 		if s.Lead, s.Follow, err = l.lengths(r.print); err != nil {
 			l.leave(k, err.Error())

@@ -27,7 +27,7 @@ type Seam struct {
 	Link         string // ID
 	Lead, Follow float64
 	Printed      []seam.SizeEase // the ease of every printed size
-	Aim          float64         // the ease of the print, as far as it is wanted
+	Aim          float64         // the ease it was given, where it gives way; else that of the print
 	Wanted       seam.Range
 	Gave         float64 // by how much the follower gave way, mm; see model.Refit
 	Why          string  // why it could not give way, in plain words; empty where it did or need not

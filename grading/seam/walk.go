@@ -41,7 +41,7 @@ func (pr *Print) Walk(sheets []Sheet, place float64) (Walk, error) {
 		Link: pr.Link, Lead: w.lead, Follow: w.follow, Ease: w.follow.Length - w.lead.Length,
 		Printed: pr.Eases(), Carried: pr.Carried(place), Wanted: pr.Wanted(place),
 	}
-	wanted := pr.shares(w, place, pr.Aim(place))
+	wanted := pr.shares(w, place, pr.Wanted(place).Hold(out.Ease))
 	for i := range wanted {
 		a, b := pr.matched[i], pr.matched[i+1]
 		from, to := Meet{w.lead.Marks[a.lead], w.follow.Marks[a.follow]}, Meet{w.lead.Marks[b.lead], w.follow.Marks[b.follow]}
