@@ -71,31 +71,50 @@ func (l laid) misfit(there, here patch, t geom.Affine) Misfit {
 	return f
 }
 
+// A block is taken as far apart when where it lies it is less like than this,
+// and elsewhere more like by so much: dashes and crossing lines look a little
+// like themselves in many places.
+const likeEnough, likeMore = 0.5, 0.35
+
 // apart is how far along way, either way, what here shows of a box must move to
-// look most like there, in steps of apartStep.
+// look like there, in steps of apartStep; 0 where it looks like it already, or
+// nowhere, or where half of it is not seen.
 func apart(there, here patch, t geom.Affine, box geom.Box, way geom.Vec) float64 {
 	inv, err := t.Inverse()
 	if err != nil {
 		return 0
 	}
-	best, most := 0.0, math.Inf(-1)
-	for s := -apartMost; s <= apartMost; s += apartStep {
-		var ab, bb, aa float64
+	like := func(s float64) float64 {
+		var n, seen, a1, b1, ab, aa, bb float64
 		for y := box.Min.Y; y < box.Max.Y; y += there.step {
 			for x := box.Min.X; x < box.Max.X; x += there.step {
+				n++
 				p := geom.Pt(x, y)
 				a, ok := there.near(p)
 				b, ok2 := here.near(inv.Apply(p.Add(way.Scale(s))))
 				if ok && ok2 {
+					seen, a1, b1 = seen+1, a1+a, b1+b
 					ab, aa, bb = ab+a*b, aa+a*a, bb+b*b
 				}
 			}
 		}
-		// a hair against wandering where all places are alike
-		like := ab/math.Sqrt(max(aa*bb, 1e-12)) - 0.02*math.Abs(s)
-		if like > most {
-			most, best = like, math.Abs(s)
+		if seen < n/2 {
+			return 0
 		}
+		return (ab - a1*b1/seen) / math.Sqrt(max((aa-a1*a1/seen)*(bb-b1*b1/seen), 1e-12))
+	}
+	still := like(0)
+	if still > likeEnough || still == 0 {
+		return 0
+	}
+	best, most := 0.0, still+likeMore
+	for s := -apartMost; s <= apartMost; s += apartStep {
+		if l := like(s); l > most {
+			most, best = l, math.Abs(s)
+		}
+	}
+	if best > apartMost-apartStep/2 {
+		return 0 // still growing more like: not found
 	}
 	return best
 }

@@ -76,8 +76,10 @@ func ridges(p []float64, sign, beside, least float64) []spot {
 	r := make([]float64, len(p))
 	for i := k + 1; i < len(p)-k-1; i++ {
 		mid := (p[i-1] + p[i] + p[i+1]) / 3
-		r[i] = min(sign*(mid-p[i-k]), sign*(mid-p[i+k]))
-		r[i] = (r[i] + sign*(mid-(p[i-k]+p[i+k])/2)) / 2
+		left, right := sign*(mid-p[i-k]), sign*(mid-p[i+k])
+		if min(left, right) >= 0.6*least { // else it is the rim of one, or a line beside it
+			r[i] = (left + right) / 2
+		}
 	}
 	return peaks(r, least)
 }

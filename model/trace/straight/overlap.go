@@ -93,15 +93,17 @@ type patch struct {
 func newPatch(box geom.Box, step float64, look func(geom.Point) (float64, bool)) patch {
 	p := patch{w: int(box.Width()/step) + 1, h: int(box.Height()/step) + 1, step: step, at: box.Min}
 	p.v, p.ok = make([]float32, p.w*p.h), make([]bool, p.w*p.h)
-	for i := range p.v {
-		q := p.place(i)
-		sum, all := 0.0, true
-		for _, d := range [4]geom.Vec{{X: -1, Y: -1}, {X: 1, Y: -1}, {X: -1, Y: 1}, {X: 1, Y: 1}} {
-			v, ok := look(q.Add(d.Scale(step / 4)))
-			sum, all = sum+v, all && ok
+	inShares(len(p.v), func(from, to int) {
+		for i := from; i < to; i++ {
+			q := p.place(i)
+			sum, all := 0.0, true
+			for _, d := range [4]geom.Vec{{X: -1, Y: -1}, {X: 1, Y: -1}, {X: -1, Y: 1}, {X: 1, Y: 1}} {
+				v, ok := look(q.Add(d.Scale(step / 4)))
+				sum, all = sum+v, all && ok
+			}
+			p.v[i], p.ok[i] = float32(sum/4), all
 		}
-		p.v[i], p.ok[i] = float32(sum/4), all
-	}
+	})
 	p.compare(max(2, int(3/step)))
 	p.soften()
 	return p
@@ -240,10 +242,12 @@ func newLaid(there, here patch, t geom.Affine) laid {
 	}
 	over := patch{w: there.w, h: there.h, step: there.step, at: there.at}
 	over.v, over.ok = make([]float32, len(there.v)), make([]bool, len(there.v))
-	for i := range over.v {
-		v, ok := here.near(inv.Apply(over.place(i)))
-		over.v[i], over.ok[i] = float32(v), ok
-	}
+	inShares(len(over.v), func(from, to int) {
+		for i := from; i < to; i++ {
+			v, ok := here.near(inv.Apply(over.place(i)))
+			over.v[i], over.ok[i] = float32(v), ok
+		}
+	})
 	var sum geom.Vec
 	for y := 1; y < there.h-1; y++ {
 		for x := 1; x < there.w-1; x++ {

@@ -52,6 +52,9 @@ func FromScan(perInch [2]float64, known []Known) (Scan, error) {
 	}
 	s := Scan{}
 	ratio := s.ratios(known, mm)
+	if has {
+		ratio = trusted(ratio, known)
+	}
 	for i := range mm {
 		mm[i] *= ratio[i]
 		if has {
@@ -67,6 +70,26 @@ func FromScan(perInch [2]float64, known []Known) (Scan, error) {
 	}
 	s.Misfit.RMS = math.Sqrt(s.Misfit.RMS)
 	return s, nil
+}
+
+// clicked is how far from its place a distance's end may be clicked, in pixels
+// of the picture.
+const clicked = 1.5
+
+// trusted leaves an axis alone where what it would be stretched by is less than
+// the clicks are sure of: then the file's own scale is the better one.
+func trusted(ratio [2]float64, known []Known) [2]float64 {
+	var long [2]float64 // px
+	for _, k := range known {
+		long[0] = max(long[0], math.Abs(k.To.X-k.From.X))
+		long[1] = max(long[1], math.Abs(k.To.Y-k.From.Y))
+	}
+	for i := range ratio {
+		if math.Abs(ratio[i]-1) < wrongDensity && math.Abs(ratio[i]-1)*long[i] < 2*clicked {
+			ratio[i] = 1
+		}
+	}
+	return ratio
 }
 
 // ratios is what each axis must be stretched by, and sets Checked.

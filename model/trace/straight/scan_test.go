@@ -12,7 +12,7 @@ import (
 )
 
 // A scanner's stretch is taken out by known distances, whatever it is: the
-// lengths are exact, so the map must be.
+// lengths are exact, so the map must be, or within what a click may be off.
 func TestScanIsPutRight(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		dpi := rapid.SampledFrom([]float64{150, 200, 300, 600}).Draw(t, "dpi")
@@ -32,11 +32,20 @@ func TestScanIsPutRight(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if p := geom.Pt(1234, 2345); s.Map.MM(p).Dist(mm(p)) > 1e-6 || s.Misfit.Worst > 1e-6 {
-			t.Fatalf("%v for %v, misfit %+v", s.Map.MM(p), mm(p), s.Misfit)
+		if s.Checked != [2]bool{true, true} {
+			t.Fatalf("checked %v", s.Checked)
 		}
-		if s.Checked != [2]bool{true, true} || math.Abs(s.Off[0]-(u-1)) > 1e-9 || math.Abs(s.Off[1]-(v-1)) > 1e-9 {
-			t.Fatalf("off by %v, checked %v", s.Off, s.Checked)
+		for i, want := range []float64{u - 1, v - 1} {
+			off := s.Off[i]
+			sure := 2 * clicked / (length / 25.4 * dpi * 0.9)
+			if math.Abs(off-want) > 1e-9 && (off != 0 || math.Abs(want) > sure) {
+				t.Fatalf("axis %d off by %v, want %v, clicks are sure to %v", i, off, want, sure)
+			}
+		}
+		if s.Off[0] != 0 && s.Off[1] != 0 {
+			if p := geom.Pt(1234, 2345); s.Map.MM(p).Dist(mm(p)) > 1e-6 || s.Misfit.Worst > 1e-6 {
+				t.Fatalf("%v for %v, misfit %+v", s.Map.MM(p), mm(p), s.Misfit)
+			}
 		}
 	})
 }
@@ -58,6 +67,7 @@ func TestScanByOneDistance(t *testing.T) {
 		{"none", file, nil, [2]float64{0, 0}, "Mark a distance you know to check it."},
 		{"across", file, []Known{{at, across, 200.625}}, [2]float64{0.003, 0}, "0.3 % off: put right. Only across is checked"},
 		{"down", file, []Known{{at, down, 199.425}}, [2]float64{0, -0.003}, "0.3 % off: put right. Only down is checked"},
+		{"within a click", file, []Known{{at, across, 200.225}}, [2]float64{0, 0}, "The scan is to scale. Only across is checked"},
 		{"slant", file, []Known{{at, slant, 179.605 * 1.004}}, [2]float64{0.004, 0.004}, "0.4 % off"},
 		{"wrong altogether", [2]float64{72, 72}, []Known{{at, across, 200.025}}, [2]float64{72.0/200 - 1, 72.0/200 - 1}, "own scale was 64 % off"},
 		{"file says nothing", [2]float64{}, []Known{{at, across, 200.025}}, [2]float64{0, 0}, "own scale"},
