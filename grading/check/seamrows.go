@@ -123,8 +123,12 @@ func (r seamRow) say(p model.Pattern) string {
 
 // exactly is two lengths so close that tenths of a millimetre count.
 func exactly(p model.Pattern, nameA string, a float64, nameB string, b float64) string {
+	shownA, shownB := measure.FormatMM(a, p.Unit), measure.FormatMM(b, p.Unit)
+	if shownA == shownB {
+		return "both " + shownA
+	}
 	if p.Unit == model.Inches {
-		return fmt.Sprintf("%s %s, %s %s", nameA, measure.FormatMM(a, p.Unit), nameB, measure.FormatMM(b, p.Unit))
+		return fmt.Sprintf("%s %s, %s %s", nameA, shownA, nameB, shownB)
 	}
 	return fmt.Sprintf("%s %.1f, %s %.1f mm", nameA, a, nameB, b)
 }
