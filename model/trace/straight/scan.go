@@ -74,7 +74,7 @@ func FromScan(perInch [2]float64, known []Known) (Scan, error) {
 
 // clicked is how far from its place a distance's end may be clicked, in pixels
 // of the picture.
-const clicked = 1.5
+const clicked = 2.0
 
 // trusted leaves an axis alone where what it would be stretched by is less than
 // the clicks are sure of: then the file's own scale is the better one.
