@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"quarterstep/model/geom"
+	"quarterstep/model/measure"
 )
 
 // Paper is a rectangle of known size laid beside a piece.
@@ -52,8 +53,9 @@ const (
 	fairFar = 1.5
 )
 
-// Say is what the paper is good for.
-func (s Sheet) Say() string {
+// Say is what the paper is good for; small amounts are in mm in every unit, as
+// in Misfit.Say.
+func (s Sheet) Say(measure.Unit) string {
 	far := fmt.Sprintf("far from it the photo may be %.1f mm off", max(s.Far, 0.1))
 	switch {
 	case s.Rough:

@@ -135,8 +135,8 @@ func TestCardIsRough(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !s.Rough || !strings.Contains(s.Say(), "rough check only") {
-		t.Errorf("a card is said to be %q", s.Say())
+	if !s.Rough || !strings.Contains(s.Say(""), "rough check only") {
+		t.Errorf("a card is said to be %q", s.Say(""))
 	}
 	if off := farthestOff(s.Map, truth, w, h); off > 3*s.Far || off > 3 {
 		t.Errorf("off by up to %.2f mm, %.2f said", off, s.Far)
