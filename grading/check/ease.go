@@ -7,12 +7,13 @@ import (
 
 	"quarterstep/grading/girth"
 	"quarterstep/model"
+	"quarterstep/model/geom"
 )
 
 // girths looks, at each girth that can be measured, whether the size wanted has
 // lost or gained ease against the printed sizes, and what steps leave short there.
 func (l *looking) girths(tape *girth.Tape) []Checked {
-	rows, _, err := tape.Table(l.p, l.r)
+	rows, _, err := tape.TableSewn(l.p, l.r, func(i int) ([]geom.Path, error) { return l.lines.line(i, newLine) })
 	if err != nil {
 		return nil // no result of this pattern: the other checks speak of that
 	}

@@ -6,6 +6,7 @@ import (
 
 	"quarterstep/grading"
 	"quarterstep/model"
+	"quarterstep/model/geom"
 )
 
 // Girths are the girths measured, in the order given out.
@@ -47,6 +48,14 @@ type Missing struct {
 // Girths that cannot be measured are in missing. It fails when r is not a
 // result of p.
 func Of(p model.Pattern, r grading.Result) (girths []Girth, missing []Missing, err error) {
+	return of(p, r, nil)
+}
+
+// Stitching is the stitching line of a piece as graded, by its index, edge by
+// edge and within 0.001 mm: for a caller who has it already.
+type Stitching func(piece int) ([]geom.Path, error)
+
+func of(p model.Pattern, r grading.Result, sewn Stitching) (girths []Girth, missing []Missing, err error) {
 	if len(r.Pieces) != len(p.Pieces) {
 		return nil, nil, fmt.Errorf("measuring the girth: the graded pattern has %d pieces, the printed one %d", len(r.Pieces), len(p.Pieces))
 	}
@@ -54,6 +63,9 @@ func Of(p model.Pattern, r grading.Result) (girths []Girth, missing []Missing, e
 	s := survey{p, make([]*sheet, len(p.Pieces))}
 	for i, q := range p.Pieces {
 		s.sheets[i] = gradedSheet(q, r.Pieces[i])
+		if sewn != nil {
+			s.sheets[i].known = func() ([]geom.Path, error) { return sewn(i) }
+		}
 	}
 	girths, missing = s.all(body)
 	return girths, missing, nil

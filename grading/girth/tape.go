@@ -21,7 +21,12 @@ type Tape struct {
 // printed size that lacks a figure is named there only if no other has one.
 // It fails as Of does.
 func (t *Tape) Table(p model.Pattern, r grading.Result) (rows []Row, missing []Missing, err error) {
-	target, missing, err := Of(p, r)
+	return t.TableSewn(p, r, nil)
+}
+
+// TableSewn is Table for a caller who has the stitching lines already.
+func (t *Tape) TableSewn(p model.Pattern, r grading.Result, sewn Stitching) (rows []Row, missing []Missing, err error) {
+	target, missing, err := of(p, r, sewn)
 	if err != nil {
 		return nil, nil, err
 	}
