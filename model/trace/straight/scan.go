@@ -81,8 +81,11 @@ const clicked = 2.0
 func trusted(ratio [2]float64, known []Known) [2]float64 {
 	var long [2]float64 // px
 	for _, k := range known {
-		long[0] = max(long[0], math.Abs(k.To.X-k.From.X))
-		long[1] = max(long[1], math.Abs(k.To.Y-k.From.Y))
+		x, y := math.Abs(k.To.X-k.From.X), math.Abs(k.To.Y-k.From.Y)
+		if ratio[0] == ratio[1] { // it speaks for both alike
+			x, y = math.Hypot(x, y), math.Hypot(x, y)
+		}
+		long[0], long[1] = max(long[0], x), max(long[1], y)
 	}
 	for i := range ratio {
 		if math.Abs(ratio[i]-1) < wrongDensity && math.Abs(ratio[i]-1)*long[i] < 2*clicked {
