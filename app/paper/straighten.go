@@ -74,7 +74,7 @@ func (p *Photo) byScale(r Request) (Straight, error) {
 
 func (p *Photo) byPage(ctx context.Context, r Request) (Straight, error) {
 	s, err := straight.FromSheet(ctx, p.Picture.Gray, r.Clicks, r.Paper, p.shot(r))
-	return Straight{Map: s.Map, Say: s.Say(), Points: s.Misfit.Points}, err
+	return Straight{Map: s.Map, Say: s.Say(r.Unit), Points: s.Misfit.Points}, err
 }
 
 func (p *Photo) byMat(ctx context.Context, r Request) (Straight, error) {
