@@ -29,6 +29,11 @@ type pair struct{ lead, follow int }
 // the two sides share no printed size, or a seam allowance does not fit.
 func Read(p model.Pattern, l model.Link) (*Print, error) {
 	out := &Print{Link: l, follow: p.PieceIndex(l.Follow.Piece)}
+	for _, s := range append(l.Leads(), l.Follow) {
+		if len(s.Edges) == 0 {
+			return nil, ErrGone
+		}
+	}
 	for _, s := range l.Leads() {
 		out.lead = append(out.lead, p.PieceIndex(s.Piece))
 	}

@@ -166,6 +166,10 @@ func TestWhatIsGone(t *testing.T) {
 	if _, err := Read(p, l); err == nil {
 		t.Error("a seam along an edge that is not there was read")
 	}
+	l.And = []model.Stretch{{Piece: "front"}}
+	if _, err := Read(p, l); err != ErrGone {
+		t.Errorf("a stretch without edges: %v", err)
+	}
 	l.And = []model.Stretch{{Piece: "gone", Edges: []string{"armhole"}}}
 	if _, err := Read(p, l); err != ErrGone {
 		t.Errorf("a piece that is not there: %v", err)
