@@ -98,3 +98,26 @@ func TestMatRefuses(t *testing.T) {
 		t.Error("clicks beside the photo are taken")
 	}
 }
+
+// A rectangle of counted squares does as well as one square, and a wrong count
+// is not taken.
+func TestMatFromCountedSquares(t *testing.T) {
+	const w, h, cell = 900, 900, 25.4
+	truth := camera26(w, h, geom.Pt(100, 100), 330, 7, 200, 5, 0.01)
+	g := photograph(matWith(cell, 190, 90, geom.Box{Min: geom.Pt(80, 80), Max: geom.Pt(120, 120)}), truth, w, h, 3)
+	var clicks [4]geom.Point
+	for k, p := range []geom.Point{{X: 2, Y: 2}, {X: 5, Y: 2}, {X: 5, Y: 6}, {X: 2, Y: 6}} {
+		clicks[k] = truth.Pixel(geom.Pt(p.X*cell, p.Y*cell)).Add(geom.Vec{X: 2, Y: -2})
+	}
+	m, err := FromMat(context.Background(), g, Grid{Corners: clicks, Across: 3, Down: 4, Cell: cell}, Shot{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if off := farthestOff(m.Map, truth, w, h); off > 0.1 {
+		t.Errorf("off by up to %.3f mm", off)
+	}
+	m, err = FromMat(context.Background(), g, Grid{Corners: clicks, Across: 5, Down: 7, Cell: cell}, Shot{})
+	if err == nil && m.Misfit.Worst < 1 {
+		t.Errorf("five by seven squares counted where there are three by four: %+v", m.Misfit)
+	}
+}
