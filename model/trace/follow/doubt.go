@@ -16,5 +16,7 @@ func (t *tree) doubts(a arrival, pts []geom.Point, to geom.Point) []Doubt {
 
 const nearlyAsGood = 1.5
 
-var _ = fmt.Sprint
-var _ = math.Abs
+var (
+	_ = fmt.Sprint
+	_ = math.Abs
+)

@@ -40,12 +40,12 @@ type node struct {
 
 // web is all dashes and the ways between them.
 type web struct {
-	dashes []dash
-	grid   grid
-	nodes  []node
-	out    [][]link // by node; those of a dot under its first node
+	dashes  []dash
+	grid    grid
+	nodes   []node
+	out     [][]link          // by node; those of a dot under its first node
 	intoDot map[int32][]int32 // by dot: its nodes
-	first  []int32  // by dash: its first node; a dot's further ones follow the dashes' nodes
+	first   []int32           // by dash: its first node; a dot's further ones follow the dashes' nodes
 }
 
 // newWeb links the dashes.

@@ -70,7 +70,7 @@ func (t *tree) step(n int32, l link) (float64, bool) {
 	if t.guide != nil {
 		ta, tb := t.guide.lean(a.dash), t.guide.lean(b.dash)
 		extra = t.guide.price(b.dash, l, d.length)
-		l.dir = turn((ta+turn(0, tb-ta)/2), l.dir)
+		l.dir = turn((ta + turn(0, tb-ta)/2), l.dir)
 		into, heading = turn(ta, into), turn(tb, b.dir)
 		if t.guide.knows(b.dash) {
 			weight *= 2
