@@ -32,7 +32,7 @@ func paperPiece(size int) []geom.Path {
 	}
 }
 
-// scanned draws the paper 190 by 150 mm as a scanner would at so many pixels to
+// scanned draws the paper, its grain line with the piece, 190 by 150 mm as a scanner would at so many pixels to
 // the millimetre: lines 0.4 mm wide, grey where a pixel is part of one.
 func scanned(perMM float64) *image.Gray {
 	g := image.NewGray(image.Rect(0, 0, int(190*perMM), int(150*perMM)))
@@ -40,8 +40,9 @@ func scanned(perMM float64) *image.Gray {
 		g.Pix[i] = 245
 	}
 	const half = 0.2
-	for size := range 2 {
-		for _, e := range paperPiece(size) {
+	lines := [][]geom.Path{paperPiece(0), paperPiece(1), {geom.Polyline(geom.Pt(95, 52), geom.Pt(95, 95))}}
+	for _, edges := range lines {
+		for _, e := range edges {
 			pts := e.Flatten(0.005)
 			for k := 1; k < len(pts); k++ {
 				stroke(g, pts[k-1], pts[k], half, perMM)
