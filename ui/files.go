@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/storage"
 
 	"quarterstep/app"
+	"quarterstep/app/paper"
 	"quarterstep/app/session"
 	"quarterstep/model"
 )
@@ -29,7 +30,7 @@ func (w *Window) menu() *fyne.Menu {
 	recent.Disabled = len(files) == 0
 	return fyne.NewMenu(
 		"",
-		fyne.NewMenuItem("Bring in an SVG ...", w.bringIn),
+		fyne.NewMenuItem("Bring in photos, a scan or an SVG ...", w.bringIn),
 		fyne.NewMenuItem("Open ...", w.askOpen),
 		recent,
 		fyne.NewMenuItemSeparator(),
@@ -176,9 +177,11 @@ func (w *Window) askOpen() {
 	})
 }
 
-// bringIn asks for a drawing and brings it in.
+// bringIn asks for a photo, a scan or a drawing and brings it in.
 func (w *Window) bringIn() {
-	w.ifSafe(func() { w.askFile([]string{".svg"}, w.bringInFile) })
+	if !w.dialogOpen {
+		w.askFile(bringInEndings(), func(path string) { w.bringInFiles([]string{path}) })
+	}
 }
 
 // askFile asks for a file with one of the endings.
@@ -277,12 +280,14 @@ func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
 	switch strings.ToLower(filepath.Ext(path)) {
 	case projectExt:
 		w.ifSafe(func() { w.open(path) })
-	case ".svg":
-		w.ifSafe(func() { w.bringInFile(path) })
 	case ".csv":
 		w.useChart(path)
 	default:
-		w.say("Drop a project, an SVG of a nest, or a size chart in CSV.")
+		if ext := strings.ToLower(filepath.Ext(path)); ext != ".svg" && !paper.IsPicture(path) {
+			w.say("Drop photos or scans, an SVG of a nest, a project, or a size chart in CSV.")
+			return
+		}
+		w.bringInFiles(droppedPaths(files))
 	}
 }
 

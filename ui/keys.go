@@ -69,7 +69,7 @@ func (w *Window) key(e *fyne.KeyEvent) {
 	if w.dialogOpen {
 		return
 	}
-	if w.showsChecks(e) {
+	if w.showsChecks(e) || w.traceKey(e) {
 		return
 	}
 	switch e.Name {
@@ -109,6 +109,11 @@ func (w *Window) rune(r rune) {
 		'<': func() { w.strip.Step(-0.5) }, '>': func() { w.strip.Step(0.5) },
 		'm': func() { w.setTool(board.Move) }, 's': func() { w.setTool(board.Slide) },
 		'r': func() { w.setTool(board.Measure) }, 'p': func() { w.setTool(board.AddPoint) },
+		't': func() {
+			if w.withPhoto() {
+				w.setTool(board.Trace)
+			}
+		},
 		'n': func() { w.nest = !w.nest; w.refresh() },
 		'c': func() { w.table.SetCloseUp(!w.table.CloseUp()); w.refresh() },
 		'i': func() { w.seam = !w.seam; w.refresh() },

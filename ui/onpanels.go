@@ -32,6 +32,10 @@ func (w *Window) connectRail() {
 	w.rail.OnHint = w.hint
 	w.rail.Menu = w.menu
 	w.shelf.OnPick = func(i int) {
+		if n := len(w.doc.Pattern().Pieces); i >= n {
+			w.pickShelfPhoto(w.shelfPhotos(w.doc.Pattern())[i-n])
+			return
+		}
 		w.hand = scene.Ref{Piece: w.doc.Pattern().Pieces[i].ID}
 		w.refresh()
 		if w.step != stepPrint {
@@ -56,15 +60,21 @@ func (w *Window) enter(step int) {
 	if step != stepBringIn {
 		return
 	}
-	if len(w.doc.Pattern().Pieces) == 0 {
+	if len(w.doc.Pattern().Pieces)+len(w.paper.photos) == 0 {
 		w.bringIn()
 		return
 	}
-	w.say("Press + on the Shelf, or drop an SVG of another nest on the window.")
+	w.say("Press + on the Shelf, or drop photos, scans or an SVG of a nest on the window.")
 }
 
 func (w *Window) connectTools() {
-	w.tools.OnTool = func(i int) { w.setTool(board.Tool(i)) }
+	w.tools.OnTool = func(i int) {
+		if w.withPhoto() {
+			w.pickPhotoTool(i)
+			return
+		}
+		w.setTool(board.Tool(i))
+	}
 	w.tools.OnToggle = func(i int, on bool) {
 		w.toggles()[i].turn(on)
 		w.refresh()

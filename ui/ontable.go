@@ -43,7 +43,7 @@ func (w *Window) connectTable() {
 	t.OnAddPoint = w.addPoint
 	t.OnMenu = w.tableMenu
 	t.OnPage = func(name string) { w.print.page = name; w.refresh() }
-	t.OnPointer = func(at geom.Point) { w.pointer = at; w.showStatus() }
+	t.OnPointer = func(at geom.Point) { w.pointer = at; w.pointed(at); w.showStatus() }
 	t.OnHover = func(at scene.Ref) { w.over = at; w.showStatus() }
 	t.OnView = func() { w.tools.SetView(w.toolsView()) }
 	t.OnTool = func(board.Tool) { w.tools.SetView(w.toolsView()) }

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 
 	"quarterstep/grading"
 	"quarterstep/model"
@@ -17,6 +18,8 @@ func (w *Window) refresh() {
 	w.keepHand(p)
 	w.keepLink(p, r)
 	w.keepMaking(p)
+	w.keepPhotos(p)
+	w.keepTracing(p)
 	report := w.report()
 	look := len(ordered(report)) + len(w.doubts)
 	if w.step == stepPrint {
@@ -40,6 +43,7 @@ func (w *Window) refresh() {
 	w.checks.SetView(checksView(p, report, w.doubts, w.looked))
 	w.showPages(p)
 	w.showLength()
+	w.showPhoto()
 	w.foldStates(p, r, look, i)
 	w.relaySide()
 	w.win.SetTitle(w.title())
@@ -91,6 +95,10 @@ func (w *Window) sceneOf(p model.Pattern, r grading.Result) scene.Input {
 		w.print.onTable(&in)
 		return in
 	}
+	if w.photoOnTable(&in) {
+		return in
+	}
+	w.photosUnder(&in)
 	in.Closed = w.closedDarts(p, r)
 	in.Ghost, in.Guides, in.Lengthen = w.ghost(p), w.guides(p), w.lengthens(p)
 	if !w.doc.Previewing() { // what to look at waits for the end of a drag
@@ -198,6 +206,12 @@ func (w *Window) title() string {
 }
 
 func (w *Window) toolsView() panel.ToolsView {
+	if w.withPhoto() {
+		return panel.ToolsView{
+			Tools: w.photoToolViews(), Chosen: slices.Index(photoTools, w.table.Tool()),
+			Toggles: w.toggleViews(), Zoom: fmt.Sprintf("%.0f %%", w.table.Percent()),
+		}
+	}
 	return panel.ToolsView{
 		Tools: []panel.ToolView{
 			{Name: theme.Pointer, Word: "Move", Hint: "Move a point or an edge (M)"},

@@ -18,7 +18,7 @@ import (
 
 // shelfView is the Shelf: a card for every piece.
 func (w *Window) shelfView(p model.Pattern, r grading.Result, report app.Report) panel.ShelfView {
-	v := panel.ShelfView{Chosen: p.PieceIndex(w.hand.Piece), BringIn: "Bring in an SVG of your pattern."}
+	v := panel.ShelfView{Chosen: p.PieceIndex(w.hand.Piece), BringIn: "Bring in a photo, scan or SVG of your pattern."}
 	for i, q := range p.Pieces {
 		card := panel.CardView{Name: q.Name, State: panel.Done, How: pieceLine(q, r.Pieces[i]), Links: linkLine(p, q)}
 		if n := faultsOn(report, q.ID); n > 0 {
@@ -36,6 +36,18 @@ func (w *Window) shelfView(p model.Pattern, r grading.Result, report app.Report)
 			return w.thumb(one, graded, width, height, colours)
 		}
 		card.Key = fmt.Sprintf("%s/%d/%v", q.ID, w.docSerial, w.settings.Dark)
+		v.Cards = append(v.Cards, card)
+	}
+	for i, c := range w.shelfPhotos(p) {
+		card := panel.CardView{Name: c.name, State: panel.NotStarted, How: c.how}
+		chosen := c.tracing == "" && c.photo == w.paper.inHand
+		if c.tracing != "" {
+			card.State = panel.UnderWay
+			chosen = c.tracing == w.paper.trace.id
+		}
+		if chosen && w.step == stepBringIn {
+			v.Chosen = len(p.Pieces) + i
+		}
 		v.Cards = append(v.Cards, card)
 	}
 	return v

@@ -15,6 +15,12 @@ func (w *Window) toggles() []toggle {
 		{panel.ToggleView{Word: "Nest", Hint: "Show the printed sizes (N)", On: w.nest}, func(on bool) { w.nest = on }},
 		{panel.ToggleView{Word: "Seam", Hint: "Show the stitching line (I)", On: w.seam}, func(on bool) { w.seam = on }},
 	}
+	if w.withPhoto() {
+		return []toggle{{panel.ToggleView{Word: "Close-up", Hint: "Show the pointer's place larger (C)", On: w.table.CloseUp()}, w.table.SetCloseUp}}
+	}
+	if w.doc != nil && len(w.doc.Pattern().Pictures) > 0 {
+		out = append(out, toggle{panel.ToggleView{Word: "Photo", Hint: "Show the photos under the pieces", On: w.paper.under}, func(on bool) { w.paper.under = on }})
+	}
 	if w.step == stepTrue {
 		return append(
 			out,

@@ -39,6 +39,7 @@ type Window struct {
 	faults     []scene.Fault // what to look at on the Table, as last looked
 	docSerial  int           // counts changes of the document
 	print      printStep
+	paper      photoStep
 	body       wearerStep
 	trues      trueStep
 	finds      linkFinding
@@ -70,6 +71,8 @@ type Window struct {
 	checks     *panel.Checks
 	pages      *panel.Pages
 	length     *panel.Length
+	photos     *panel.Photo
+	pill       *panel.Pill
 	folds      map[string]*panel.Fold
 	side       fyne.CanvasObject // the folds, stacked
 	sideHigh   float32           // how high they were when last stacked
@@ -106,6 +109,10 @@ func (w *Window) take(doc *session.Session) {
 	w.hand, w.doubts = firstEdge(doc.Pattern()), nil
 	w.body, w.grows, w.darts = wearerStep{}, growthStep{}, dartStep{}
 	w.trues, w.finds = trueStep{}, linkFinding{}
+	for _, ph := range w.paper.photos {
+		w.stopJob(ph)
+	}
+	w.paper = photoStep{}
 	w.print = newPrintStep(w.settings.Paper)
 	if step := w.firstStep(); step != w.step {
 		w.goTo(step)
@@ -168,10 +175,11 @@ func (w *Window) build() {
 	w.proposals = panel.NewProposals()
 	w.dart = panel.NewDart()
 	w.length = panel.NewLength()
+	w.photos, w.pill = panel.NewPhoto(), panel.NewPill()
 	w.red = panel.NewRedStrip("Save elsewhere", w.saveAs)
 	w.folds = map[string]*panel.Fold{
-		"Length": panel.NewFold("Length", w.length),
-		"Pages":  panel.NewFold("Pages", w.pages), "Increments": panel.NewFold("Increments", w.increments),
+		"Length": panel.NewFold("Length", w.length), "Photo": panel.NewFold("Photo", w.photos),
+		"Pages": panel.NewFold("Pages", w.pages), "Increments": panel.NewFold("Increments", w.increments),
 		"Wearer": panel.NewFold("Wearer", w.wearer), "Links": panel.NewFold("Links", panel.Stacked(w.proposals, w.links, w.proposals.Search())),
 		"Checks": panel.NewFold("Checks", w.checks), "By eye": panel.NewFold("By eye", w.byEye),
 		"How it grows": panel.NewFold("How it grows", w.growth), "Dart": panel.NewFold("Dart", w.dart),
@@ -189,12 +197,13 @@ func (w *Window) build() {
 	w.connectDarts()
 	w.connectPages()
 	w.connectLength()
+	w.connectPhoto()
 	w.connectKeys()
-	w.side = panel.NewSide(w.folds["Pages"], w.folds["Length"], w.folds["How it grows"], w.folds["Increments"], w.folds["Dart"], w.folds["By eye"], w.folds["Wearer"], w.folds["Links"], w.folds["Checks"])
+	w.side = panel.NewSide(w.folds["Photo"], w.folds["Pages"], w.folds["Length"], w.folds["How it grows"], w.folds["Increments"], w.folds["Dart"], w.folds["By eye"], w.folds["Wearer"], w.folds["Links"], w.folds["Checks"])
 	w.win.SetContent(panel.NewFrame(panel.Frame{
 		Rail: w.rail, RedStrip: w.red, Shelf: w.shelf, Tools: w.tools, Table: w.table, Strip: w.strip,
 		Side: w.side, Status: w.status,
-		Over: []panel.Overlay{{Object: w.walk, Foot: true}, {Object: w.joinBar}},
+		Over: []panel.Overlay{{Object: w.walk, Foot: true}, {Object: w.pill, Foot: true}, {Object: w.joinBar}},
 	}))
 	w.goTo(w.step)
 }
@@ -202,19 +211,22 @@ func (w *Window) build() {
 // goTo enters a step of the guide rail: its own side panel opens.
 func (w *Window) goTo(step int) {
 	w.step = step
-	own := map[int]string{stepSizes: "Wearer", stepGrade: "Increments", stepLength: "Length", stepPrint: "Pages"}[step]
+	own := map[int]string{stepBringIn: "Photo", stepSizes: "Wearer", stepGrade: "Increments", stepLength: "Length", stepPrint: "Pages"}[step]
 	if step == stepGrade && w.doc != nil && w.sayHow() {
 		own = "How it grows"
 	}
 	for name, f := range w.folds {
 		f.SetOpen(name == own || step == stepTrue && (name == "Links" || name == "Checks"))
 	}
-	if step == stepPrint {
-		w.folds["Pages"].Show()
-	} else {
-		w.folds["Pages"].Hide()
+	for name, at := range map[string]int{"Pages": stepPrint, "Photo": stepBringIn} {
+		if step == at {
+			w.folds[name].Show()
+		} else {
+			w.folds[name].Hide()
+		}
 	}
 	if w.doc != nil {
+		w.toolFor(step)
 		switch step {
 		case stepTrue:
 			w.takeWorst(w.doc.Pattern(), w.doc.Result())

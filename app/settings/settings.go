@@ -7,6 +7,8 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+
+	"quarterstep/model/trace/straight"
 )
 
 const (
@@ -22,6 +24,8 @@ type Settings struct {
 	Folder string   `json:"folder,omitempty"` // where files were last opened or saved
 	Paper  string   `json:"paper,omitempty"`  // id of the paper last printed on
 	Screen float64  `json:"screen,omitempty"` // window pixels a mm of this screen, 0 while not measured
+	// Lenses are those of cameras, as photos of them have told, newest last.
+	Lenses []straight.KnownLens `json:"lenses,omitempty"`
 }
 
 // Dir is the folder where settings live on this system.

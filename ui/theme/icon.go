@@ -43,6 +43,18 @@ const (
 	Back     Name = "back"
 	BringIn  Name = "bring"
 	App      Name = "app"
+
+	Trace       Name = "trace"
+	Turn        Name = "turn"
+	Camera      Name = "camera"
+	Grain       Name = "grain"
+	Lengthen    Name = "lengthen"
+	Notch       Name = "notch"
+	DoubleNotch Name = "doublenotch"
+	Dart        Name = "dart"
+	BustLine    Name = "bustline"
+	WaistLine   Name = "waistline"
+	HipLine     Name = "hipline"
 )
 
 // Names lists every icon.
@@ -50,6 +62,7 @@ func Names() []Name {
 	return []Name{
 		Undo, Redo, Moon, Sun, Help, Plus, Minus, Fit, TrueSize, Pointer, Slide, Measure, AddPoint,
 		Printer, Ring, Half, Full, Look, Tick, Link, Left, Right, Opened, Folded, Up, Back, BringIn, App,
+		Trace, Turn, Camera, Grain, Lengthen, Notch, DoubleNotch, Dart, BustLine, WaistLine, HipLine,
 	}
 }
 

@@ -1,0 +1,236 @@
+package ui
+
+import (
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"quarterstep/app/edit"
+	"quarterstep/app/paper"
+	"quarterstep/model"
+	"quarterstep/ui/board"
+	"quarterstep/ui/panel"
+	"quarterstep/ui/theme"
+)
+
+// connectPhoto turns what the Photo panel and the tool Trace report into steps.
+func (w *Window) connectPhoto() {
+	t, p := w.table, w.photos
+	t.OnPlace, t.OnGrab, t.OnDragTraced = w.placed, w.grab, w.dragTraced
+	p.OnBringIn = w.bringIn
+	p.OnPhoto = w.choosePhoto
+	p.OnRemove = w.removePhoto
+	p.OnCancel = func() {
+		w.stopJob(w.photo())
+		w.refresh()
+	}
+	p.OnReference = w.chooseReference
+	p.OnMeasured = w.typedMeasured
+	p.OnAgain = func() {
+		if ph := w.photo(); ph != nil {
+			ph.clicks, ph.note = nil, ""
+			w.refresh()
+		}
+	}
+	p.OnFlatten = w.straightenPhoto
+	p.OnShown = func(flat bool) {
+		if ph := w.photo(); ph != nil {
+			ph.asTaken = !flat
+			w.refresh()
+			w.table.Fit()
+		}
+	}
+	p.OnDim = func(on bool) {
+		const dim = 0.6
+		faded := 0.0
+		if on {
+			faded = dim
+		}
+		w.do("dim a photo", edit.FadePicture(w.photo().id, faded))
+	}
+	p.OnGrown = w.relaySide
+	w.connectLines(p.Lines)
+}
+
+func (w *Window) connectLines(l *panel.Lines) {
+	t := &w.paper.trace
+	l.OnName = func(text string) error {
+		k, ok := w.tracing()
+		if !ok {
+			t.name = strings.TrimSpace(text)
+			return nil
+		}
+		return w.doc.Do("name the piece", edit.NameTracing(k.ID, strings.TrimSpace(text), k.Cut))
+	}
+	l.OnCut = func(i int) {
+		k, ok := w.tracing()
+		if !ok {
+			t.cut = traceCutNumbers[i]
+			return
+		}
+		w.do("cut "+traceCuts[i], edit.NameTracing(k.ID, k.Name, traceCutNumbers[i]))
+	}
+	l.OnChart = func(i int) {
+		c := w.charts()[i]
+		t.from, t.to = 0, 0
+		w.do("choose the chart "+c.Name, edit.Chart(c))
+	}
+	l.OnFrom = func(i int) {
+		t.from, t.to = i+1, max(t.to, i+1)
+		w.refresh()
+	}
+	l.OnTo = func(i int) {
+		t.to = i + 1
+		if t.from == 0 || t.from > t.to {
+			t.from = t.to
+		}
+		w.refresh()
+	}
+	l.OnEnds = func(on bool) { t.ends = on; w.refresh() }
+	l.OnRow = func(i int) {
+		k, _ := w.tracing()
+		if sizes := w.tracedSizes(w.doc.Pattern(), k); i < len(sizes) {
+			w.takeSize(sizes[i])
+			w.refresh()
+		}
+	}
+	l.OnFollow = func(on bool) { t.straight = !on; w.refresh() }
+	l.OnFinish, l.OnNext, l.OnUndo = w.finishSize, w.confirmNext, w.undoPoint
+	l.OnMark = w.startMark
+	l.OnShelf = w.shelve
+	l.OnDrop = func() {
+		if k, ok := w.tracing(); ok {
+			w.do("give "+k.Name+" up", edit.DropTracing(k.ID))
+		}
+	}
+	l.OnHint = w.hint
+}
+
+// showPhoto shows the Photo panel, the pill and how far the work beside the
+// window is.
+func (w *Window) showPhoto() {
+	w.photos.SetView(w.photoView(w.doc.Pattern()))
+	w.pill.Set(w.pillWords())
+	state := ""
+	if n := len(w.paper.photos); n > 0 {
+		state = count(n, "photo")
+	}
+	w.folds["Photo"].SetState(state, w.photo() != nil && w.photo().note != "")
+	w.relaySide()
+}
+
+// photoTools are the tools of the step Bring in while a photo is in hand.
+var photoTools = []board.Tool{board.Trace, board.Move, board.Slide}
+
+func (w *Window) photoToolViews() []panel.ToolView {
+	return []panel.ToolView{
+		{Name: theme.Trace, Word: "Trace", Hint: "Click corner after corner along a printed line (T); with Shift a point on the way"},
+		{Name: theme.Pointer, Word: "Move", Hint: "Move a corner or a point of the traced line (M)"},
+		{Name: theme.Slide, Word: "Slide", Hint: "Slide the Table (S, or hold Space)"},
+		{Name: theme.Turn, Word: "Turn photo", Hint: "Turn the straightened photo by a quarter"},
+	}
+}
+
+// withPhoto reports whether the step Bring in has a photo in hand.
+func (w *Window) withPhoto() bool { return w.step == stepBringIn && w.photo() != nil }
+
+// pickPhotoTool takes the i-th tool of the step Bring in.
+func (w *Window) pickPhotoTool(i int) {
+	if i < len(photoTools) {
+		w.setTool(photoTools[i])
+		return
+	}
+	w.turnPhoto()
+}
+
+// bringInFiles brings in what was chosen or dropped: pictures together, else the
+// first drawing.
+func (w *Window) bringInFiles(paths []string) {
+	var pictures []string
+	for _, path := range paths {
+		if paper.IsPicture(path) {
+			pictures = append(pictures, path)
+		}
+	}
+	if len(pictures) > 0 {
+		w.openPhotos(pictures)
+		return
+	}
+	w.ifSafe(func() { w.bringInFile(paths[0]) })
+}
+
+// pictureEndings are the endings of files that are brought in as pictures.
+var pictureEndings = []string{".jpg", ".jpeg", ".png", ".tif", ".tiff", ".heic", ".JPG", ".JPEG", ".PNG", ".TIF", ".TIFF", ".HEIC"}
+
+// bringInEndings are the endings of all that can be brought in.
+func bringInEndings() []string { return append([]string{".svg"}, pictureEndings...) }
+
+// droppedPaths are the paths of files dropped on the window.
+func droppedPaths(files []fyne.URI) []string {
+	var out []string
+	for _, f := range files {
+		out = append(out, filepath.Clean(f.Path()))
+	}
+	return out
+}
+
+// shelfPhotos are the cards of photos without a piece, and of pieces under way.
+func (w *Window) shelfPhotos(p model.Pattern) []shelfPhoto {
+	var out []shelfPhoto
+	for _, k := range p.Tracings {
+		how := "Tracing"
+		for _, s := range k.Sizes {
+			if !s.Closed {
+				how = "Tracing " + s.Size
+			}
+		}
+		out = append(out, shelfPhoto{name: k.Name, how: how, tracing: k.ID, picture: k.Picture})
+	}
+	for i, ph := range w.paper.photos {
+		if ph.id != "" && traced(p, ph.id) {
+			continue
+		}
+		how := "Photo taken"
+		if w.isFlat(ph) {
+			how = "Straightened"
+		}
+		out = append(out, shelfPhoto{name: ph.name, how: how, photo: i})
+	}
+	return out
+}
+
+// shelfPhoto is a card that is no piece yet.
+type shelfPhoto struct {
+	name, how, tracing, picture string
+	photo                       int
+}
+
+// pickShelfPhoto takes the photo or the piece under way of a card in hand.
+func (w *Window) pickShelfPhoto(c shelfPhoto) {
+	if w.step != stepBringIn {
+		w.goTo(stepBringIn)
+	}
+	if c.tracing == "" {
+		w.choosePhoto(c.photo)
+		return
+	}
+	if i := slices.IndexFunc(w.paper.photos, func(ph *photo) bool { return ph.id == c.picture }); i >= 0 {
+		w.choosePhoto(i)
+	}
+	w.takeTracing(c.tracing)
+	w.refresh()
+}
+
+// toolFor puts the tool in the hand that a step begins with: Trace with a photo,
+// and no Trace elsewhere.
+func (w *Window) toolFor(step int) {
+	switch now := w.table.Tool(); {
+	case step == stepBringIn && len(w.paper.photos) > 0:
+		w.table.SetTool(board.Trace)
+		w.table.SetCloseUp(true)
+	case now == board.Trace:
+		w.table.SetTool(board.Move)
+	}
+}

@@ -1,0 +1,149 @@
+package ui
+
+import (
+	"quarterstep/model"
+	"quarterstep/model/geom"
+	"quarterstep/ui/scene"
+)
+
+// photoOnTable lays the photo in hand on the Table at the step Bring in, with
+// the pieces traced from it and what is being traced; false at another step or
+// without a photo.
+func (w *Window) photoOnTable(in *scene.Input) bool {
+	ph := w.photo()
+	if w.step != stepBringIn || ph == nil {
+		return false
+	}
+	if !w.showsFlat(ph) {
+		*in = in.Only(nil)
+		if len(ph.taken) > 0 {
+			in.Photos = []scene.Photo{{Levels: ph.taken, PerMM: ph.perMM()}}
+			in.Trace = takenTrace(ph)
+		}
+		return true
+	}
+	p := in.Pattern
+	pic := p.Pictures[p.PictureIndex(ph.id)]
+	var on []string
+	in.Placement = map[string]geom.Affine{}
+	for _, q := range p.Pieces {
+		if q.Picture == ph.id {
+			on = append(on, q.ID)
+			in.Placement[q.ID] = geom.Translate(pic.At)
+		}
+	}
+	*in = in.Only(on)
+	in.Select = scene.Ref{}
+	in.Zero = geom.Point(pic.At)
+	in.Photos = []scene.Photo{{Levels: ph.flat, At: geom.Point(pic.At), PerMM: pic.PerMM, Faded: pic.Faded}}
+	in.Trace = w.traceOnTable()
+	return true
+}
+
+// photosUnder lays the photos that pieces were traced from under them, each in
+// sight a little beyond its piece.
+func (w *Window) photosUnder(in *scene.Input) {
+	const beyond = 30 // mm
+	if !w.paper.under || len(in.Sheets) > 0 {
+		return
+	}
+	p := in.Pattern
+	for i, q := range p.Pieces {
+		k := p.PictureIndex(q.Picture)
+		if k < 0 {
+			continue
+		}
+		for _, ph := range w.paper.photos {
+			if ph.id != q.Picture {
+				continue
+			}
+			w.readKept(p, ph)
+			if len(ph.flat) == 0 {
+				continue
+			}
+			var box geom.Box
+			for _, e := range in.Edges(i) {
+				box = box.Union(e.Bounds())
+			}
+			in.Photos = append(in.Photos, scene.Photo{
+				Levels: ph.flat, At: geom.Point(q.At), PerMM: p.Pictures[k].PerMM, Faded: p.Pictures[k].Faded, Shown: box.Grow(beyond),
+			})
+		}
+	}
+}
+
+// traceOnTable is what is being traced, on the Table.
+func (w *Window) traceOnTable() *scene.Trace {
+	p, t := w.doc.Pattern(), w.paper.trace
+	pic := p.Pictures[p.PictureIndex(w.photo().id)]
+	at := pic.At
+	k, _ := w.tracing()
+	sizes := w.tracedSizes(p, k)
+	out := &scene.Trace{Marks: markLines(k, at, t.mark)}
+	for i, size := range sizes {
+		line, _ := lineOf(k, size)
+		if len(line.Edges) == 0 && !(t.next.on && t.size == size) {
+			if size == t.size && len(line.Corners) == 1 {
+				out.Corners = append(out.Corners, scene.TraceCorner{At: line.Corners[0].Add(at)})
+			}
+			continue
+		}
+		draw := scene.TracedLine{Size: size, I: i, N: len(sizes), InHand: size == t.size}
+		if t.next.on && t.size == size {
+			line, draw.Asked = t.next.line, true
+		}
+		draw.Path = geom.Join(line.Edges...).Move(at)
+		out.Lines = append(out.Lines, draw)
+		if size == t.size {
+			w.cornersOnTable(out, line, at)
+		}
+	}
+	for _, d := range t.doubts {
+		out.Doubts = append(out.Doubts, d.At.Add(at))
+	}
+	for _, d := range t.live.Doubts {
+		out.Doubts = append(out.Doubts, d.At.Add(at))
+	}
+	for _, ds := range t.next.doubts {
+		for _, d := range ds {
+			out.Doubts = append(out.Doubts, d.At.Add(at))
+		}
+	}
+	if len(t.live.Path) > 0 {
+		out.Live = t.live.Path.Move(at)
+	}
+	for _, v := range t.via {
+		out.Corners = append(out.Corners, scene.TraceCorner{At: v.Add(at), Round: true})
+	}
+	for _, c := range t.mark.clicks {
+		out.Corners = append(out.Corners, scene.TraceCorner{At: c.Add(at), Round: true, Selected: true})
+	}
+	out.Aim, out.Hint = t.aiming, t.aim.Add(at)
+	return out
+}
+
+// cornersOnTable are the handles of the line in hand: squares at its corners,
+// rounds where the parts of its edges meet.
+func (w *Window) cornersOnTable(out *scene.Trace, line model.TracedSize, at geom.Vec) {
+	t := w.paper.trace
+	for _, e := range line.Edges {
+		for i := 1; i < len(e); i++ {
+			out.Corners = append(out.Corners, scene.TraceCorner{At: e[i].P0.Add(at), Round: true})
+		}
+	}
+	for i, c := range line.Corners {
+		if t.next.on && i > t.next.at {
+			out.Next = append(out.Next, c.Add(at))
+			continue
+		}
+		out.Corners = append(out.Corners, scene.TraceCorner{At: c.Add(at), Selected: t.next.on && i == t.next.at})
+	}
+}
+
+// showTrace shows what is being traced, without the rest of the window.
+func (w *Window) showTrace() {
+	if w.tracingNow() {
+		w.table.SetTrace(w.traceOnTable())
+		w.pill.Set(w.pillWords())
+	}
+}

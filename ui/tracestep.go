@@ -1,0 +1,435 @@
+package ui
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"fyne.io/fyne/v2"
+
+	"quarterstep/app/edit"
+	"quarterstep/app/session"
+	"quarterstep/model"
+	"quarterstep/model/geom"
+	"quarterstep/model/trace/follow"
+	"quarterstep/ui/board"
+)
+
+// traceStep is what tracing has in hand beyond the document.
+type traceStep struct {
+	id       string // of the tracing in hand; empty before its first click
+	name     string // given before its first click
+	cut      int
+	size     string // whose line is traced
+	from, to int    // one more than the chart places of the printed sizes; 0 while not said
+	ends     bool   // only the smallest and the largest
+	straight bool   // edges are straight lines, whatever is printed
+	idle     bool   // Esc let go: nothing runs to the pointer until the next click
+
+	via    []geom.Point // clicked on the way of the edge under way
+	live   follow.Edge  // to the pointer
+	aim    geom.Point   // where a click would go
+	aiming bool
+	doubts []follow.Doubt // of the edges accepted for this size
+	next   proposal
+	held   grip
+	mark   markMaking
+}
+
+// tracing is the tracing in hand, and whether there is one.
+func (w *Window) tracing() (model.Tracing, bool) {
+	p := w.doc.Pattern()
+	if i := p.TracingIndex(w.paper.trace.id); i >= 0 {
+		return p.Tracings[i], true
+	}
+	return model.Tracing{}, false
+}
+
+// keepTracing takes up a tracing of the photo in hand where none is, and lets go
+// of what is gone.
+func (w *Window) keepTracing(p model.Pattern) {
+	t := &w.paper.trace
+	ph := w.photo()
+	if ph == nil {
+		return
+	}
+	if i := p.TracingIndex(t.id); i >= 0 && p.Tracings[i].Picture == ph.id {
+		w.keepSize(p, p.Tracings[i])
+		return
+	}
+	t.id = ""
+	for _, k := range p.Tracings {
+		if k.Picture == ph.id {
+			w.takeTracing(k.ID)
+			break
+		}
+	}
+	now, _ := w.tracing()
+	w.keepSize(p, now)
+}
+
+// takeTracing takes a tracing in hand, with the printed sizes as they were.
+func (w *Window) takeTracing(id string) {
+	t := &w.paper.trace
+	*t = traceStep{id: id, from: t.from, to: t.to, ends: t.ends, straight: t.straight}
+}
+
+// keepSize sees to it that a printed size is in hand: the first whose line is
+// not done.
+func (w *Window) keepSize(p model.Pattern, k model.Tracing) {
+	t := &w.paper.trace
+	sizes := w.tracedSizes(p, k)
+	if slices.Contains(sizes, t.size) {
+		return
+	}
+	t.size = ""
+	for _, s := range sizes {
+		if line, ok := lineOf(k, s); !ok || !line.Closed {
+			t.size = s
+			return
+		}
+	}
+	if len(sizes) > 0 {
+		t.size = sizes[0]
+	}
+}
+
+// tracedSizes are the sizes to be traced, smallest first: those said, those of
+// pieces on the Shelf where nothing was said, and all that have a line already.
+func (w *Window) tracedSizes(p model.Pattern, k model.Tracing) []string {
+	from, to := w.printedFromTo(p)
+	var out []string
+	for i, s := range p.Chart.Sizes {
+		_, has := lineOf(k, s.Name)
+		inside := from >= 0 && i >= from && i <= to
+		if w.paper.trace.ends {
+			inside = inside && (i == from || i == to)
+		}
+		if inside || has {
+			out = append(out, s.Name)
+		}
+	}
+	return out
+}
+
+// printedFromTo are the chart places of the smallest and largest printed size,
+// -1 while they are not known.
+func (w *Window) printedFromTo(p model.Pattern) (from, to int) {
+	t := w.paper.trace
+	from, to = t.from-1, t.to-1
+	if places := printedPlaces(p); len(places) > 0 {
+		if from < 0 {
+			from = places[0]
+		}
+		if to < 0 {
+			to = places[len(places)-1]
+		}
+	}
+	if from >= 0 && to < from {
+		to = from
+	}
+	if from >= len(p.Chart.Sizes) || to >= len(p.Chart.Sizes) {
+		return -1, -1
+	}
+	return from, to
+}
+
+// lineOf is a tracing's line of a size.
+func lineOf(k model.Tracing, size string) (model.TracedSize, bool) {
+	i := slices.IndexFunc(k.Sizes, func(s model.TracedSize) bool { return s.Size == size })
+	if i < 0 {
+		return model.TracedSize{Size: size}, false
+	}
+	return k.Sizes[i], true
+}
+
+// tracingNow reports whether clicks on the Table trace.
+func (w *Window) tracingNow() bool {
+	return w.step == stepBringIn && w.showsFlat(w.photo())
+}
+
+// placed is a click of the tool Trace, at a place of the Table.
+func (w *Window) placed(at geom.Point) {
+	ph := w.photo()
+	switch {
+	case w.step != stepBringIn || ph == nil:
+	case !w.showsFlat(ph):
+		w.clickTaken(ph, at)
+	case w.paper.trace.mark.kind != "":
+		w.clickMark(w.onPhoto(at))
+	case w.paper.trace.next.on:
+		w.correctNext(w.onPhoto(at))
+	default:
+		w.traceClick(w.onPhoto(at))
+	}
+}
+
+// onPhoto is a place of the Table in mm of the flat picture in hand.
+func (w *Window) onPhoto(at geom.Point) geom.Point {
+	p := w.doc.Pattern()
+	if i := p.PictureIndex(w.photo().id); i >= 0 {
+		return at.Add(p.Pictures[i].At.Scale(-1))
+	}
+	return at
+}
+
+// traceClick sets the next corner of the line in hand, closes it at its first
+// corner, or with Shift held sets a point on the way.
+func (w *Window) traceClick(at geom.Point) {
+	t := &w.paper.trace
+	p := w.doc.Pattern()
+	if t.size == "" {
+		w.say("Choose the size chart and the printed sizes first, in the Photo panel.")
+		return
+	}
+	k, _ := w.tracing()
+	line, _ := lineOf(k, t.size)
+	if line.Closed {
+		w.say("The line of size " + t.size + " is done. Choose the next size, or drag a corner.")
+		return
+	}
+	t.idle = false
+	to, closing := w.aimAt(line, at)
+	if n := len(line.Corners); n > 0 && !closing {
+		if shiftHeld() {
+			t.via = append(t.via, to)
+			w.showTrace()
+			return
+		}
+		if line.Corners[n-1].Dist(to) < w.table.Reach()/2 {
+			return
+		}
+	}
+	edge := w.followed(line, to)
+	e := edit.AddCorner(w.tracingID(p), t.size, to, edge.Path)
+	label := "a corner of size " + t.size
+	if closing {
+		e, label = edit.CloseSize(t.id, t.size, edge.Path), "close size "+t.size
+	}
+	if w.makeTracing(label, e) {
+		t.doubts = append(t.doubts, edge.Doubts...)
+		t.via, t.live = nil, follow.Edge{}
+		if closing {
+			w.sizeDone()
+		}
+		w.refresh()
+	}
+}
+
+// tracingID is the ID of the tracing in hand, a fresh one before its first
+// click.
+func (w *Window) tracingID(p model.Pattern) string {
+	t := &w.paper.trace
+	if t.id == "" {
+		t.id = freshID("tracing", func(id string) bool { return p.TracingIndex(id) < 0 })
+	}
+	return t.id
+}
+
+// makeTracing makes one edit of the tracing in hand, which it begins where it is
+// not there yet.
+func (w *Window) makeTracing(label string, e session.Edit) bool {
+	t := w.paper.trace
+	ph := w.photo()
+	err := w.doc.Do(label, func(p model.Pattern) (model.Pattern, error) {
+		if p.TracingIndex(t.id) < 0 {
+			var err error
+			if p, err = edit.StartTracing(t.id, ph.id, cmp.Or(t.name, freePieceName(p)), max(t.cut, 1))(p); err != nil {
+				return p, err
+			}
+		}
+		return e(p)
+	})
+	if err != nil {
+		w.say(err.Error())
+	}
+	return err == nil
+}
+
+// freePieceName is what a piece is called before it is named.
+func freePieceName(p model.Pattern) string {
+	return fmt.Sprintf("Piece %d", len(p.Pieces)+len(p.Tracings)+1)
+}
+
+// aimAt is where a click at a place means to go: the first corner, to close the
+// line; a crossing of printed lines; the middle of a printed line; or the place.
+func (w *Window) aimAt(line model.TracedSize, at geom.Point) (to geom.Point, closing bool) {
+	reach := w.table.Reach()
+	if len(line.Corners) > 2 && line.Corners[0].Dist(at) <= reach {
+		return line.Corners[0], true
+	}
+	f := w.photo().lines
+	if f == nil || w.paper.trace.straight {
+		return at, false
+	}
+	reach = min(reach, 4)
+	if c, ok := cornerNear(f, at, reach); ok {
+		return c, false
+	}
+	if c, ok := f.Snap(at, reach/2); ok {
+		return c, false
+	}
+	return at, false
+}
+
+// followed is the edge from the last corner of a line to a place: along the
+// printed line where there is one, else straight with a doubt that says so.
+func (w *Window) followed(line model.TracedSize, to geom.Point) follow.Edge {
+	n := len(line.Corners)
+	if n == 0 {
+		return follow.Edge{}
+	}
+	k, _ := w.tracing()
+	return w.edgeBetween(k, line.Size, n-1, line.Corners[n-1], to, w.paper.trace.via)
+}
+
+// edgeBetween follows edge j of a size between two corners, beside the same edge
+// of the sizes traced already.
+func (w *Window) edgeBetween(k model.Tracing, size string, j int, from, to geom.Point, via []geom.Point) follow.Edge {
+	f := w.photo().lines
+	if f == nil || w.paper.trace.straight {
+		return follow.Edge{Path: geom.Polyline(append(append([]geom.Point{from}, via...), to)...)}
+	}
+	var guides []geom.Path
+	for _, s := range k.Sizes {
+		if s.Size != size && s.Closed && j < len(s.Edges) {
+			guides = append(guides, s.Edges[j])
+		}
+	}
+	e, err := f.Follow(from, to, via, follow.Options{Guides: guides})
+	if err != nil {
+		return follow.Edge{
+			Path:   geom.Polyline(append(append([]geom.Point{from}, via...), to)...),
+			Doubts: []follow.Doubt{{At: from.Lerp(to, 0.5), Say: "no printed line leads there, so this edge is straight"}},
+		}
+	}
+	return e
+}
+
+// pointed follows the pointer while a line is under way; at is in mm of the flat
+// picture, from where the rulers count.
+func (w *Window) pointed(at geom.Point) {
+	t := &w.paper.trace
+	if !w.tracingNow() || w.table.Tool() != board.Trace || t.idle || t.next.on || t.mark.kind != "" {
+		return
+	}
+	k, _ := w.tracing()
+	line, _ := lineOf(k, t.size)
+	if line.Closed || t.size == "" {
+		return
+	}
+	to, _ := w.aimAt(line, at)
+	t.aim, t.aiming = to, true
+	if t.live = (follow.Edge{}); len(line.Corners) > 0 {
+		t.live = w.followed(line, to)
+	}
+	w.showTrace()
+}
+
+// sizeDone goes on to the next size whose line is not done, and proposes it.
+func (w *Window) sizeDone() {
+	t := &w.paper.trace
+	t.aiming = false
+	k, _ := w.tracing()
+	for _, s := range w.tracedSizes(w.doc.Pattern(), k) {
+		if line, _ := lineOf(k, s); !line.Closed {
+			w.takeSize(s)
+			return
+		}
+	}
+}
+
+// takeSize takes a size's line in hand.
+func (w *Window) takeSize(size string) {
+	t := &w.paper.trace
+	t.size, t.via, t.live, t.doubts, t.next, t.aiming = size, nil, follow.Edge{}, nil, proposal{}, false
+	w.propose()
+}
+
+// undoPoint takes back the last point on the way, or the last corner.
+func (w *Window) undoPoint() {
+	t := &w.paper.trace
+	switch {
+	case len(t.mark.clicks) > 0:
+		t.mark.clicks = t.mark.clicks[:len(t.mark.clicks)-1]
+	case t.next.on:
+		t.next = proposal{}
+	case len(t.via) > 0:
+		t.via = t.via[:len(t.via)-1]
+	case t.id != "":
+		w.do("take a point back", edit.UndoPoint(t.id, t.size))
+		t.doubts = nil
+	}
+	t.live = follow.Edge{}
+	w.refresh()
+}
+
+// traceKey is a key while tracing: Enter ends an edge or confirms, Backspace
+// takes a point back, Esc lets go. It is false for another key.
+func (w *Window) traceKey(e *fyne.KeyEvent) bool {
+	if !w.tracingNow() {
+		return false
+	}
+	t := &w.paper.trace
+	switch e.Name {
+	case fyne.KeyReturn, fyne.KeyEnter:
+		switch {
+		case t.next.on:
+			w.confirmNext()
+		case t.aiming && t.mark.kind == "":
+			w.traceClick(t.aim)
+		}
+	case fyne.KeyBackspace:
+		w.undoPoint()
+	case fyne.KeyEscape:
+		t.via, t.live, t.idle, t.aiming, t.next, t.mark = nil, follow.Edge{}, true, false, proposal{}, markMaking{}
+		w.refresh()
+	default:
+		return false
+	}
+	return true
+}
+
+// finishSize closes the line in hand along the printed line to its first corner,
+// or takes all of what is proposed.
+func (w *Window) finishSize() {
+	t := &w.paper.trace
+	if t.next.on {
+		w.takeNext()
+		return
+	}
+	k, ok := w.tracing()
+	if !ok {
+		return
+	}
+	line, _ := lineOf(k, t.size)
+	if line.Closed || len(line.Corners) < 3 {
+		w.say("A line needs three corners before it can be finished.")
+		return
+	}
+	edge := w.followed(line, line.Corners[0])
+	if w.makeTracing("close size "+t.size, edit.CloseSize(t.id, t.size, edge.Path)) {
+		t.doubts = append(t.doubts, edge.Doubts...)
+		w.sizeDone()
+		w.refresh()
+	}
+}
+
+// shelve makes a piece of what was traced.
+func (w *Window) shelve() {
+	t := &w.paper.trace
+	k, ok := w.tracing()
+	if !ok {
+		return
+	}
+	p := w.doc.Pattern()
+	id := freshID("piece", func(id string) bool { return p.PieceIndex(id) < 0 })
+	if err := w.doc.Do("put "+k.Name+" on the Shelf", edit.FinishTracing(k.ID, id)); err != nil {
+		w.say(err.Error())
+		return
+	}
+	*t = traceStep{from: t.from, to: t.to, ends: t.ends, straight: t.straight}
+	w.hand.Piece, w.hand.Edge, w.hand.Point = id, "", ""
+	w.refresh()
+	w.say(k.Name + " is on the Shelf. Click the first corner of the next piece, or go on to Grade.")
+}
