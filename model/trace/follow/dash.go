@@ -14,6 +14,7 @@ type dash struct {
 	dir    float64 // direction from the first point to the last, in radians
 	length float64 // mm
 	faint  float64 // 0 for ink as dark as the picture's lines, 1 for none
+	bow    float64 // mm: how far off straight it is about its middle
 	dot    bool    // too short to have a direction
 	before int32   // the dash that this one was cut from on either side, or -1
 	after  int32
@@ -124,6 +125,9 @@ func piece(run []ridgePoint, s []float64, i, j int) dash {
 	}
 	d.centre = mean(run[i : j+1])
 	d.dir = direction(run[lo : hi+1])
+	for _, p := range run[lo : hi+1] {
+		d.bow = max(d.bow, math.Abs(unit(d.dir).Cross(p.at.Sub(d.centre))))
+	}
 	return d
 }
 

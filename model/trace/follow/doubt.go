@@ -7,16 +7,108 @@ import (
 	"quarterstep/model/geom"
 )
 
-// doubts lists where another way to the same end was nearly as cheap and ran
-// elsewhere. Every other way joins the chosen one at some node; the best that
-// joins there is the best to the node before it.
+// Thresholds of doubt, by trial on rendered nests.
+const (
+	nearlyAsGood = 2.5  // cost by which another way may be dearer
+	apart        = 1.0  // mm from the chosen way at which it is another line
+	doubtEvery   = 15.0 // mm: doubts nearer to each other are told once
+	longWay      = 2.2  // times the straight distance
+	offBeside    = 2.5  // mm: change of gap to the traced size beyond an even one
+)
+
+// doubts lists where another way to the same end was nearly as good and ran
+// elsewhere. Every other way joins the chosen one at some node, and the best
+// that joins there comes by one of the links that lead to it.
 func (t *tree) doubts(a arrival, pts []geom.Point, to geom.Point) []Doubt {
-	return nil
+	way := t.way(a.node)
+	on := map[int32]bool{}
+	for _, n := range way {
+		on[t.web.nodes[n].dash] = true
+	}
+	var out []Doubt
+	add := func(at geom.Point, say string) {
+		for _, d := range out {
+			if d.At.Dist(at) < doubtEvery {
+				return
+			}
+		}
+		out = append(out, Doubt{At: at, Say: say})
+	}
+	other := func(n int32) {
+		if at, dist := t.strays(n, on, pts); dist >= apart {
+			add(at, fmt.Sprintf("Another line %.0f mm away goes on here nearly as well.", math.Max(1, dist)))
+		}
+	}
+	for _, n := range way {
+		for _, in := range t.web.into[n] {
+			if in.from == t.prev[n] || t.cost[in.from] > t.cost[n]+nearlyAsGood {
+				continue
+			}
+			if step, ok := t.step(in.from, in.link); ok && t.cost[in.from]+step <= t.cost[n]+nearlyAsGood {
+				other(in.from)
+			}
+		}
+	}
+	t.web.around(to, func(j int32, near touch) {
+		for _, b := range t.arrivals(to, j, near) {
+			if b.node != a.node && b.cost <= a.cost+nearlyAsGood {
+				other(b.node)
+			}
+		}
+	})
+	t.byShape(pts, to, add)
+	return out
 }
 
-const nearlyAsGood = 1.5
+// byShape doubts a way that is long for what it joins, or that comes nearer to
+// a traced size and leaves it again.
+func (t *tree) byShape(pts []geom.Point, to geom.Point, add func(geom.Point, string)) {
+	var length float64
+	for i := 1; i < len(pts); i++ {
+		length += pts[i].Dist(pts[i-1])
+	}
+	if length > longWay*t.from.Dist(to)+5 {
+		add(pts[len(pts)/2], "The line goes a long way round to this corner.")
+	}
+	if t.guide == nil {
+		return
+	}
+	start, end := t.guide.distTo(t.from), t.guide.distTo(to)
+	var s float64
+	worst, at, dev := offBeside, geom.Point{}, 0.0
+	for i := 1; i < len(pts); i++ {
+		s += pts[i].Dist(pts[i-1])
+		even := start + (end-start)*s/length
+		if d := t.guide.distTo(pts[i]) - even; math.Abs(d) > worst {
+			worst, at, dev = math.Abs(d), pts[i], d
+		}
+	}
+	switch {
+	case dev > 0:
+		add(at, fmt.Sprintf("Here the line is %.0f mm further from the traced size than its ends.", dev))
+	case dev < 0:
+		add(at, fmt.Sprintf("Here the line is %.0f mm nearer to the traced size than its ends.", -dev))
+	}
+}
 
-var (
-	_ = fmt.Sprint
-	_ = math.Abs
-)
+// strays walks back from node n to where it meets the chosen dashes, and is
+// the place furthest from the chosen points.
+func (t *tree) strays(n int32, on map[int32]bool, pts []geom.Point) (at geom.Point, most float64) {
+	for ; n >= 0 && !on[t.web.nodes[n].dash]; n = t.prev[n] {
+		c := t.web.dashes[t.web.nodes[n].dash].centre
+		if _, d := nearestOf(pts, c); d > most {
+			at, most = c, d
+		}
+	}
+	return at, most
+}
+
+// distTo is the distance in mm from p to the nearest traced line.
+func (g *guide) distTo(p geom.Point) float64 {
+	least := math.Inf(1)
+	for _, line := range g.lines {
+		_, d := nearestOf(line, p)
+		least = min(least, d)
+	}
+	return least
+}

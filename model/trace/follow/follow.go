@@ -133,9 +133,7 @@ func (t *tree) wayTo(to geom.Point) ([]geom.Point, []Doubt, error) {
 // arrive is the cheapest way to a point.
 func (t *tree) arrive(to geom.Point) arrival {
 	best := arrival{node: -1, cost: math.Inf(1)}
-	if gap := t.from.Dist(to); gap <= reach {
-		best.cost = gapCost(gap) + perWide*gap
-	}
+	best.cost = t.web.straightAcross(t.from, to)
 	t.web.around(to, func(j int32, near touch) {
 		for _, a := range t.arrivals(to, j, near) {
 			if a.cost < best.cost {
@@ -162,7 +160,7 @@ func (t *tree) arrivals(to geom.Point, j int32, near touch) []arrival {
 				a = 0
 			}
 			if math.Abs(a) < 1.1 {
-				out = append(out, arrival{node: k, near: near, cost: t.cost[k] + gapCost(near.dist) + bend*a*a/max(v.Len(), 1)})
+				out = append(out, arrival{node: k, near: near, cost: t.cost[k] + cornerGap(near.dist) + bend*a*a/max(v.Len(), 1)})
 			}
 		}
 		return out

@@ -93,7 +93,7 @@ func nearestOf(line []geom.Point, p geom.Point) (k int, dist float64) {
 		if d < best {
 			best, k = d, i
 		}
-		i += max(1, int((d-best)/1.2)) // points are at most a mm apart
+		i += max(1, int((d-best)/4)) // points are a few mm apart at most
 	}
 	lo, hi := line[max(k-1, 0)], line[min(k+1, len(line)-1)]
 	return k, min(segmentDist(lo, line[k], p), segmentDist(line[k], hi, p))
@@ -120,14 +120,4 @@ func (g *guide) price(i int32, l link, length float64) float64 {
 		return 0
 	}
 	return perUsed * (length + l.gap)
-}
-
-// onTraced reports whether p lies on one of the traced lines.
-func (g *guide) onTraced(p geom.Point) bool {
-	for _, line := range g.lines {
-		if _, d := nearestOf(line, p); d <= onGuide {
-			return true
-		}
-	}
-	return false
 }

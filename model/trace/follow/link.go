@@ -43,6 +43,7 @@ type web struct {
 	dashes  []dash
 	grid    grid
 	nodes   []node
+	into    [][]arrow         // by node: the links that lead to it
 	out     [][]link          // by node; those of a dot under its first node
 	intoDot map[int32][]int32 // by dot: its nodes
 	first   []int32           // by dash: its first node; a dot's further ones follow the dashes' nodes
@@ -69,7 +70,19 @@ func newWeb(ds []dash) *web {
 		w.out[n] = w.ways(int32(n), seen, mark)
 	}
 	w.out = append(w.out, make([][]link, len(w.nodes)-plain)...)
+	w.into = make([][]arrow, len(w.nodes))
+	for n := range w.nodes {
+		for _, l := range w.onward(int32(n)) {
+			w.into[l.to] = append(w.into[l.to], arrow{int32(n), l})
+		}
+	}
 	return w
+}
+
+// arrow is a link with the node it leaves.
+type arrow struct {
+	from int32
+	link link
 }
 
 // onward is the links of node n.
@@ -174,11 +187,20 @@ const (
 	perWide   = 0.06 // a mm² of gap beyond that
 	perFaint  = 0.25 // a mm of line that is hardly there
 	perBeside = 30.0 // a mm² off the clicked place
+	perMissed = 1.0  // a mm² of white paper beside a corner, beyond gapFree
+	dotShake  = 0.06 // radians: how far off its line a dot may make a step point
 )
 
 func gapCost(gap float64) float64 {
 	wide := max(gap-gapFree, 0)
 	return (perMM+perGap)*gap + perWide*wide*wide
+}
+
+// cornerGap is gapCost between a corner and the first ink: a line that begins
+// at a corner begins within a gap of it, and what is further off is another.
+func cornerGap(gap float64) float64 {
+	wide := max(gap-gapFree, 0)
+	return (perMM+perGap)*gap + perMissed*wide*wide
 }
 
 // bending is the bend in 1/mm of the line over a link that leaves a node of
@@ -187,6 +209,9 @@ func gapCost(gap float64) float64 {
 // own: the line turns there from one link to the next.
 func (w *web) bending(from int32, into float64, l link, to int32, heading float64) float64 {
 	a := turn(l.dir, into)
+	if w.dashes[from].dot || w.dashes[to].dot {
+		a = math.Copysign(max(0, math.Abs(a)-dotShake), a)
+	}
 	switch fromDot, toDot := w.dashes[from].dot, w.dashes[to].dot; {
 	case fromDot && toDot:
 		return a * a / l.span

@@ -91,7 +91,7 @@ func (t *tree) begin(f func(n int32, cost float64)) {
 		d := &t.web.dashes[j]
 		n := t.web.first[j]
 		if d.dot {
-			f(n, gapCost(near.dist))
+			f(n, cornerGap(near.dist))
 			return
 		}
 		for side, forward := range []bool{true, false} {
@@ -156,7 +156,7 @@ func (w *web) entry(p geom.Point, d *dash, forward bool) (float64, bool) {
 	if gap.Dot(unit(heading)) < -0.4 || math.Abs(b) > 1 {
 		return 0, false
 	}
-	return gapCost(gap.Len()) + bend*3*b*b/max(v.Len(), 0.5), true
+	return cornerGap(gap.Len()) + bend*3*b*b/max(v.Len(), 0.5), true
 }
 
 // reached is a node in the queue.
