@@ -20,7 +20,8 @@ var ErrTooLarge = errors.New("the paper is too large for so fine a picture; crop
 
 // Flatten draws what lies within bounds, in mm on the paper, at perMM pixels to
 // a millimetre, from the picture g; outside g it is white. Pixel (0, 0) begins
-// at the upper left of bounds. It stops with the context's error when that is
+// at the upper left of bounds. Where the picture is finer than that, a pixel is
+// the mean of what it covers. It stops with the context's error when that is
 // done, and reports how far it is, 0 to 1; progress may be nil.
 func Flatten(ctx context.Context, g *image.Gray, m Map, bounds geom.Box, perMM float64, progress func(float64)) (*image.Gray, error) {
 	out, err := newFlat(m, bounds, perMM)
@@ -31,8 +32,12 @@ func Flatten(ctx context.Context, g *image.Gray, m Map, bounds geom.Box, perMM f
 	err = out.rows(ctx, progress, func(y int) {
 		pix, from := to.Pix[y*to.Stride:y*to.Stride+out.wide], out.row(y)
 		for n := range pix {
-			x, y := from.at(n)
-			pix[n] = sampleGray(g, x, y)
+			sum := 0
+			for _, look := range out.looks {
+				x, y := from.at(n, look)
+				sum += int(sampleGray(g, x, y))
+			}
+			pix[n] = uint8((sum + len(out.looks)/2) / len(out.looks))
 		}
 	})
 	return to, err
@@ -48,8 +53,17 @@ func FlattenColour(ctx context.Context, c *image.RGBA, m Map, bounds geom.Box, p
 	err = out.rows(ctx, progress, func(y int) {
 		pix, from := to.Pix[y*to.Stride:y*to.Stride+4*out.wide], out.row(y)
 		for n := range out.wide {
-			x, y := from.at(n)
-			sampleColour(pix[4*n:4*n+4], c, x, y)
+			var sum [4]int
+			for _, look := range out.looks {
+				x, y := from.at(n, look)
+				v := sampleColour(c, x, y)
+				for k := range sum {
+					sum[k] += int(v[k])
+				}
+			}
+			for k, v := range sum {
+				pix[4*n+k] = uint8((v + len(out.looks)/2) / len(out.looks))
+			}
 		}
 	})
 	return to, err
@@ -62,7 +76,11 @@ type flat struct {
 	step       float64    // mm
 	paper      [9]float64 // mm to pixels without bend
 	lens       Lens
+	looks      []geom.Vec // into a pixel from its middle, in pixels
 }
+
+// mostAcross is how many looks a pixel is the mean of at most, each way.
+const mostAcross = 4
 
 func newFlat(m Map, bounds geom.Box, perMM float64) (flat, error) {
 	w, h := math.Ceil(bounds.Width()*perMM), math.Ceil(bounds.Height()*perMM)
@@ -72,14 +90,32 @@ func newFlat(m Map, bounds geom.Box, perMM float64) (flat, error) {
 	if w*h > MostPixels {
 		return flat{}, ErrTooLarge
 	}
-	return flat{int(w), int(h), bounds.Min, 1 / perMM, inverse3(m.H), m.Lens}, nil
+	f := flat{int(w), int(h), bounds.Min, 1 / perMM, inverse3(m.H), m.Lens, nil}
+	f.look(m.PerMM(m.Pixel(bounds.Centre())) / perMM)
+	return f, nil
+}
+
+// look sets how often each way a pixel is looked at, the picture being so many
+// times finer.
+func (f *flat) look(finer float64) {
+	n := 1
+	if finer > 1.5 {
+		n = int(math.Min(math.Round(finer), mostAcross))
+	}
+	for i := range n * n {
+		f.looks = append(f.looks, geom.Vec{
+			X: (float64(i%n)+0.5)/float64(n) - 0.5,
+			Y: (float64(i/n)+0.5)/float64(n) - 0.5,
+		})
+	}
 }
 
 // row is a row of the grid, walked from its left end: where the paper's places
 // are in the picture, numerators and denominator of the perspective apart.
 type row struct {
 	x, y, w    float64
-	dx, dy, dw float64
+	dx, dy, dw float64 // from pixel to pixel
+	ex, ey, ew float64 // from row to row
 	k, cx, cy  float64 // the lens's term by its squared scale, and its centre
 }
 
@@ -88,6 +124,7 @@ func (f flat) row(y int) row {
 	r := row{
 		x: h[0]*mm.X + h[1]*mm.Y + h[2], y: h[3]*mm.X + h[4]*mm.Y + h[5], w: h[6]*mm.X + h[7]*mm.Y + h[8],
 		dx: h[0] * f.step, dy: h[3] * f.step, dw: h[6] * f.step,
+		ex: h[1] * f.step, ey: h[4] * f.step, ew: h[7] * f.step,
 	}
 	if !f.lens.none() {
 		r.k, r.cx, r.cy = f.lens.K1/(f.lens.Scale*f.lens.Scale), f.lens.Centre.X, f.lens.Centre.Y
@@ -95,14 +132,22 @@ func (f flat) row(y int) row {
 	return r
 }
 
-// at is where place number n of the row is in the picture.
-func (r *row) at(n int) (x, y float64) {
-	t := float64(n)
-	q := 1 / (r.w + t*r.dw)
-	x, y = (r.x+t*r.dx)*q, (r.y+t*r.dy)*q
+// at is where pixel n of the row, seen off its middle, is in the picture; (-1,
+// -1), outside, where the picture cannot show it.
+func (r *row) at(n int, off geom.Vec) (x, y float64) {
+	t := float64(n) + off.X
+	w := r.w + t*r.dw + off.Y*r.ew
+	if w <= 0 {
+		return -1, -1
+	}
+	q := 1 / w
+	x, y = (r.x+t*r.dx+off.Y*r.ex)*q, (r.y+t*r.dy+off.Y*r.ey)*q
 	if r.k != 0 {
 		u, v := x-r.cx, y-r.cy
 		out := r.k * (u*u + v*v)
+		if 1+3*out < 0 {
+			return -1, -1
+		}
 		x, y = x+u*out, y+v*out
 	}
 	return x, y
@@ -156,11 +201,10 @@ func sampleGray(g *image.Gray, atX, atY float64) uint8 {
 	return uint8((top*(256-v) + low*v + 1<<15) >> 16)
 }
 
-func sampleColour(to []uint8, c *image.RGBA, atX, atY float64) {
+func sampleColour(c *image.RGBA, atX, atY float64) (to [4]uint8) {
 	x, y, u, v, ok := corner(c.Rect, atX, atY)
 	if !ok {
-		to[0], to[1], to[2], to[3] = 255, 255, 255, 255
-		return
+		return [4]uint8{255, 255, 255, 255}
 	}
 	i := y*c.Stride + 4*x
 	p, q := c.Pix[i:i+8:i+8], c.Pix[i+c.Stride:i+c.Stride+8:i+c.Stride+8]
@@ -169,4 +213,5 @@ func sampleColour(to []uint8, c *image.RGBA, atX, atY float64) {
 		low := int(q[k])*(256-u) + int(q[4+k])*u
 		to[k] = uint8((top*(256-v) + low*v + 1<<15) >> 16)
 	}
+	return to
 }

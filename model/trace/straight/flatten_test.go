@@ -89,3 +89,57 @@ func BenchmarkFlatten12MP(b *testing.B) {
 		}
 	}
 }
+
+// Beyond the horizon, and where a strong lens shows nothing, the flat picture is
+// white: what is in the photo is not shown there once more.
+func TestFlatShowsNothingTwice(t *testing.T) {
+	g := wave(400, 400, func(x, y float64) float64 { return 90 })
+	mid := geom.Pt(200, 200)
+	for name, m := range map[string]Map{
+		"horizon": {H: [9]float64{1, 0, 0, 0, 1, 0, 0, 0.003, 1}},
+		"lens":    {Lens: Lens{K1: -0.3, Centre: mid, Scale: 283}, H: [9]float64{1, 0, 0, 0, 1, 0, 0, 0, 1}},
+	} {
+		flat, err := Flatten(context.Background(), g, m, geom.BoxOf(geom.Pt(-700, -700), geom.Pt(1100, 1100)), 1, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		shown := 0
+		for y := range flat.Rect.Dy() {
+			for x := range flat.Rect.Dx() {
+				if flat.GrayAt(x, y).Y == 255 {
+					continue
+				}
+				shown++
+				mm := geom.Pt(float64(x)-699.5, float64(y)-699.5)
+				if d := m.MM(m.Pixel(mm)).Dist(mm); !(d < 1e-6) {
+					t.Fatalf("%s: %v is shown, and is %v of the photo", name, mm, m.Pixel(mm))
+				}
+			}
+		}
+		if shown < 50_000 {
+			t.Errorf("%s: %d pixels are shown", name, shown)
+		}
+	}
+}
+
+// A fine scan made coarser keeps the grey of what it no longer resolves: lines
+// one pixel wide and six apart, five sixths white, stay so and do not come and
+// go.
+func TestFlatCoarserIsTheMean(t *testing.T) {
+	g := wave(1200, 1200, func(x, _ float64) float64 {
+		if int(x)%6 == 0 {
+			return 0
+		}
+		return 240
+	})
+	m := Map{H: [9]float64{0.1, 0, 0, 0, 0.1, 0, 0, 0, 1}}
+	flat, err := Flatten(context.Background(), g, m, geom.BoxOf(geom.Pt(5, 5), geom.Pt(105, 105)), 10.0/6, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, v := range flat.Pix {
+		if math.Abs(float64(v)-200) > 12 {
+			t.Fatalf("pixel %d is %d, the mean 200", i, v)
+		}
+	}
+}

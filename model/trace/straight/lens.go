@@ -18,13 +18,18 @@ type Lens struct {
 // none reports whether l bends nothing.
 func (l Lens) none() bool { return l.K1 == 0 || l.Scale == 0 }
 
-// bend takes a place of the picture without bend to the photo.
+// bend takes a place of the picture without bend to the photo. A lens of strong
+// barrel shape shows nothing beyond the distance at which its term would turn
+// back: there it is nowhere (not a number).
 func (l Lens) bend(p geom.Point) geom.Point {
 	if l.none() {
 		return p
 	}
 	v := p.Sub(l.Centre)
 	r := v.Len() / l.Scale
+	if 1+3*l.K1*r*r < 0 {
+		return geom.Pt(math.NaN(), math.NaN())
+	}
 	return l.Centre.Add(v.Scale(1 + l.K1*r*r))
 }
 

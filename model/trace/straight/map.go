@@ -8,8 +8,9 @@ import (
 
 // Map takes a photo's places to mm on the flat paper and back: first the bend
 // of the lens is taken out, then the perspective. H is that of places without
-// bend, in pixels, to mm, row by row. The zero Map takes everything to
-// nowhere (not a number).
+// bend, in pixels, to mm, row by row, its last row positive where the photo
+// shows paper. What cannot be in the photo, such as the far side of the horizon,
+// is nowhere (not a number); so is everything to the zero Map.
 type Map struct {
 	Lens Lens
 	H    [9]float64
@@ -32,8 +33,12 @@ func (m Map) PerMM(px geom.Point) float64 {
 }
 
 // project is p through the projective map h.
+// It is nowhere at the far side of the horizon.
 func project(h [9]float64, p geom.Point) geom.Point {
 	w := h[6]*p.X + h[7]*p.Y + h[8]
+	if !(w > 0) {
+		return geom.Pt(math.NaN(), math.NaN())
+	}
 	return geom.Pt((h[0]*p.X+h[1]*p.Y+h[2])/w, (h[3]*p.X+h[4]*p.Y+h[5])/w)
 }
 

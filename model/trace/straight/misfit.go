@@ -10,6 +10,9 @@ import (
 type Misfit struct {
 	RMS, Worst float64 // mm
 	Points     int
+	// Exact says that there were no more places than needed, which agree always:
+	// the misfit tells nothing.
+	Exact bool
 }
 
 // A traced line is wanted within half a millimetre; a place off by more than
@@ -24,6 +27,8 @@ const (
 // them.
 func (m Misfit) Say(measure.Unit) string {
 	switch {
+	case m.Exact:
+		return "Four places always agree: measure one more distance to be sure."
 	case m.Worst <= goodWorst:
 		return fmt.Sprintf("They agree to within %.1f mm, good enough to trace.", max(m.Worst, 0.1))
 	case m.Worst <= fairWorst:

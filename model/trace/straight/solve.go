@@ -26,7 +26,8 @@ const leastForLens = 8
 // transformation on places brought to unit size (Hartley and Zisserman,
 // Multiple View Geometry, 2nd ed., algorithm 4.2), then all together by least
 // squares in mm (Gauss-Newton with damping). It is an error where the places
-// are too few or lie on one line.
+// are too few, lie so that others would be wildly off, or are not in the same
+// order in the photo and on the paper.
 func Solve(pairs []Pair, o Options) (Map, Misfit, error) {
 	if len(pairs) < 4 {
 		return Map{}, Misfit{}, fmt.Errorf("straightening: %d places are marked, at least 4 are needed", len(pairs))
@@ -45,7 +46,12 @@ func Solve(pairs []Pair, o Options) (Map, Misfit, error) {
 	if o.FitLens || len(pairs) > 4 {
 		m = settleMap(m, pairs, o.FitLens)
 	}
-	return m, m.misfit(pairs), nil
+	if err := m.check(pairs, o.FitLens); err != nil {
+		return Map{}, Misfit{}, err
+	}
+	f := m.misfit(pairs)
+	f.Exact = len(pairs) == 4
+	return m, f, nil
 }
 
 // misfit is how far m takes pairs from their places.
@@ -95,8 +101,13 @@ func direct(pairs []Pair, l Lens) ([9]float64, error) {
 		h[i] = v.At(i, 8)
 	}
 	h = times3(inverse3(b), times3(h, a))
+	// The paper's last row is one at the middle of the places, which is in sight.
+	w := 0.0
+	for _, p := range from {
+		w += (h[6]*p.X + h[7]*p.Y + h[8]) / float64(len(from))
+	}
 	for i := range h {
-		h[i] /= h[8] // the paper at the picture's corner is never at the horizon
+		h[i] /= w
 	}
 	for _, x := range h {
 		if math.IsNaN(x) || math.IsInf(x, 0) {
@@ -129,41 +140,38 @@ func unitSize(pts []geom.Point) ([9]float64, bool) {
 
 // settleMap brings m to the least squares of what pairs are off, in mm.
 func settleMap(m Map, pairs []Pair, lens bool) Map {
-	n := 8
-	if lens {
-		n = 9
-	}
-	with := func(x []float64) Map {
-		q := m
-		var d [9]float64
-		copy(d[:8], x)
-		d[8] = 1
-		q.H = times3([9]float64{1 + d[0], d[1], d[2], d[3], 1 + d[4], d[5], d[6], d[7], 1}, m.H)
-		if lens {
-			q.Lens.K1 += x[8]
-		}
-		return q
-	}
-	size := 0.0
-	for _, p := range pairs {
-		size = max(size, geom.Vec(p.MM).Len())
-	}
-	size = max(size, 1)
-	steps := []float64{1, 1, size, 1, 1, size, 1 / size, 1 / size, 1}
+	n, with := m.unknowns(pairs, lens)
 	residuals := func(x []float64, out []float64) {
-		scaled := make([]float64, n)
-		for i := range scaled {
-			scaled[i] = x[i] * steps[i]
-		}
-		q := with(scaled)
+		q := with(x)
 		for i, p := range pairs {
 			d := q.MM(p.Pixel).Sub(p.MM)
 			out[2*i], out[2*i+1] = d.X, d.Y
 		}
 	}
-	x := leastSquares(residuals, make([]float64, n), 2*len(pairs))
-	for i := range x {
-		x[i] *= steps[i]
+	return with(leastSquares(residuals, make([]float64, n), 2*len(pairs)))
+}
+
+// unknowns is how many numbers a map near m has, and the map for numbers of
+// about unit size, m for none.
+func (m Map) unknowns(pairs []Pair, lens bool) (n int, with func(x []float64) Map) {
+	n = 8
+	if lens {
+		n = 9
 	}
-	return with(x)
+	size := 1.0
+	for _, p := range pairs {
+		size = max(size, geom.Vec(p.MM).Len())
+	}
+	return n, func(x []float64) Map {
+		q := m
+		q.H = times3([9]float64{
+			1 + x[0], x[1], x[2] * size,
+			x[3], 1 + x[4], x[5] * size,
+			x[6] / size, x[7] / size, 1,
+		}, m.H)
+		if lens {
+			q.Lens.K1 += x[8]
+		}
+		return q
+	}
 }
