@@ -1,7 +1,6 @@
 package paper
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -91,9 +90,4 @@ func Lenses(known []straight.KnownLens, add straight.KnownLens) []straight.Known
 		}
 	}
 	return append(out, add)
-}
-
-// title is a picture's name without its ending.
-func (p *Photo) title() string {
-	return cmp.Or(strings.TrimSuffix(p.Name, filepath.Ext(p.Name)), p.Name)
 }
