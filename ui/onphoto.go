@@ -145,6 +145,9 @@ func (w *Window) pickPhotoTool(i int) {
 	w.turnPhoto()
 }
 
+// BringIn brings files in as if they were dropped on the window.
+func (w *Window) BringIn(paths []string) { w.bringInFiles(paths) }
+
 // bringInFiles brings in what was chosen or dropped: pictures together, else the
 // first drawing.
 func (w *Window) bringInFiles(paths []string) {

@@ -7,6 +7,7 @@ import (
 	"image"
 	"path/filepath"
 	"slices"
+	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -138,7 +139,7 @@ func (w *Window) openPhotos(paths []string) {
 	}
 	w.paper.inHand = len(w.paper.photos)
 	for _, path := range paths {
-		ph := &photo{name: filepath.Base(path), asTaken: true}
+		ph := &photo{name: photoName(path), asTaken: true}
 		w.paper.photos = append(w.paper.photos, ph)
 	}
 	w.settings.Folder = filepath.Dir(paths[0])
@@ -148,6 +149,12 @@ func (w *Window) openPhotos(paths []string) {
 	for i, ph := range w.paper.photos[len(w.paper.photos)-len(paths):] {
 		w.readPhoto(ph, paths[i])
 	}
+}
+
+// photoName is what a photo is called: its file's name, in words.
+func photoName(path string) string {
+	name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	return strings.Join(strings.FieldsFunc(name, func(r rune) bool { return r == '_' || r == '-' || r == ' ' }), " ")
 }
 
 func (w *Window) readPhoto(ph *photo, path string) {

@@ -98,16 +98,8 @@ func (w *Window) traceOnTable() *scene.Trace {
 			w.cornersOnTable(out, line, at)
 		}
 	}
-	for _, d := range t.doubts {
+	for _, d := range t.allDoubts() {
 		out.Doubts = append(out.Doubts, d.At.Add(at))
-	}
-	for _, d := range t.live.Doubts {
-		out.Doubts = append(out.Doubts, d.At.Add(at))
-	}
-	for _, ds := range t.next.doubts {
-		for _, d := range ds {
-			out.Doubts = append(out.Doubts, d.At.Add(at))
-		}
 	}
 	if len(t.live.Path) > 0 {
 		out.Live = t.live.Path.Move(at)

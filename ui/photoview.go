@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"quarterstep/app/paper"
 	"quarterstep/model"
@@ -47,6 +48,7 @@ func (w *Window) takenView(v *panel.PhotoView, ph *photo) {
 	v.References, v.Reference = referenceNames(), chosenReference(ph.ask)
 	v.Fields = measuredFields(ph, w.doc.Pattern().Unit)
 	need := clicksNeeded(ph)
+	v.Clicked = len(ph.clicks)
 	for i := range need {
 		v.Targets = append(v.Targets, i < len(ph.clicks))
 	}
@@ -142,15 +144,11 @@ func (w *Window) linesNote(p model.Pattern, ph *photo, sizes []string) string {
 	case ph.lines == nil && ph.job.words == "" && !t.straight:
 		return "The printed lines could not be made ready, so edges are drawn straight from click to click."
 	}
-	doubts := len(t.doubts) + len(t.live.Doubts)
-	for _, d := range t.next.doubts {
-		doubts += len(d)
-	}
-	if doubts == 0 {
+	all := t.allDoubts()
+	if len(all) == 0 {
 		return ""
 	}
-	all := slices.Concat(t.doubts, t.live.Doubts, slices.Concat(t.next.doubts...))
-	return fmt.Sprintf("%s to look at, marked in amber: %s.", count(doubts, "place"), all[0].Say)
+	return fmt.Sprintf("%s to look at, marked in amber: %s.", count(len(all), "place"), strings.TrimSuffix(all[0].Say, "."))
 }
 
 // pillWords is what to click next.

@@ -39,7 +39,8 @@ func (w *Window) shelfView(p model.Pattern, r grading.Result, report app.Report)
 		v.Cards = append(v.Cards, card)
 	}
 	for i, c := range w.shelfPhotos(p) {
-		card := panel.CardView{Name: c.name, State: panel.NotStarted, How: c.how}
+		card := panel.CardView{Name: c.name, State: panel.NotStarted, How: c.how, Thumb: w.photoThumb(c)}
+		card.Key = fmt.Sprint(c.name, card.Thumb != nil, w.docSerial)
 		chosen := c.tracing == "" && c.photo == w.paper.inHand
 		if c.tracing != "" {
 			card.State = panel.UnderWay
@@ -100,4 +101,28 @@ func (w *Window) thumb(p model.Pattern, r grading.Result, width, height int, col
 	}
 	paint.New(fonts, colours).Paint(img, paint.Screen{View: v, Factor: 1}, small)
 	return img
+}
+
+// photoThumb draws a photo on its card; nil until it has been read.
+func (w *Window) photoThumb(c shelfPhoto) func(width, height int, colours theme.Palette) image.Image {
+	var levels []*image.RGBA
+	for i, ph := range w.paper.photos {
+		if c.tracing == "" && i == c.photo || c.tracing != "" && ph.id == c.picture {
+			levels = ph.taken
+			if len(ph.flat) > 0 {
+				levels = ph.flat
+			}
+		}
+	}
+	if len(levels) == 0 {
+		return nil
+	}
+	return func(width, height int, colours theme.Palette) image.Image {
+		img := image.NewRGBA(image.Rect(0, 0, width, height))
+		paint.Clear(img, colours.Table)
+		f := scene.Photo{Levels: levels, PerMM: 10}
+		v := view.Fit(f.Box(), float64(width), float64(height), 2)
+		paint.New(nil, colours).Paint(img, paint.Screen{View: v, Factor: 1}, scene.Layer{Photos: []scene.Photo{f}})
+		return img
+	}
 }

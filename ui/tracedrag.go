@@ -94,7 +94,7 @@ func (w *Window) movedCorner(k model.Tracing, line model.TracedSize, to geom.Poi
 	var before, after geom.Path
 	if let {
 		if f := w.photo().lines; f != nil && !t.straight {
-			if at, ok := cornerNear(f, to, min(w.table.Reach(), 3)); ok {
+			if at, ok := f.Corner(to, min(w.table.Reach(), 3)); ok {
 				to = at
 			}
 		}

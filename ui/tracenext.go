@@ -93,7 +93,7 @@ func (w *Window) expectedCorners(k model.Tracing) []geom.Point {
 func (w *Window) ontoPrint(at geom.Point) geom.Point {
 	const reach = 5
 	f := w.photo().lines
-	if c, ok := cornerNear(f, at, reach); ok {
+	if c, ok := f.Corner(at, reach); ok {
 		return c
 	}
 	if c, ok := f.Snap(at, reach); ok {
@@ -121,11 +121,8 @@ func (w *Window) takeNext() {
 		return
 	}
 	t.next = proposal{}
-	size := t.size
+	t.doubt(t.size, slices.Concat(next.doubts...))
 	w.sizeDone()
-	if t.size == size {
-		t.doubts = slices.Concat(next.doubts...)
-	}
 	w.refresh()
 }
 
@@ -165,9 +162,4 @@ func (w *Window) nextWord() string {
 		return ""
 	}
 	return fmt.Sprintf("Confirm corner %d of %d", n.at+1, len(n.line.Corners))
-}
-
-// cornerNear is where printed lines cross or turn within reach of a place.
-func cornerNear(f *follow.Field, at geom.Point, reach float64) (geom.Point, bool) {
-	return f.Snap(at, reach/2)
 }

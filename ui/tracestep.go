@@ -3,6 +3,7 @@ package ui
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -30,10 +31,31 @@ type traceStep struct {
 	live   follow.Edge  // to the pointer
 	aim    geom.Point   // where a click would go
 	aiming bool
-	doubts []follow.Doubt // of the edges accepted for this size
+	doubts map[string][]follow.Doubt // of the edges accepted, by size
 	next   proposal
 	held   grip
 	mark   markMaking
+}
+
+// doubt adds what is doubtful of an edge accepted for a size.
+func (t *traceStep) doubt(size string, more []follow.Doubt) {
+	if t.doubts == nil {
+		t.doubts = map[string][]follow.Doubt{}
+	}
+	t.doubts[size] = append(slices.Clone(t.doubts[size]), more...)
+}
+
+// allDoubts are the doubtful places of a tracing, of what is proposed and of
+// the edge to the pointer.
+func (t *traceStep) allDoubts() []follow.Doubt {
+	out := slices.Clone(t.live.Doubts)
+	for _, ds := range t.next.doubts {
+		out = append(out, ds...)
+	}
+	for _, size := range slices.Sorted(maps.Keys(t.doubts)) {
+		out = append(out, t.doubts[size]...)
+	}
+	return out
 }
 
 // tracing is the tracing in hand, and whether there is one.
@@ -207,7 +229,7 @@ func (w *Window) traceClick(at geom.Point) {
 		e, label = edit.CloseSize(t.id, t.size, edge.Path), "close size "+t.size
 	}
 	if w.makeTracing(label, e) {
-		t.doubts = append(t.doubts, edge.Doubts...)
+		t.doubt(t.size, edge.Doubts)
 		t.via, t.live = nil, follow.Edge{}
 		if closing {
 			w.sizeDone()
@@ -263,7 +285,7 @@ func (w *Window) aimAt(line model.TracedSize, at geom.Point) (to geom.Point, clo
 		return at, false
 	}
 	reach = min(reach, 4)
-	if c, ok := cornerNear(f, at, reach); ok {
+	if c, ok := f.Corner(at, reach); ok {
 		return c, false
 	}
 	if c, ok := f.Snap(at, reach/2); ok {
@@ -342,7 +364,7 @@ func (w *Window) sizeDone() {
 // takeSize takes a size's line in hand.
 func (w *Window) takeSize(size string) {
 	t := &w.paper.trace
-	t.size, t.via, t.live, t.doubts, t.next, t.aiming = size, nil, follow.Edge{}, nil, proposal{}, false
+	t.size, t.via, t.live, t.next, t.aiming = size, nil, follow.Edge{}, proposal{}, false
 	w.propose()
 }
 
@@ -358,7 +380,7 @@ func (w *Window) undoPoint() {
 		t.via = t.via[:len(t.via)-1]
 	case t.id != "":
 		w.do("take a point back", edit.UndoPoint(t.id, t.size))
-		t.doubts = nil
+		delete(t.doubts, t.size)
 	}
 	t.live = follow.Edge{}
 	w.refresh()
@@ -409,7 +431,7 @@ func (w *Window) finishSize() {
 	}
 	edge := w.followed(line, line.Corners[0])
 	if w.makeTracing("close size "+t.size, edit.CloseSize(t.id, t.size, edge.Path)) {
-		t.doubts = append(t.doubts, edge.Doubts...)
+		t.doubt(t.size, edge.Doubts)
 		w.sizeDone()
 		w.refresh()
 	}

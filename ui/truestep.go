@@ -158,6 +158,9 @@ func (w *Window) showTrue(p model.Pattern, r grading.Result) {
 		w.joinBar.SetView(w.joinView(p, r, l))
 		head = float64(w.joinBar.MinSize().Height + 14)
 	}
+	if w.withPhoto() {
+		foot = float64(w.pill.MinSize().Height + 14)
+	}
 	w.table.SetCover(head, foot)
 	w.walk.Refresh()
 	w.joinBar.Refresh()

@@ -1,6 +1,8 @@
 // Command quarterstep opens the window.
 //
-//	quarterstep [-demo] [FILE.qstep]
+//	quarterstep [-demo] [FILE.qstep | PHOTO ...]
+//
+// Photos and scans are brought in as if dropped on the window.
 package main
 
 import (
@@ -9,6 +11,7 @@ import (
 	"os"
 
 	quarterstep "quarterstep/app"
+	"quarterstep/app/paper"
 	"quarterstep/app/session"
 	"quarterstep/app/settings"
 	"quarterstep/model"
@@ -20,13 +23,13 @@ import (
 func main() {
 	demo := flag.Bool("demo", false, "open the demo blouse")
 	flag.Parse()
-	if err := run(*demo, flag.Arg(0)); err != nil {
+	if err := run(*demo, flag.Args()); err != nil {
 		fmt.Fprintln(os.Stderr, "quarterstep:", err)
 		os.Exit(1)
 	}
 }
 
-func run(demo bool, file string) error {
+func run(demo bool, files []string) error {
 	dir, err := settings.Dir()
 	if err != nil {
 		dir = "" // nowhere to keep habits: the window works without
@@ -34,7 +37,7 @@ func run(demo bool, file string) error {
 	doc := ui.Recovered(dir)
 	recovered := doc != nil
 	if !recovered {
-		if doc, err = document(demo, file); err != nil {
+		if doc, err = document(demo, files); err != nil {
 			return err
 		}
 	}
@@ -42,15 +45,18 @@ func run(demo bool, file string) error {
 	if recovered {
 		w.SayRecovered()
 	}
+	if len(files) > 0 && paper.IsPicture(files[0]) {
+		w.BringIn(files)
+	}
 	w.ShowAndRun()
 	return nil
 }
 
 // document is what the window opens with.
-func document(demo bool, file string) (*session.Session, error) {
+func document(demo bool, files []string) (*session.Session, error) {
 	switch {
-	case file != "":
-		return session.Open(file)
+	case len(files) > 0 && !paper.IsPicture(files[0]):
+		return session.Open(files[0])
 	case demo:
 		p, err := quarterstep.DemoBlouse()
 		if err != nil {

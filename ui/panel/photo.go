@@ -46,6 +46,9 @@ type Photo struct {
 	ask, says   *note
 	again       *link
 	flatten     *widget.Button
+	flattenRow  *fyne.Container
+	againRow    *fyne.Container
+	refRow      *fyne.Container
 	shown       *twoWay
 	dim         *check
 	top         *fyne.Container
@@ -95,6 +98,8 @@ func NewPhoto() *Photo {
 
 func (p *Photo) lay() {
 	cancel := widget.NewButton("Cancel", func() { call(p.OnCancel) })
+	p.refRow = beside(8, 0, p.reference, p.found)
+	p.againRow, p.flattenRow = beside(8, noneGrows, p.again), sized(0, controlHeight, p.flatten)
 	p.working = below(4, p.busy, beside(8, 0, sized(0, 8, p.bar), cancel))
 	p.measured = fyneGrid(2, below(2, p.names[0], p.fields[0]), below(2, p.names[1], p.fields[1]))
 	bring := widget.NewButton("Bring in a photo or scan", func() { call(p.OnBringIn) })
@@ -105,10 +110,10 @@ func (p *Photo) lay() {
 		beside(4, 0, p.photos, p.prev, p.next),
 		p.working, p.note,
 		rule(),
-		beside(8, 0, p.reference, p.found),
+		p.refRow,
 		p.targets, p.papers, p.measured, p.hint, p.ask, p.says,
-		beside(8, noneGrows, p.again),
-		sized(0, controlHeight, p.flatten),
+		p.againRow,
+		p.flattenRow,
 		p.shown,
 		beside(8, 0, p.dim, newLink("Take the photo away", func() { call(p.OnRemove) })),
 		p.Lines,
@@ -144,6 +149,7 @@ func (p *Photo) SetView(v PhotoView) {
 	p.shown.set(v.Shown)
 	p.shown.Hidden = !v.Flat
 	p.dim.set(v.Dimmed)
+	p.dim.Hidden = !v.Shown
 	p.Lines.Hidden = v.Lines == nil
 	if v.Lines != nil {
 		p.Lines.SetView(*v.Lines)
@@ -156,7 +162,7 @@ func (p *Photo) SetView(v PhotoView) {
 func (p *Photo) setReference(v PhotoView) {
 	hide := v.Flat && v.Shown || len(v.References) == 0
 	p.reference.set(v.References, v.Reference)
-	p.reference.Hidden, p.found.Hidden = hide, hide || v.Found == ""
+	p.refRow.Hidden, p.found.Hidden = hide, v.Found == ""
 	p.found.setText(v.Found)
 	p.targets.set(v.Targets)
 	p.targets.Hidden = hide || len(v.Targets) == 0
@@ -175,8 +181,8 @@ func (p *Photo) setReference(v PhotoView) {
 	p.ask.set(v.Ask, false)
 	p.ask.Hidden = hide || v.Ask == ""
 	p.says.set(v.Says, v.SaysLook)
-	p.again.Hidden = hide || len(v.Targets) == 0
-	p.flatten.Hidden = hide || v.Flatten == ""
+	p.againRow.Hidden = hide || v.Clicked == 0
+	p.flattenRow.Hidden = hide || v.Flatten == ""
 	if p.flatten.Text != v.Flatten {
 		p.flatten.SetText(v.Flatten)
 	}

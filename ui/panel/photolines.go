@@ -41,6 +41,7 @@ type Lines struct {
 	markKeys       []*iconButton
 	note           *note
 	box, sizesPart *fyne.Container
+	finishRow      *fyne.Container
 }
 
 func newLines() *Lines {
@@ -67,6 +68,7 @@ func newLines() *Lines {
 		return below(2, newWords(text, theme.Caption, inkSoft), o)
 	}
 	p.sizesPart = below(6, caption("Size chart", p.chart), fyneGrid(2, caption("Smallest printed", p.from), caption("Largest printed", p.to)), p.ends)
+	p.finishRow = beside(8, 0, p.finish, p.undo)
 	p.box = below(
 		8,
 		rule(),
@@ -75,7 +77,7 @@ func newLines() *Lines {
 		p.sizesPart,
 		beside(8, 0, newBold("Lines to trace", theme.Body, ink), p.done),
 		p.list, p.follow,
-		beside(8, 0, sized(0, controlHeight, p.finish), p.undo),
+		p.finishRow,
 		p.next, p.note,
 		p.marksTitle, p.marks,
 		p.shelf,
@@ -111,6 +113,7 @@ func (p *Lines) SetView(v LinesView) {
 	p.button(p.next, v.Next)
 	p.button(p.shelf, v.Shelf)
 	p.undo.Hidden = !v.Point
+	p.finishRow.Hidden = !v.Point && v.Finish == ""
 	p.note.set(v.Note, true)
 	p.setMarks(v)
 	relay(p.list)

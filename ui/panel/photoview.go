@@ -17,6 +17,7 @@ type PhotoView struct {
 	Reference  int
 	Targets    []bool // found or clicked, one after another; empty for none needed
 	Found      string // "4 of 4 found"
+	Clicked    int    // places clicked, to be clicked again
 	Papers     []string
 	Paper      int
 	Fields     []MeasuredView // distances measured on the paper, at most two
