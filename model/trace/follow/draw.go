@@ -9,21 +9,29 @@ import (
 // draw is the few clean cubics along what was seen of a line, straight where
 // the line is.
 func draw(seen []geom.Point, tol float64) (geom.Path, error) {
-	pts := even(seen)
+	pts := onward(even(seen))
 	if isStraight(pts, tol) {
 		return geom.Path{geom.Line(pts[0], pts[len(pts)-1])}, nil
 	}
-	for n := 1; n <= 8; n++ {
+	best, least := geom.Path(nil), math.Inf(1)
+	for n := 1; n <= mostDrawn; n++ {
 		p, off, err := geom.Fit(pts, geom.Vec{}, geom.Vec{}, n)
 		if err != nil {
 			return nil, err
 		}
-		if off <= tol || n == 8 {
-			return p, nil
+		if off < least {
+			best, least = p, off
+		}
+		if off <= tol {
+			break
 		}
 	}
-	return nil, nil
+	return best, nil
 }
+
+// mostDrawn is the most cubics of an edge. What stays off them then, where
+// ink of another line has drawn the middle aside, is no part of the edge.
+const mostDrawn = 8
 
 // even is the corners and a point for every evenMM between, each the middle of
 // what was seen there.
@@ -48,6 +56,30 @@ func even(seen []geom.Point) []geom.Point {
 		out = append(out, geom.Pt(x/n, y/n))
 	}
 	return append(out, last)
+}
+
+// sharpestTurn is the turning in radians, from one even step to the next, at
+// which a point is not the edge's but of a line that runs across or over it.
+const sharpestTurn = 0.6
+
+// onward leaves out points at which the way turns back or to the side, as it
+// does for a step where lines run into one another; an edge has no corners.
+func onward(pts []geom.Point) []geom.Point {
+	for range 4 {
+		kept := pts[:1:1]
+		for i := 1; i < len(pts)-1; i++ {
+			u, v := pts[i].Sub(kept[len(kept)-1]), pts[i+1].Sub(pts[i])
+			if math.Abs(math.Atan2(u.Cross(v), u.Dot(v))) <= sharpestTurn && u.Len() > 0.3 {
+				kept = append(kept, pts[i])
+			}
+		}
+		kept = append(kept, pts[len(pts)-1])
+		if len(kept) == len(pts) {
+			break
+		}
+		pts = kept
+	}
+	return pts
 }
 
 // isStraight reports whether the points lie along the straight line between

@@ -12,7 +12,7 @@ import (
 type Options struct {
 	Guides   []geom.Path // the same edge in sizes traced already
 	Straight bool        // a straight line between the corners, whatever is printed
-	Tol      float64     // how far in mm the cubics may lie from the followed points; 0 is DefaultTol
+	Tol      float64     // how far in mm the cubics may lie from what was seen, as long as eight cubics reach that; 0 is DefaultTol
 }
 
 // DefaultTol is a fifth of a printed line's width.

@@ -186,7 +186,7 @@ const (
 	gapFree   = 3.6  // mm: a wider gap is in no dashed line
 	perWide   = 0.06 // a mm² of gap beyond that
 	perFaint  = 0.25 // a mm of line that is hardly there
-	perBeside = 30.0 // a mm² off the clicked place
+	perBeside = 8.0  // a mm² off the clicked place
 	perMissed = 1.0  // a mm² of white paper beside a corner, beyond gapFree
 	dotShake  = 0.06 // radians: how far off its line a dot may make a step point
 )
