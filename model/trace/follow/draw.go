@@ -19,14 +19,29 @@ func draw(seen []geom.Point, tol float64) (geom.Path, error) {
 		if err != nil {
 			return nil, err
 		}
-		if off < least {
+		if off < least && lengthOf(dense(p, 0.5)) < swing*lengthOf(pts) {
 			best, least = p, off
 		}
-		if off <= tol {
+		if least <= tol {
 			break
 		}
 	}
+	if best == nil {
+		best = geom.Polyline(pts...)
+	}
 	return best, nil
+}
+
+// swing is how many times as long as what was seen a curve may be: one through
+// few points can meet them all and swing far out between.
+const swing = 1.2
+
+func lengthOf(pts []geom.Point) float64 {
+	var sum float64
+	for i := 1; i < len(pts); i++ {
+		sum += pts[i].Dist(pts[i-1])
+	}
+	return sum
 }
 
 // mostDrawn is the most cubics of an edge. What stays off them then, where

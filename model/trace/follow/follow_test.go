@@ -222,3 +222,16 @@ func TestFineSheetIsHalved(t *testing.T) {
 		t.Errorf("middle at %v, %v", got, ok)
 	}
 }
+
+// TestDrawnCurveDoesNotSwing holds the curve through a few uneven points to
+// about their own length.
+func TestDrawnCurveDoesNotSwing(t *testing.T) {
+	seen := []geom.Point{{X: 0, Y: 0}, {X: 1, Y: 1.2}, {X: 3, Y: 1}, {X: 5.2, Y: 2.4}, {X: 7, Y: 1.8}, {X: 9, Y: 2}}
+	p, err := draw(seen, 0.02)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, most := lengthOf(dense(p, 0.1)), 1.3*lengthOf(seen); got > most {
+		t.Errorf("%.1f mm of curve for %.1f mm of line", got, lengthOf(seen))
+	}
+}
