@@ -20,6 +20,7 @@ var layers = map[string][]string{
 	"model/draft":          {"model", "model/geom", "model/measure"},
 	"model/trace/picture":  {},
 	"model/trace/straight": {"model/geom", "model/measure"},
+	"model/trace/target":   {"model/geom", "model/measure", "model/trace/straight"},
 	"model/trace/follow":   {"model/geom", "model/measure"},
 	"grading/spread":       {"model/..."},
 	"grading/nest":         {"model/...", "grading/spread"},
