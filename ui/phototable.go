@@ -14,12 +14,7 @@ func (w *Window) photoOnTable(in *scene.Input) bool {
 	if w.step != stepBringIn || ph == nil {
 		return false
 	}
-	if !w.showsFlat(ph) {
-		*in = in.Only(nil)
-		if len(ph.taken) > 0 {
-			in.Photos = []scene.Photo{{Levels: ph.taken, PerMM: ph.perMM()}}
-			in.Trace = takenTrace(ph)
-		}
+	if w.takenOnTable(in, ph) {
 		return true
 	}
 	p := in.Pattern

@@ -216,3 +216,17 @@ func takenTrace(ph *photo) *scene.Trace {
 	}
 	return t
 }
+
+// takenOnTable lays a photo as it was taken on the Table; false where it is to be
+// shown flat.
+func (w *Window) takenOnTable(in *scene.Input, ph *photo) bool {
+	if w.showsFlat(ph) {
+		return false
+	}
+	*in = in.Only(nil)
+	if len(ph.taken) > 0 {
+		in.Photos = []scene.Photo{{Levels: ph.taken, PerMM: ph.perMM()}}
+		in.Trace = takenTrace(ph)
+	}
+	return true
+}

@@ -1,0 +1,121 @@
+package ui
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"quarterstep/model"
+	"quarterstep/ui/panel"
+	"quarterstep/ui/scene"
+)
+
+// traceCuts are the ways a piece is cut, as the panel lists them.
+var traceCuts = []string{"1", "2", "3", "4", "6", "8"}
+
+var traceCutNumbers = []int{1, 2, 3, 4, 6, 8}
+
+// linesView is what is traced from the photo in hand.
+func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
+	t := w.paper.trace
+	k, under := w.tracing()
+	v := &panel.LinesView{
+		Piece: cmp.Or(k.Name, t.name), Cuts: traceCuts, Chart: -1, Ends: t.ends, Follow: !t.straight, Marks: markViews(), Row: -1,
+	}
+	v.Cut = max(slices.Index(traceCutNumbers, max(k.Cut, t.cut, 1)), 0)
+	for i, c := range w.charts() {
+		v.Charts = append(v.Charts, c.Name)
+		if len(p.Chart.Sizes) > 0 && c.ID == p.Chart.ID && c.Name == p.Chart.Name {
+			v.Chart = i
+		}
+	}
+	v.Sizes = sizeNamesOf(p.Chart)
+	v.From, v.To = w.printedFromTo(p)
+	_, v.Mark, _ = w.makingMark()
+	sizes, done := w.tracedSizes(p, k), 0
+	for i, size := range sizes {
+		row := w.traceRow(k, size, i, len(sizes))
+		if row.State == panel.Done {
+			done++
+		}
+		if size == t.size {
+			v.Row = i
+		}
+		v.Rows = append(v.Rows, row)
+	}
+	v.Done = fmt.Sprintf("%d of %d done", done, len(sizes))
+	if line, ok := lineOf(k, t.size); ok && len(line.Corners) > 0 {
+		v.Point = true
+		if !line.Closed && len(line.Corners) > 2 {
+			v.Finish = "Finish size " + t.size
+		}
+	}
+	if t.next.on {
+		v.Finish, v.Next = "Take size "+t.size+" as proposed", w.nextWord()
+	}
+	if under && done > 0 && done == len(k.Sizes) && !t.next.on {
+		v.Shelf = "Put " + cmp.Or(k.Name, "the piece") + " on the Shelf"
+	}
+	v.Note = w.linesNote(p, ph, sizes)
+	return v
+}
+
+// traceRow is one size's row.
+func (w *Window) traceRow(k model.Tracing, size string, i, n int) panel.TraceRowView {
+	row := panel.TraceRowView{Size: size, I: i, N: n, Words: "not traced yet"}
+	row.Width, row.Dash = scene.NestDash(i, n)
+	line, ok := lineOf(k, size)
+	points := len(line.Corners)
+	for _, e := range line.Edges {
+		points += max(len(e)-1, 0)
+	}
+	switch {
+	case ok && line.Closed:
+		row.Words, row.State = count(points, "point"), panel.Done
+	case ok && points > 0:
+		row.Words, row.State = count(points, "point")+", still open", panel.UnderWay
+	case w.paper.trace.next.on && w.paper.trace.size == size:
+		row.Words, row.State = "proposed, to be confirmed", panel.UnderWay
+	}
+	return row
+}
+
+// linesNote is what is missing before tracing, or doubtful in it.
+func (w *Window) linesNote(p model.Pattern, ph *photo, sizes []string) string {
+	t := w.paper.trace
+	switch {
+	case len(p.Chart.Sizes) == 0:
+		return "Choose the size chart, then the smallest and the largest size printed on the paper."
+	case len(sizes) == 0:
+		return "Choose the smallest and the largest size printed on the paper."
+	case ph.lines == nil && ph.job.words == "" && !t.straight:
+		return "The printed lines could not be made ready, so edges are drawn straight from click to click."
+	}
+	all := t.allDoubts()
+	if len(all) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s to look at, marked in amber: %s.", count(len(all), "place"), strings.TrimSuffix(all[0].Say, "."))
+}
+
+func (w *Window) traceAsk() string {
+	t := w.paper.trace
+	k, _ := w.tracing()
+	line, _ := lineOf(k, t.size)
+	head := "*Size " + t.size + ":* "
+	switch n := len(line.Corners); {
+	case t.size == "":
+		return "Choose the size chart and the printed sizes in the panel at the right"
+	case t.next.on:
+		return fmt.Sprintf("%sEnter if corner %d of %d is right, else click where it is", head, t.next.at+1, len(t.next.line.Corners))
+	case line.Closed:
+		return head + "done. Drag a corner to mend it"
+	case n == 0:
+		return head + "click its first corner"
+	case n < 3:
+		return head + "click the next corner to end this edge"
+	default:
+		return head + "click the next corner, or the first one to close the line"
+	}
+}
