@@ -42,6 +42,7 @@ var layers = map[string][]string{
 	"app/session":          {"model/...", "grading/..."},
 	"app/edit":             {"model/...", "grading/..."},
 	"app/paper":            {"model/..."},
+	"app/trace":            {"model/...", "app/edit", "app/paper", "grading/..."},
 	"app/settings":         {"model/..."},
 	"ui/...":               {"model/...", "grading/...", "printing/...", "assets", "app/...", "ui/..."},
 	"cmd/qstep":            {"model/...", "grading/...", "printing/...", "assets", "app/...", "ui/view", "ui/scene", "ui/paint", "ui/theme/palette"},

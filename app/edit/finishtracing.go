@@ -48,7 +48,7 @@ func pieceOf(p model.Pattern, t model.Tracing, id string) (model.Piece, error) {
 		if len(s.Corners) != len(first.Corners) {
 			return model.Piece{}, fmt.Errorf("size %s has %d corners and size %s has %d; click the same ones in each", s.Size, len(s.Corners), first.Size, len(first.Corners))
 		}
-		lines[k] = alike(s, first)
+		lines[k] = Alike(s, first)
 	}
 	slices.SortFunc(lines, func(a, b model.TracedSize) int {
 		x, _ := p.Chart.Place(a.Size)
@@ -76,10 +76,10 @@ func pieceOf(p model.Pattern, t model.Tracing, id string) (model.Piece, error) {
 	return q, tracedDarts(&q, t.Darts)
 }
 
-// alike is a traced line begun at the corner, and run the way, that the first
+// Alike is a traced line begun at the corner, and run the way, that the first
 // size was: the way round by its area, the corner by the least distances of all
 // corners to the first size's.
-func alike(s, first model.TracedSize) model.TracedSize {
+func Alike(s, first model.TracedSize) model.TracedSize {
 	if s.Line().Area()*first.Line().Area() < 0 {
 		s = turnedRound(s)
 	}
