@@ -238,6 +238,24 @@ func (w *Window) say(sentence string) {
 	w.showStatus()
 }
 
+// statusParts are where the pointer is and what is in hand.
+func (w *Window) statusParts(p model.Pattern) []string {
+	if w.tracingNow() {
+		return w.traceStatus(p)
+	}
+	parts := []string{fmt.Sprintf("Pointer *%s* across, *%s* down", measure.FormatPlace(w.pointer.X, p.Unit), measure.FormatPlace(w.pointer.Y, p.Unit))}
+	if w.over.Piece != "" {
+		parts = append(parts, "Over *"+w.refName(w.over)+"*")
+	} else if w.hand.Piece != "" {
+		parts = append(parts, "In hand *"+w.refName(w.hand)+"*")
+	}
+	step := "1 mm"
+	if p.Unit == model.Inches {
+		step = "1/16 in"
+	}
+	return append(parts, "Arrow keys move by "+step)
+}
+
 // showStatus says in words what the Table shows.
 func (w *Window) showStatus() {
 	if w.said != "" {
@@ -254,17 +272,7 @@ func (w *Window) showStatus() {
 		return
 	}
 	p := w.doc.Pattern()
-	parts := []string{fmt.Sprintf("Pointer *%s* across, *%s* down", measure.FormatPlace(w.pointer.X, p.Unit), measure.FormatPlace(w.pointer.Y, p.Unit))}
-	if w.over.Piece != "" {
-		parts = append(parts, "Over *"+w.refName(w.over)+"*")
-	} else if w.hand.Piece != "" {
-		parts = append(parts, "In hand *"+w.refName(w.hand)+"*")
-	}
-	step := "1 mm"
-	if p.Unit == model.Inches {
-		step = "1/16 in"
-	}
-	parts = append(parts, "Arrow keys move by "+step)
+	parts := w.statusParts(p)
 	if w.doc.Dirty() {
 		parts = append(parts, "Not saved yet")
 	} else if w.doc.Path() != "" {

@@ -38,7 +38,7 @@ func (w *Window) railView(p model.Pattern, r grading.Result, look int) panel.Rai
 	}
 	v.Steps = make([]panel.StepView, stepCount)
 	has := len(p.Pieces) > 0
-	v.Steps[stepBringIn] = panel.StepView{Name: "Bring in", State: count(len(p.Pieces), "piece"), Mark: done(has), Enabled: true}
+	v.Steps[stepBringIn] = panel.StepView{Name: "Bring in", State: w.tracedLine(p), Mark: done(has), Enabled: true}
 	v.Steps[stepSizes] = panel.StepView{Name: "Sizes", State: sizesLine(p, r), Mark: done(has), Enabled: has}
 	grade := panel.StepView{Name: "Grade", State: count(edgeCount(p), "edge"), Mark: panel.UnderWay, Enabled: has}
 	if look > 0 {

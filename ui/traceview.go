@@ -21,7 +21,7 @@ func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 	t := w.paper.trace
 	k, under := w.tracing()
 	v := &panel.LinesView{
-		Piece: cmp.Or(k.Name, t.name), Cuts: traceCuts, Chart: -1, Ends: t.ends, Follow: !t.straight, Marks: markViews(), Row: -1,
+		Piece: cmp.Or(k.Name, t.name), Cuts: traceCuts, Chart: -1, Ends: t.ends, Follow: !t.straight, Marks: markViews(), Row: -1, Begun: under,
 	}
 	v.Cut = max(slices.Index(traceCutNumbers, max(k.Cut, t.cut, 1)), 0)
 	for i, c := range w.charts() {

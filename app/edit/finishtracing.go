@@ -17,7 +17,8 @@ const smoothBelow = 8 * math.Pi / 180
 // FinishTracing makes a piece of what was traced and puts it on the Shelf, where
 // it lies on its picture. The sizes may have been begun at different corners and
 // traced either way round. It is an error in plain words, naming the size, where
-// a line is still open or has another number of corners than the rest.
+// a line is still open or has another number of corners than the rest. The first
+// piece of a pattern makes its largest size the one that is wanted.
 func FinishTracing(id, piece string) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		i := p.TracingIndex(id)
@@ -30,6 +31,10 @@ func FinishTracing(id, piece string) func(model.Pattern) (model.Pattern, error) 
 			return p, fmt.Errorf("finishing %s: %w", cmp.Or(t.Name, "the piece"), err)
 		}
 		p.Tracings = without(p.Tracings, func(o model.Tracing) bool { return o.ID == id })
+		if len(p.Pieces) == 0 { // nobody has asked for another size yet
+			place, _ := p.Chart.Place(q.Nest[len(q.Nest)-1].Size)
+			p.Target.Place = float64(place)
+		}
 		p.Pieces = append(slices.Clone(p.Pieces), q)
 		return p, p.Validate()
 	}

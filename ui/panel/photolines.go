@@ -42,6 +42,7 @@ type Lines struct {
 	note           *note
 	box, sizesPart *fyne.Container
 	finishRow      *fyne.Container
+	dropRow        *fyne.Container
 }
 
 func newLines() *Lines {
@@ -69,6 +70,7 @@ func newLines() *Lines {
 	}
 	p.sizesPart = below(6, caption("Size chart", p.chart), fyneGrid(2, caption("Smallest printed", p.from), caption("Largest printed", p.to)), p.ends)
 	p.finishRow = beside(8, 0, p.finish, p.undo)
+	p.dropRow = beside(8, noneGrows, newLink("Give this piece up", func() { call(p.OnDrop) }))
 	p.box = below(
 		8,
 		rule(),
@@ -81,7 +83,7 @@ func newLines() *Lines {
 		p.next, p.note,
 		p.marksTitle, p.marks,
 		p.shelf,
-		beside(8, noneGrows, newLink("Give this piece up", func() { call(p.OnDrop) })),
+		p.dropRow,
 	)
 	p.ExtendBaseWidget(p)
 	return p
@@ -114,6 +116,7 @@ func (p *Lines) SetView(v LinesView) {
 	p.button(p.shelf, v.Shelf)
 	p.undo.Hidden = !v.Point
 	p.finishRow.Hidden = !v.Point && v.Finish == ""
+	p.dropRow.Hidden = !v.Begun
 	p.note.set(v.Note, true)
 	p.setMarks(v)
 	relay(p.list)

@@ -56,6 +56,7 @@ type LinesView struct {
 	Marks  []MarkView
 	Mark   int    // the mark that the next clicks make, -1 for none
 	Shelf  string // "Put Back bodice on the Shelf"; empty until it can be
+	Begun  bool   // there is a piece that can be given up
 	Note   string // what is still missing, or doubtful
 }
 
