@@ -85,10 +85,10 @@ func (w *Window) beside(ph *photo, words string, work func(ctx context.Context, 
 			})
 		}
 	}
-	go func() {
+	w.aside(func() {
 		then, err := work(ctx, oneAtATime(progress))
 		fyne.Do(func() { w.jobDone(ctx, ph, then, err) })
-	}()
+	})
 }
 
 // oneAtATime lets workers on several cores report to one listener.

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"quarterstep/app/trace"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/ui/scene"
@@ -76,7 +77,7 @@ func (w *Window) traceOnTable() *scene.Trace {
 	sizes := w.tracedSizes(p, k)
 	out := &scene.Trace{Marks: markLines(k, at, t.mark)}
 	for i, size := range sizes {
-		line, _ := lineOf(k, size)
+		line, _ := trace.LineOf(k, size)
 		if len(line.Edges) == 0 && !(t.next.on && t.size == size) {
 			if size == t.size && len(line.Corners) == 1 {
 				out.Corners = append(out.Corners, scene.TraceCorner{At: line.Corners[0].Add(at)})
@@ -85,7 +86,7 @@ func (w *Window) traceOnTable() *scene.Trace {
 		}
 		draw := scene.TracedLine{Size: size, I: i, N: len(sizes), InHand: size == t.size}
 		if t.next.on && t.size == size {
-			line, draw.Asked = t.next.line, true
+			line, draw.Asked = t.next.Line, true
 		}
 		draw.Path = geom.Join(line.Edges...).Move(at)
 		out.Lines = append(out.Lines, draw)

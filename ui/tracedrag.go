@@ -1,8 +1,11 @@
 package ui
 
 import (
+	"slices"
+
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
+	"quarterstep/app/trace"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/ui/board"
@@ -33,13 +36,13 @@ func (w *Window) grab(at geom.Point, reach float64) bool {
 		}
 	}
 	if t.next.on {
-		for i, c := range t.next.line.Corners {
+		for i, c := range t.next.Line.Corners {
 			try(c, grip{next: true, corner: i})
 		}
 		return t.held.on
 	}
 	k, _ := w.tracing()
-	line, _ := lineOf(k, t.size)
+	line, _ := trace.LineOf(k, t.size)
 	for j, e := range line.Edges {
 		for i := 1; i < len(e); i++ {
 			try(e[i].P0, grip{corner: -1, edge: j, k: i})
@@ -60,7 +63,7 @@ func (w *Window) dragTraced(by geom.Vec, ph board.Phase) {
 		return
 	}
 	k, _ := w.tracing()
-	line, ok := lineOf(k, t.size)
+	line, ok := trace.LineOf(k, t.size)
 	if !ok {
 		return
 	}
@@ -69,7 +72,7 @@ func (w *Window) dragTraced(by geom.Vec, ph board.Phase) {
 	e := edit.ReshapeEdge(t.id, t.size, t.held.edge, w.bent(line, to))
 	if t.held.corner >= 0 {
 		what = "move a corner of size " + t.size
-		e = w.movedCorner(k, line, to, ph == board.DragEnd)
+		e = w.movedCorner(k, line, t.held.corner, to, ph == board.DragEnd)
 	}
 	w.drag(e, what, by, ph)
 }
@@ -88,21 +91,20 @@ func (w *Window) bent(line model.TracedSize, to geom.Point) geom.Path {
 }
 
 // movedCorner moves a corner; once it is let go, its two edges follow the print.
-func (w *Window) movedCorner(k model.Tracing, line model.TracedSize, to geom.Point, let bool) session.Edit {
+func (w *Window) movedCorner(k model.Tracing, line model.TracedSize, c int, to geom.Point, let bool) session.Edit {
 	t := w.paper.trace
-	c, n := t.held.corner, len(line.Corners)
+	n := len(line.Corners)
 	var before, after geom.Path
 	if let {
-		if f := w.photo().lines; f != nil && !t.straight {
-			if at, ok := f.Corner(to, min(w.table.Reach(), 3)); ok {
-				to = at
-			}
-		}
+		h := w.tracer()
+		to = h.OntoPrint(to)
 		if in := (c + n - 1) % n; c > 0 || line.Closed {
-			before = w.edgeBetween(k, line.Size, in, line.Corners[in], to, nil).Path
+			before = h.Edge(k, line, in, to, nil).Path
 		}
 		if c < len(line.Edges) {
-			after = w.edgeBetween(k, line.Size, c, to, line.Corners[(c+1)%n], nil).Path
+			line.Corners = slices.Clone(line.Corners)
+			line.Corners[c] = to
+			after = h.Edge(k, line, c, line.Corners[(c+1)%n], nil).Path
 		}
 	}
 	return edit.MoveCorner(t.id, t.size, c, to, before, after)

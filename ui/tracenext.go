@@ -1,127 +1,82 @@
 package ui
 
 import (
+	"context"
 	"fmt"
 	"slices"
 
 	"quarterstep/app/edit"
+	"quarterstep/app/trace"
 	"quarterstep/model"
 	"quarterstep/model/geom"
-	"quarterstep/model/trace/follow"
 	"quarterstep/ui/board"
 )
 
 // proposal is the next size's line as the sizes traced already let expect it,
 // waiting to be confirmed corner by corner.
 type proposal struct {
-	on     bool
-	line   model.TracedSize
-	at     int // the corner to confirm
-	doubts [][]follow.Doubt
+	trace.Proposal
+	on bool
+	at int // the corner to confirm
 }
 
-// propose works out the line of the size in hand from the sizes traced already,
-// where there is none yet and the printed lines are ready.
+// propose works out, beside the window, the line of the size in hand from the
+// sizes traced already, where there is none yet and the printed lines are ready.
 func (w *Window) propose() {
 	t := &w.paper.trace
 	t.next = proposal{}
 	k, ok := w.tracing()
 	ph := w.photo()
-	if !ok || ph == nil || ph.lines == nil || t.straight {
+	if !ok || ph == nil || ph.lines == nil || t.straight || !slices.ContainsFunc(k.Sizes, closed) {
 		return
 	}
-	if line, _ := lineOf(k, t.size); len(line.Corners) > 0 {
+	if line, _ := trace.LineOf(k, t.size); len(line.Corners) > 0 {
 		return
 	}
-	corners := w.expectedCorners(k)
-	if corners == nil {
-		return
-	}
-	next := proposal{on: true, line: model.TracedSize{Size: t.size, Corners: corners, Closed: true}}
-	next.line.Edges = make([]geom.Path, len(corners))
-	next.doubts = make([][]follow.Doubt, len(corners))
-	for j := range corners {
-		w.refollow(k, &next, j)
-	}
-	t.next = next
+	hand, chart, id, size := w.tracer(), w.doc.Pattern().Chart, t.id, t.size
+	w.beside(ph, "Looking for size "+size, func(context.Context, func(float64)) (func(), error) {
+		next, found := hand.Propose(k, chart, size)
+		return func() {
+			now, _ := w.tracing()
+			line, _ := trace.LineOf(now, size)
+			if found && t.id == id && t.size == size && len(line.Corners) == 0 {
+				t.next = proposal{Proposal: next, on: true}
+			}
+		}, nil
+	})
 }
 
-// refollow follows edge j of a proposal anew.
-func (w *Window) refollow(k model.Tracing, next *proposal, j int) {
-	n := len(next.line.Corners)
-	j = (j + n) % n
-	e := w.edgeBetween(k, next.line.Size, j, next.line.Corners[j], next.line.Corners[(j+1)%n], nil)
-	next.line.Edges[j], next.doubts[j] = e.Path, e.Doubts
-}
-
-// expectedCorners are the corners of the size in hand, from the two traced sizes
-// nearest to it by the chart: as far beyond, or between, as its step; each then
-// taken to the printed line there. Nil where two are not there or differ in
-// their corners.
-func (w *Window) expectedCorners(k model.Tracing) []geom.Point {
-	p, size := w.doc.Pattern(), w.paper.trace.size
-	at, ok := p.Chart.Place(size)
-	if !ok {
-		return nil
-	}
-	var done []model.TracedSize
-	for _, s := range k.Sizes {
-		if s.Closed && s.Size != size {
-			done = append(done, s)
-		}
-	}
-	away := func(s model.TracedSize) int {
-		place, _ := p.Chart.Place(s.Size)
-		return max(place-at, at-place)
-	}
-	slices.SortStableFunc(done, func(a, b model.TracedSize) int { return away(a) - away(b) })
-	if len(done) < 2 || len(done[0].Corners) != len(done[1].Corners) {
-		return nil
-	}
-	a, b := done[0], done[1]
-	pa, _ := p.Chart.Place(a.Size)
-	pb, _ := p.Chart.Place(b.Size)
-	share := float64(at-pa) / float64(pb-pa)
-	out := make([]geom.Point, len(a.Corners))
-	for i := range out {
-		out[i] = w.ontoPrint(a.Corners[i].Lerp(b.Corners[i], share))
-	}
-	return out
-}
-
-// ontoPrint is the crossing, else the line, nearest to a place within 5 mm.
-func (w *Window) ontoPrint(at geom.Point) geom.Point {
-	const reach = 5
-	f := w.photo().lines
-	if c, ok := f.Corner(at, reach); ok {
-		return c
-	}
-	if c, ok := f.Snap(at, reach); ok {
-		return c
-	}
-	return at
-}
+func closed(s model.TracedSize) bool { return s.Closed }
 
 // confirmNext confirms the proposed corner in hand; the last one takes the line.
 func (w *Window) confirmNext() {
 	t := &w.paper.trace
 	t.next.at++
-	if t.next.at >= len(t.next.line.Corners) {
+	if t.next.at >= len(t.next.Line.Corners) {
 		w.takeNext()
 		return
 	}
+	w.showCorner(t.next.Line.Corners[t.next.at])
 	w.refresh()
+}
+
+// showCorner slides the Table where a place of the photo is out of sight.
+func (w *Window) showCorner(at geom.Point) {
+	p := w.doc.Pattern()
+	if i := p.PictureIndex(w.photo().id); i >= 0 {
+		w.table.Reveal(at.Add(p.Pictures[i].At))
+	}
 }
 
 // takeNext takes all of the proposed line.
 func (w *Window) takeNext() {
 	t := &w.paper.trace
 	next := t.next
-	if !w.makeTracing("trace size "+t.size, edit.TakeTraced(t.id, next.line)) {
+	if !w.makeTracing("trace size "+t.size, edit.TakeTraced(t.id, next.Line)) {
 		return
 	}
 	t.next = proposal{}
-	t.doubt(t.size, slices.Concat(next.doubts...))
+	t.doubt(t.size, slices.Concat(next.Doubts...))
 	w.sizeDone()
 	w.refresh()
 }
@@ -131,9 +86,8 @@ func (w *Window) takeNext() {
 func (w *Window) correctNext(at geom.Point) {
 	t := &w.paper.trace
 	c := t.next.at
-	if t.next.line.Corners[c].Dist(at) > w.table.Reach() {
-		to, _ := w.aimAt(model.TracedSize{}, at)
-		w.moveNext(c, to)
+	if t.next.Line.Corners[c].Dist(at) > w.table.Reach() {
+		w.moveNext(c, w.tracer().OntoPrint(at))
 	}
 	w.confirmNext()
 }
@@ -150,9 +104,7 @@ func (w *Window) dragNext(c int, to geom.Point, ph board.Phase) {
 func (w *Window) moveNext(c int, to geom.Point) {
 	t := &w.paper.trace
 	k, _ := w.tracing()
-	t.next.line.Corners[c] = to
-	w.refollow(k, &t.next, c-1)
-	w.refollow(k, &t.next, c)
+	t.next.Proposal = w.tracer().Corrected(k, t.next.Proposal, c, to)
 }
 
 // nextWord is the button that takes what is proposed.
@@ -161,5 +113,5 @@ func (w *Window) nextWord() string {
 	if !n.on {
 		return ""
 	}
-	return fmt.Sprintf("Confirm corner %d of %d", n.at+1, len(n.line.Corners))
+	return fmt.Sprintf("Confirm corner %d of %d", n.at+1, len(n.Line.Corners))
 }

@@ -75,6 +75,7 @@ func onPaper(t *testing.T, g *image.Gray, perMM float64, chart model.SizeChart, 
 		t.Fatal(err)
 	}
 	w := Open(test.NewTempApp(t), doc, settings.Settings{}, t.TempDir())
+	w.aside = func(work func()) { work() }
 	lines, err := follow.Prepare(context.Background(), follow.Sheet{Gray: g, PerMM: perMM}, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -91,6 +92,7 @@ func onPaper(t *testing.T, g *image.Gray, perMM float64, chart model.SizeChart, 
 	w.setTool(board.Trace)
 	w.win.Resize(fyne.NewSize(1440, 900))
 	w.table.Fit()
+	w.table.ZoomBy(3)
 	return w
 }
 

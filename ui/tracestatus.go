@@ -3,6 +3,8 @@ package ui
 import (
 	"fmt"
 
+	"quarterstep/app/trace"
+
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -28,7 +30,7 @@ func (w *Window) traceStatus(p model.Pattern) []string {
 		parts = append(parts, "Traced *"+longAmount(long, p.Unit)+"* of line")
 	}
 	t := w.paper.trace
-	line, _ := lineOf(k, t.size)
+	line, _ := trace.LineOf(k, t.size)
 	switch {
 	case t.mark.kind != "":
 		parts = append(parts, "Esc lets go of the mark")

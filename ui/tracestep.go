@@ -10,6 +10,7 @@ import (
 
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
+	"quarterstep/app/trace"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/follow"
@@ -49,7 +50,7 @@ func (t *traceStep) doubt(size string, more []follow.Doubt) {
 // the edge to the pointer.
 func (t *traceStep) allDoubts() []follow.Doubt {
 	out := slices.Clone(t.live.Doubts)
-	for _, ds := range t.next.doubts {
+	for _, ds := range t.next.Doubts {
 		out = append(out, ds...)
 	}
 	for _, size := range slices.Sorted(maps.Keys(t.doubts)) {
@@ -106,7 +107,7 @@ func (w *Window) keepSize(p model.Pattern, k model.Tracing) {
 	}
 	t.size = ""
 	for _, s := range sizes {
-		if line, ok := lineOf(k, s); !ok || !line.Closed {
+		if line, ok := trace.LineOf(k, s); !ok || !line.Closed {
 			t.size = s
 			return
 		}
@@ -122,7 +123,7 @@ func (w *Window) tracedSizes(p model.Pattern, k model.Tracing) []string {
 	from, to := w.printedFromTo(p)
 	var out []string
 	for i, s := range p.Chart.Sizes {
-		_, has := lineOf(k, s.Name)
+		_, has := trace.LineOf(k, s.Name)
 		inside := from >= 0 && i >= from && i <= to
 		if w.paper.trace.ends {
 			inside = inside && (i == from || i == to)
@@ -154,15 +155,6 @@ func (w *Window) printedFromTo(p model.Pattern) (from, to int) {
 		return -1, -1
 	}
 	return from, to
-}
-
-// lineOf is a tracing's line of a size.
-func lineOf(k model.Tracing, size string) (model.TracedSize, bool) {
-	i := slices.IndexFunc(k.Sizes, func(s model.TracedSize) bool { return s.Size == size })
-	if i < 0 {
-		return model.TracedSize{Size: size}, false
-	}
-	return k.Sizes[i], true
 }
 
 // tracingNow reports whether clicks on the Table trace.
@@ -205,13 +197,13 @@ func (w *Window) traceClick(at geom.Point) {
 		return
 	}
 	k, _ := w.tracing()
-	line, _ := lineOf(k, t.size)
+	line, _ := trace.LineOf(k, t.size)
 	if line.Closed {
 		w.say("The line of size " + t.size + " is done. Choose the next size, or drag a corner.")
 		return
 	}
 	t.idle = false
-	to, closing := w.aimAt(line, at)
+	to, closing := w.tracer().Aim(line, at)
 	if n := len(line.Corners); n > 0 && !closing {
 		if shiftHeld() {
 			t.via = append(t.via, to)
@@ -273,59 +265,19 @@ func freePieceName(p model.Pattern) string {
 	return fmt.Sprintf("Piece %d", len(p.Pieces)+len(p.Tracings)+1)
 }
 
-// aimAt is where a click at a place means to go: the first corner, to close the
-// line; a crossing of printed lines; the middle of a printed line; or the place.
-func (w *Window) aimAt(line model.TracedSize, at geom.Point) (to geom.Point, closing bool) {
-	reach := w.table.Reach()
-	if len(line.Corners) > 2 && line.Corners[0].Dist(at) <= reach {
-		return line.Corners[0], true
-	}
-	f := w.photo().lines
-	if f == nil || w.paper.trace.straight {
-		return at, false
-	}
-	reach = min(reach, 4)
-	if c, ok := f.Corner(at, reach); ok {
-		return c, false
-	}
-	if c, ok := f.Snap(at, reach/2); ok {
-		return c, false
-	}
-	return at, false
+// tracer is what tracing goes by on the photo in hand.
+func (w *Window) tracer() trace.Hand {
+	return trace.Hand{Lines: w.photo().lines, Reach: w.table.Reach(), Straight: w.paper.trace.straight}
 }
 
-// followed is the edge from the last corner of a line to a place: along the
-// printed line where there is one, else straight with a doubt that says so.
+// followed is the edge from the last corner of a line to a place.
 func (w *Window) followed(line model.TracedSize, to geom.Point) follow.Edge {
 	n := len(line.Corners)
 	if n == 0 {
 		return follow.Edge{}
 	}
 	k, _ := w.tracing()
-	return w.edgeBetween(k, line.Size, n-1, line.Corners[n-1], to, w.paper.trace.via)
-}
-
-// edgeBetween follows edge j of a size between two corners, beside the same edge
-// of the sizes traced already.
-func (w *Window) edgeBetween(k model.Tracing, size string, j int, from, to geom.Point, via []geom.Point) follow.Edge {
-	f := w.photo().lines
-	if f == nil || w.paper.trace.straight {
-		return follow.Edge{Path: geom.Polyline(append(append([]geom.Point{from}, via...), to)...)}
-	}
-	var guides []geom.Path
-	for _, s := range k.Sizes {
-		if s.Size != size && s.Closed && j < len(s.Edges) {
-			guides = append(guides, s.Edges[j])
-		}
-	}
-	e, err := f.Follow(from, to, via, follow.Options{Guides: guides})
-	if err != nil {
-		return follow.Edge{
-			Path:   geom.Polyline(append(append([]geom.Point{from}, via...), to)...),
-			Doubts: []follow.Doubt{{At: from.Lerp(to, 0.5), Say: "no printed line leads there, so this edge is straight"}},
-		}
-	}
-	return e
+	return w.tracer().Edge(k, line, n-1, to, w.paper.trace.via)
 }
 
 // pointed follows the pointer while a line is under way; at is in mm of the flat
@@ -336,11 +288,11 @@ func (w *Window) pointed(at geom.Point) {
 		return
 	}
 	k, _ := w.tracing()
-	line, _ := lineOf(k, t.size)
+	line, _ := trace.LineOf(k, t.size)
 	if line.Closed || t.size == "" {
 		return
 	}
-	to, _ := w.aimAt(line, at)
+	to, _ := w.tracer().Aim(line, at)
 	t.aim, t.aiming = to, true
 	if t.live = (follow.Edge{}); len(line.Corners) > 0 {
 		t.live = w.followed(line, to)
@@ -354,7 +306,7 @@ func (w *Window) sizeDone() {
 	t.aiming = false
 	k, _ := w.tracing()
 	for _, s := range w.tracedSizes(w.doc.Pattern(), k) {
-		if line, _ := lineOf(k, s); !line.Closed {
+		if line, _ := trace.LineOf(k, s); !line.Closed {
 			w.takeSize(s)
 			return
 		}
@@ -424,7 +376,7 @@ func (w *Window) finishSize() {
 	if !ok {
 		return
 	}
-	line, _ := lineOf(k, t.size)
+	line, _ := trace.LineOf(k, t.size)
 	if line.Closed || len(line.Corners) < 3 {
 		w.say("A line needs three corners before it can be finished.")
 		return

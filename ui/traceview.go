@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 
+	"quarterstep/app/trace"
+
 	"quarterstep/model"
 	"quarterstep/ui/panel"
 	"quarterstep/ui/scene"
@@ -45,7 +47,7 @@ func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 		v.Rows = append(v.Rows, row)
 	}
 	v.Done = fmt.Sprintf("%d of %d done", done, len(sizes))
-	if line, ok := lineOf(k, t.size); ok && len(line.Corners) > 0 {
+	if line, ok := trace.LineOf(k, t.size); ok && len(line.Corners) > 0 {
 		v.Point = true
 		if !line.Closed && len(line.Corners) > 2 {
 			v.Finish = "Finish size " + t.size
@@ -65,7 +67,7 @@ func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 func (w *Window) traceRow(k model.Tracing, size string, i, n int) panel.TraceRowView {
 	row := panel.TraceRowView{Size: size, I: i, N: n, Words: "not traced yet"}
 	row.Width, row.Dash = scene.NestDash(i, n)
-	line, ok := lineOf(k, size)
+	line, ok := trace.LineOf(k, size)
 	points := len(line.Corners)
 	for _, e := range line.Edges {
 		points += max(len(e)-1, 0)
@@ -102,13 +104,13 @@ func (w *Window) linesNote(p model.Pattern, ph *photo, sizes []string) string {
 func (w *Window) traceAsk() string {
 	t := w.paper.trace
 	k, _ := w.tracing()
-	line, _ := lineOf(k, t.size)
+	line, _ := trace.LineOf(k, t.size)
 	head := "*Size " + t.size + ":* "
 	switch n := len(line.Corners); {
 	case t.size == "":
 		return "Choose the size chart and the printed sizes in the panel at the right"
 	case t.next.on:
-		return fmt.Sprintf("%sEnter if corner %d of %d is right, else click where it is", head, t.next.at+1, len(t.next.line.Corners))
+		return fmt.Sprintf("%sEnter if corner %d of %d is right, else click where it is", head, t.next.at+1, len(t.next.Line.Corners))
 	case line.Closed:
 		return head + "done. Drag a corner to mend it"
 	case n == 0:

@@ -52,6 +52,8 @@ type Window struct {
 	grader     grading.Grader // for the line of the method not in force
 	checker    app.Checker    // remembers the girths of print
 
+	aside func(work func()) // does work beside the window
+
 	table      *board.Board
 	rail       *panel.Rail
 	red        *panel.RedStrip
@@ -82,7 +84,7 @@ type Window struct {
 // Open makes the window on a document; settingsDir is where habits are kept,
 // empty for nowhere. Show it with ShowAndRun.
 func Open(a fyne.App, doc *session.Session, s settings.Settings, settingsDir string) *Window {
-	w := &Window{app: a, settings: s, settingsDir: settingsDir, step: stepGrade, nest: true}
+	w := &Window{app: a, settings: s, settingsDir: settingsDir, step: stepGrade, nest: true, aside: func(work func()) { go work() }}
 	w.win = a.NewWindow("Quarterstep")
 	w.win.SetMaster()
 	w.win.SetPadded(false)

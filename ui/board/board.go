@@ -255,6 +255,15 @@ func (b *Board) Centre(at geom.Point) {
 	b.setView(b.belowHead(v))
 }
 
+// Reveal slides a place of the Table into the middle where it is out of sight.
+func (b *Board) Reveal(at geom.Point) {
+	const rim = 30 // px
+	w, h := b.openSize()
+	if p := b.view.ToPx(at); p.X < rim || p.Y < b.head+rim || p.X > w-rim || p.Y > b.head+h-rim {
+		b.Centre(at)
+	}
+}
+
 // View is what part of the paper is shown, in px of the paper's area.
 func (b *Board) View() view.View { return b.view }
 
