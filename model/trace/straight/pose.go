@@ -161,31 +161,43 @@ func (c camera) settled(p pose, places []beside, noise float64, far []geom.Point
 	}
 	x = leastSquares(residuals, x, rows)
 	best := with(x)
-	return best, farError(residuals, with, x, rows, far)
+	cov, ok := covariance(residuals, x, rows)
+	if !ok {
+		return best, math.Inf(1)
+	}
+	return best, carried(cov, x, far, func(x []float64) func(geom.Point) geom.Point { return with(x).full().MM })
 }
 
-// farError carries the doubt of the unknowns x to the places far of the photo.
-func farError(residuals func(x, out []float64), with func([]float64) pose, x []float64, rows int, far []geom.Point) float64 {
-	j := slopes(residuals, x, rows)
-	var normal mat.SymDense
-	normal.SymOuterK(1, j.T())
+// rim is the four corners of a photo, clockwise from its top left.
+func rim(size image.Point) []geom.Point {
+	w, h := float64(size.X), float64(size.Y)
+	return []geom.Point{{}, {X: w}, {X: w, Y: h}, {Y: h}}
+}
+
+// covariance is how unsure the unknowns x are, by the slopes of the residuals,
+// which are in units of their doubt; false where they do not decide x.
+func covariance(residuals func(x, out []float64), x []float64, rows int) (*mat.SymDense, bool) {
+	var normal, cov mat.SymDense
+	normal.SymOuterK(1, slopes(residuals, x, rows).T())
 	var chol mat.Cholesky
-	if !chol.Factorize(&normal) {
-		return math.Inf(1)
+	if !chol.Factorize(&normal) || chol.InverseTo(&cov) != nil {
+		return nil, false
 	}
-	var cov mat.SymDense
-	if err := chol.InverseTo(&cov); err != nil {
-		return math.Inf(1)
-	}
+	return &cov, true
+}
+
+// carried takes the doubt of the unknowns x to the places far of the photo: the
+// largest, in mm. to is the way to the paper for other unknowns.
+func carried(cov mat.Symmetric, x []float64, far []geom.Point, to func(x []float64) func(geom.Point) geom.Point) float64 {
 	places := slopes(func(x, out []float64) {
-		m := with(x).full()
+		mm := to(x)
 		for i, p := range far {
-			q := m.MM(p)
+			q := mm(p)
 			out[2*i], out[2*i+1] = q.X, q.Y
 		}
 	}, x, 2*len(far))
 	var t, spread mat.Dense
-	t.Mul(places, &cov)
+	t.Mul(places, cov)
 	spread.Mul(&t, places.T())
 	worst := 0.0
 	for i := range far {

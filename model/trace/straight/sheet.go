@@ -106,7 +106,7 @@ func FromSheet(ctx context.Context, g *image.Gray, clicks [4]geom.Point, paper P
 	}
 	p := poseOf(inverse3(start.H), c.focal, middle(size))
 	p.lens = c.lens
-	far := []geom.Point{{}, {X: float64(size.X)}, {X: float64(size.X), Y: float64(size.Y)}, {Y: float64(size.Y)}}
+	far := rim(size)
 	parts := math.Sqrt(float64(len(places)) / edgeParts)
 	p, _ = c.settled(p, places, edgeNoise*parts, far)
 	noise := max(edgesMisfit(p.full(), places).RMS, leastNoise)
