@@ -28,6 +28,8 @@ type Request struct {
 	Cell      float64          // for Mat: mm of a square's side
 	Across    int              // for Mat: squares between the clicks; 0 is 1
 	Down      int              //
+	Apart     [2]float64       // for Targets: mm between the cards 1 and 2, and 2 and 3; 0 not measured
+	Seen      Sighting         // for Targets: what FindTargets told; they are looked for where it is left out
 	Known     []straight.Known // lengths drawn on the picture
 	Lenses    []straight.KnownLens
 	Unit      measure.Unit // what lengths are said in
@@ -53,13 +55,15 @@ func (p *Photo) Straighten(ctx context.Context, r Request) (Straight, error) {
 		out, err = p.byPage(ctx, r)
 	case Mat:
 		out, err = p.byMat(ctx, r)
+	case Targets:
+		out, err = p.byTargets(ctx, r)
 	default:
 		err = fmt.Errorf("say what lies beside the piece")
 	}
 	if err != nil {
 		return Straight{}, err
 	}
-	if r.Reference != Scan && len(r.Known) > 0 {
+	if (r.Reference == Page || r.Reference == Mat) && len(r.Known) > 0 {
 		if err := out.check(r); err != nil {
 			return Straight{}, err
 		}

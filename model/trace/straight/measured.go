@@ -45,15 +45,27 @@ func Measure(m Map, known []Known) (Measured, error) {
 	return out, nil
 }
 
-// Say is what the distances mean.
-func (d Measured) Say(u measure.Unit) string {
+// Say is what the distances mean, for a picture made flat by a page or a mat.
+func (d Measured) Say(measure.Unit) string {
+	return d.say("Is what lies beside the piece as large as you said?")
+}
+
+// SayPrinted is Say for a picture made flat by a sheet of targets.
+func (d Measured) SayPrinted(measure.Unit) string {
+	return d.say(fmt.Sprintf("The targets were printed at about %.0f %%: print them again at 100 %%, or leave it so.", 100*(1+d.Off)))
+}
+
+// say asks back where the distances speak against the map.
+func (d Measured) say(back string) string {
+	way := "too small"
+	if d.Off < 0 {
+		way = "too large"
+	}
 	switch {
 	case d.Misfit.Points > 1 && d.Misfit.Worst > fairWorst:
 		return fmt.Sprintf("Your distances do not agree with each other, by %.1f mm: measure them again.", d.Misfit.Worst)
 	case math.Abs(d.Off) <= sameScale:
 		return "Your distance agrees: the picture is to scale."
-	case d.Off < 0:
-		return fmt.Sprintf("By your distance all comes out %.1f %% too large. Was the sheet printed larger than it should be?", -100*d.Off)
 	}
-	return fmt.Sprintf("By your distance all comes out %.1f %% too small. Was the sheet printed smaller than it should be?", 100*d.Off)
+	return fmt.Sprintf("By your distance all would come out %.1f %% %s; now it goes by your distance. %s", 100*math.Abs(d.Off), way, back)
 }

@@ -28,6 +28,9 @@ func TestMeasureNoticesAWrongPrint(t *testing.T) {
 	if got := d.Say(measure.Inches); !strings.Contains(got, "3.0 % too large") {
 		t.Errorf("said: %q", got)
 	}
+	if got := d.SayPrinted(measure.Inches); !strings.Contains(got, "3.0 % too large") || !strings.Contains(got, "printed at about 97 %: print them again at 100 %") {
+		t.Errorf("of a print said: %q", got)
+	}
 	if off := farthestOff(d.Map, truth, w, h); off > 1e-6 {
 		t.Errorf("put right, off by up to %g mm", off)
 	}

@@ -1,0 +1,202 @@
+package paper
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"quarterstep/model/geom"
+	"quarterstep/model/trace/straight"
+	"quarterstep/model/trace/target"
+)
+
+const (
+	// targetNoise is how far, in mm, a target may lie from where its own strip or
+	// card has it: what a home printer is off over 24 cm, beside which the finding
+	// is nothing (common practice).
+	targetNoise = 0.05
+	// typedNoise is how far, in mm, a card may lie from the rectangle that was
+	// typed: a tape measure, and corners squared by eye (common practice).
+	typedNoise = 1.0
+	// sureBend is how unsure the bend of a lens may be to be kept for later
+	// photos: it moves the corners of a photo of half a metre by a quarter of a
+	// millimetre.
+	sureBend = 6e-4
+	// mostLaidOff is how far, in mm, cards laid as a rectangle may be off it.
+	mostLaidOff = 3.0
+)
+
+// byTargets straightens by our own targets. Each strip or card keeps its shape,
+// so that they may lie anywhere; of cards of which only the middles are seen the
+// two typed distances are needed, and that they lie square.
+func (p *Photo) byTargets(ctx context.Context, r Request) (Straight, error) {
+	s := r.Seen
+	if len(s.Found) == 0 {
+		var err error
+		if s, err = p.FindTargets(ctx); err != nil {
+			return Straight{}, err
+		}
+	}
+	all := printed(s.Found)
+	if two := twice(s.Found); len(two) > 0 {
+		return Straight{}, fmt.Errorf("%s in the photo twice: take one of each away", s.names(two))
+	}
+	switch {
+	case len(all) == 0:
+		return Straight{}, errNoTargets
+	case s.Layout == Sheet:
+		g, _ := onSheet(all)
+		return p.byGroups(r, s, []straight.Group{g})
+	case middlesOnly(all):
+		return p.byRectangle(r, s)
+	}
+	groups := onParts(all)
+	if len(groups) < 2 {
+		return Straight{}, fmt.Errorf("only a part of the targets is found; %s: see that two at least lie on different sides of the piece, whole, flat and in even light", s.lacks())
+	}
+	return p.byGroups(r, s, groups)
+}
+
+var errNoTargets = errors.New("no targets are found in the photo: they must lie whole in it, flat and in even light, and be a good 40 pixels across")
+
+func (p *Photo) byGroups(r Request, s Sighting, groups []straight.Group) (Straight, error) {
+	shot := p.shot(r)
+	f, err := straight.FromGroups(groups, p.Picture.Size(), shot, targetNoise)
+	if err != nil {
+		return Straight{}, err
+	}
+	out := Straight{Map: f.Map, Points: f.Misfit.Points, Say: s.say(f)}
+	if shot.Lens == nil && f.Bend <= sureBend && s.Layout != Sheet {
+		out.learn(p)
+	}
+	return out, out.checkPrinted(r, r.Known, apart(r, s))
+}
+
+// byRectangle goes by the middles of four cards that lie as the corners of a
+// rectangle.
+func (p *Photo) byRectangle(r Request, s Sighting) (Straight, error) {
+	if len(s.Missing) > 0 {
+		return Straight{}, fmt.Errorf("%s: see that all four lie whole in the photo, flat and in even light", s.lacks())
+	}
+	if !(r.Apart[0] >= leastApart && r.Apart[1] >= leastApart) {
+		return Straight{}, errApart
+	}
+	var g straight.Group
+	for i, at := range [target.Parts]geom.Point{{}, {X: r.Apart[0]}, {X: r.Apart[0], Y: r.Apart[1]}, {Y: r.Apart[1]}} {
+		g = append(g, straight.Pair{Pixel: s.Middles[i], MM: at})
+	}
+	f, err := straight.FromGroups([]straight.Group{g}, p.Picture.Size(), p.shot(r), typedNoise)
+	if err != nil {
+		return Straight{}, err
+	}
+	if f.Misfit.Worst > mostLaidOff {
+		return Straight{}, fmt.Errorf("the targets do not lie as you typed, by %.0f mm: measure 1 to 2 and 2 to 3 again, from middle to middle, and see that they lie square", f.Misfit.Worst)
+	}
+	out := Straight{Map: f.Map, Points: f.Misfit.Points, Say: fmt.Sprintf(
+		"The four targets and your distances agree to within %.1f mm. If they lie square, the picture is right to about %.0f mm; strips or whole cards do better.",
+		max(f.Misfit.Worst, 0.1), max(math.Ceil(f.Within), 1))}
+	return out, out.checkPrinted(r, r.Known, nil)
+}
+
+// leastApart is the least distance of two cards that can be typed, in mm.
+const leastApart = 50
+
+var errApart = errors.New("type how far apart the targets lie, from middle to middle: 1 to 2, across, and 2 to 3, down")
+
+// apart are the typed distances of the cards, as lengths known in the photo.
+func apart(r Request, s Sighting) []straight.Known {
+	var out []straight.Known
+	for i, mm := range r.Apart {
+		if a, b := s.Middles[i], s.Middles[i+1]; mm > 0 && a != (geom.Point{}) && b != (geom.Point{}) {
+			out = append(out, straight.Known{From: a, To: b, MM: mm})
+		}
+	}
+	return out
+}
+
+// checkPrinted holds the map to lengths that were measured, as a printer may
+// have made the targets smaller.
+func (s *Straight) checkPrinted(r Request, drawn, between []straight.Known) error {
+	known := append(append([]straight.Known(nil), drawn...), between...)
+	if len(known) == 0 {
+		return nil
+	}
+	d, err := straight.Measure(s.Map, known)
+	if err != nil {
+		return err
+	}
+	s.Map, s.Say = d.Map, s.Say+" "+d.SayPrinted(r.Unit)
+	return nil
+}
+
+// The picture may be this unsure between the targets, in mm, to be traced from
+// without a thought, and at all; and the targets this far off their places.
+const (
+	goodWithin = 0.5
+	fairWithin = 1.2
+	goodOff    = 0.6
+)
+
+// say is how far a photo straightened by targets is to be trusted.
+func (s Sighting) say(f straight.Placed) string {
+	told := fmt.Sprintf("%d targets agree to within %.1f mm", f.Misfit.Points, max(f.Misfit.Worst, 0.1))
+	if len(s.Missing) > 0 {
+		told = upper(s.lacks()) + "; the " + told
+	} else {
+		told = "The " + told
+	}
+	where := "between them"
+	sure := f.Within
+	if s.Layout == Sheet {
+		where, sure = "far from them", f.Far
+	}
+	sureWords := fmt.Sprintf("%s the picture is right to about %.1f mm", where, max(sure, 0.1))
+	switch {
+	case f.Misfit.Worst > goodOff:
+		return fmt.Sprintf("%s: lay them flat, each strip or card in one piece, and take the photo again.", told)
+	case sure <= goodWithin:
+		return fmt.Sprintf("%s and %s, good enough to trace.", told, sureWords)
+	case sure <= fairWithin:
+		return fmt.Sprintf("%s and %s: you can trace it, but %s.", told, sureWords, s.better())
+	}
+	return fmt.Sprintf("%s, but %s: %s.", told, sureWords, s.better())
+}
+
+func (s Sighting) better() string {
+	if s.Layout == Sheet {
+		return "cut apart and laid round the piece they would do better"
+	}
+	return "one on each side of the piece would do better"
+}
+
+// lacks names the strips or cards that are not found.
+func (s Sighting) lacks() string {
+	return s.names(s.Missing) + " not found"
+}
+
+// names are strips or cards by their numbers, with is or are after them.
+func (s Sighting) names(numbers []int) string {
+	one, many := "strip", "strips"
+	if s.Layout == Corners {
+		one, many = "card", "cards"
+	}
+	words := make([]string, len(numbers))
+	for i, n := range numbers {
+		words[i] = strconv.Itoa(n)
+	}
+	if len(words) == 1 {
+		return one + " " + words[0] + " is"
+	}
+	last := len(words) - 1
+	return many + " " + strings.Join(words[:last], ", ") + " and " + words[last] + " are"
+}
+
+func upper(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
