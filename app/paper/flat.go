@@ -56,12 +56,14 @@ func (p *Photo) Flatten(ctx context.Context, s Straight, progress func(float64))
 
 // fineness is how many pixels to a millimetre the flat picture gets: as many as
 // the picture has in its middle, no finer than is of use, and not so many that
-// it cannot be kept.
+// it cannot be kept; a whole number to the metre, as files say it.
 func (p *Photo) fineness(s Straight) float64 {
 	size := p.Picture.Size()
 	per := s.Map.PerMM(geom.Pt(float64(size.X)/2, float64(size.Y)/2))
 	per = min(max(per, plainPerMM), finestPerMM)
-	return min(per, math.Sqrt(mostKept/(s.Bounds.Width()*s.Bounds.Height())))
+	per = min(per, math.Sqrt(mostKept/(s.Bounds.Width()*s.Bounds.Height())))
+	const rounding = 1e-6
+	return math.Floor(per*1000+rounding) / 1000
 }
 
 // Kept reads a flat picture as it was kept with the project.

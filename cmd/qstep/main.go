@@ -42,7 +42,10 @@ const usage = `qstep does Quarterstep's job without a window.
               [MEASURES] [LENGTHS] [--margin L --overlap L] -o F.pdf
   qstep sheet Q.qstep [--size SIZE] [MEASURES] [--piece NAME]
               [--paper a4|letter] [--date TEXT] -o F.pdf
+  qstep straighten PICTURE... --ref scan|a4|letter|mat|card -o F.png
   qstep demo -o FOLDER
+
+qstep help straighten has all of that one.
 
 CHART is a built-in chart's id (see qstep charts) or a CSV file. L is a length
 such as 10mm or 3/8in. SIZE is a size of the pattern's chart;
@@ -75,9 +78,10 @@ func run(args []string, out, errs io.Writer) int {
 	commands := map[string]func([]string, io.Writer) error{
 		"charts": charts, "import": bringIn, "grade": grade, "check": lookOver,
 		"export": export, "print": printPDF, "demo": demo, "sheet": sheet,
+		"straighten": straighten,
 	}
 	if args[0] == "help" || args[0] == "--help" || args[0] == "-h" {
-		fmt.Fprint(out, usage)
+		fmt.Fprint(out, helpOn(args[1:]))
 		return exitDone
 	}
 	command, ok := commands[args[0]]
@@ -92,7 +96,7 @@ func run(args []string, out, errs io.Writer) int {
 	case errors.Is(err, errLook):
 		return exitLook
 	case errors.Is(err, flag.ErrHelp):
-		fmt.Fprint(out, usage)
+		fmt.Fprint(out, helpOn(args))
 		return exitDone
 	case errors.Is(err, errUsage):
 		fmt.Fprintf(errs, "qstep %s: %s; %s\n", args[0], strings.TrimPrefix(oneSentence(err), "usage: "), seeHelp)
@@ -100,6 +104,15 @@ func run(args []string, out, errs io.Writer) int {
 	}
 	fmt.Fprintf(errs, "qstep %s: %s\n", args[0], oneSentence(err))
 	return exitInput
+}
+
+// helpOn is the help on a command that has its own, else all.
+func helpOn(args []string) string {
+	topics := map[string]string{"straighten": straightenHelp}
+	if len(args) > 0 && topics[args[0]] != "" {
+		return topics[args[0]]
+	}
+	return usage
 }
 
 // oneSentence is the error on one line.
@@ -110,6 +123,29 @@ func oneSentence(err error) string {
 // parse reads flags and files in any order. It wants exactly n files, and a
 // value for each flag named in must.
 func parse(fs *flag.FlagSet, args []string, n int, must ...string) ([]string, error) {
+	files, err := parseAny(fs, args)
+	if err == nil && len(files) != n {
+		err = fmt.Errorf("%w: wants %d file(s), got %d", errUsage, n, len(files))
+	}
+	if err != nil {
+		return nil, err
+	}
+	return files, given(fs, must)
+}
+
+// parseSome is parse for a command that takes one file or more.
+func parseSome(fs *flag.FlagSet, args []string, must ...string) ([]string, error) {
+	files, err := parseAny(fs, args)
+	if err == nil && len(files) == 0 {
+		err = fmt.Errorf("%w: wants a file", errUsage)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return files, given(fs, must)
+}
+
+func parseAny(fs *flag.FlagSet, args []string) ([]string, error) {
 	fs.SetOutput(io.Discard)
 	var files []string
 	for len(args) > 0 {
@@ -120,13 +156,15 @@ func parse(fs *flag.FlagSet, args []string, n int, must ...string) ([]string, er
 			files, args = append(files, args[0]), args[1:]
 		}
 	}
-	if len(files) != n {
-		return nil, fmt.Errorf("%w: wants %d file(s), got %d", errUsage, n, len(files))
-	}
+	return files, nil
+}
+
+// given wants a value for each flag named in must.
+func given(fs *flag.FlagSet, must []string) error {
 	for _, name := range must {
 		if f := fs.Lookup(name); f.Value.String() == "" {
-			return nil, fmt.Errorf("%w: --%s is missing", errUsage, name)
+			return fmt.Errorf("%w: --%s is missing", errUsage, name)
 		}
 	}
-	return files, nil
+	return nil
 }

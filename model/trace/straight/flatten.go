@@ -83,7 +83,8 @@ type flat struct {
 const mostAcross = 4
 
 func newFlat(m Map, bounds geom.Box, perMM float64) (flat, error) {
-	w, h := math.Ceil(bounds.Width()*perMM), math.Ceil(bounds.Height()*perMM)
+	const rounding = 1e-6 // px, so that whole pixels stay as many
+	w, h := math.Ceil(bounds.Width()*perMM-rounding), math.Ceil(bounds.Height()*perMM-rounding)
 	if !(w >= 1) || !(h >= 1) || !(perMM > 0) {
 		return flat{}, errors.New("there is nothing of the paper to show")
 	}

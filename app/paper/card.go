@@ -1,0 +1,20 @@
+package paper
+
+import (
+	"context"
+
+	"quarterstep/model/geom"
+	"quarterstep/model/measure"
+	"quarterstep/model/trace/straight"
+)
+
+// CheckCard holds a picture made flat to a bank card that lies on the paper, by
+// its four corners in px, in any order, and says what it tells. It is a rough
+// check and changes nothing.
+func (p *Photo) CheckCard(ctx context.Context, s Straight, corners [4]geom.Point, unit measure.Unit) (string, error) {
+	d, err := straight.CheckCard(ctx, p.Picture.Gray, p.Picture.Color, s.Map, corners)
+	if err != nil {
+		return "", err
+	}
+	return "By the card, a rough check: " + d.Say(unit), nil
+}
