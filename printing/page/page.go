@@ -200,6 +200,23 @@ func (p *Page) Circle(r float64) {
 	p.Op("h")
 }
 
+// Rounded adds the sides of a box with round corners, rx and ry mm.
+func (p *Page) Rounded(b geom.Box, rx, ry float64) {
+	const k = 1 - 0.5522847498307935
+	x0, y0, x1, y1 := b.Min.X, b.Min.Y, b.Max.X, b.Max.Y
+	pt := geom.Pt
+	corner := func(from, c, to geom.Point) {
+		p.LineTo(from)
+		p.CubicTo(geom.Cubic{P0: from, P1: from.Lerp(c, 1-k), P2: to.Lerp(c, 1-k), P3: to})
+	}
+	p.MoveTo(pt(x0+rx, y0))
+	corner(pt(x1-rx, y0), pt(x1, y0), pt(x1, y0+ry))
+	corner(pt(x1, y1-ry), pt(x1, y1), pt(x1-rx, y1))
+	corner(pt(x0+rx, y1), pt(x0, y1), pt(x0, y1-ry))
+	corner(pt(x0, y0+ry), pt(x0, y0), pt(x0+rx, y0))
+	p.Op("h")
+}
+
 // FillInk chooses what the shapes that follow are filled with; the group closed
 // next forgets it.
 func (p *Page) FillInk(ink printing.Ink) { p.color(ink, "g", "rg") }

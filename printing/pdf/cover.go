@@ -103,7 +103,7 @@ func (d *document) scaleCheck(p *page.Page, at geom.Point) {
 	p.Frame(mm, checkLine, page.Black)
 	p.Frame(inch, checkLine, page.Black)
 	p.SetPen(checkLine, page.Black, nil, 0)
-	rounded(p, card, cardCorner*kx, cardCorner*ky)
+	p.Rounded(card, cardCorner*kx, cardCorner*ky)
 	p.Op("S")
 	in := func(b geom.Box, dy, size float64, bold bool, text string) {
 		d.Write(p, page.Words{Text: text, At: b.Centre().Add(geom.Vec{Y: dy}), Size: size, Bold: bold})
@@ -114,23 +114,6 @@ func (d *document) scaleCheck(p *page.Page, at geom.Point) {
 	in(inch, 6, 3, false, "each way")
 	in(card, 0, 4, true, "Bank card")
 	in(card, 5, 3, false, "A card laid here covers the line exactly")
-}
-
-// rounded adds a box with round corners.
-func rounded(p *page.Page, b geom.Box, rx, ry float64) {
-	const k = 1 - 0.5522847498307935
-	x0, y0, x1, y1 := b.Min.X, b.Min.Y, b.Max.X, b.Max.Y
-	pt := geom.Pt
-	corner := func(from, c, to geom.Point) {
-		p.LineTo(from)
-		p.CubicTo(geom.Cubic{P0: from, P1: from.Lerp(c, 1-k), P2: to.Lerp(c, 1-k), P3: to})
-	}
-	p.MoveTo(pt(x0+rx, y0))
-	corner(pt(x1-rx, y0), pt(x1, y0), pt(x1, y0+ry))
-	corner(pt(x1, y1-ry), pt(x1, y1), pt(x1-rx, y1))
-	corner(pt(x0+rx, y1), pt(x0, y1), pt(x0, y1-ry))
-	corner(pt(x0, y0+ry), pt(x0, y0), pt(x0+rx, y0))
-	p.Op("h")
 }
 
 // advice is what to know before cutting. Common practice.
