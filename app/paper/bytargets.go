@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -52,6 +53,8 @@ func (p *Photo) byTargets(ctx context.Context, r Request) (Straight, error) {
 		return p.byGroups(r, s, []straight.Group{g})
 	case middlesOnly(all):
 		return p.byRectangle(r, s)
+	case len(all) == target.Parts && r.Apart != [2]float64{}:
+		return p.byRectangle(r, singly(all))
 	}
 	groups := onParts(all)
 	if len(groups) < 2 {
@@ -99,6 +102,17 @@ func (p *Photo) byRectangle(r Request, s Sighting) (Straight, error) {
 		"The four targets and your distances agree to within %.1f mm. If they lie square, the picture is right to about %.0f mm; strips or whole cards do better.",
 		max(f.Misfit.Worst, 0.1), max(math.Ceil(f.Within), 1))}
 	return out, out.checkPrinted(r, r.Known, nil)
+}
+
+// singly are four targets cut out one by one and laid as the corners of a
+// rectangle, in the order of their codes.
+func singly(all []seen) (s Sighting) {
+	slices.SortFunc(all, func(a, b seen) int { return a.code - b.code })
+	s.Layout = Corners
+	for i, t := range all {
+		s.Middles[i] = t.px
+	}
+	return s
 }
 
 // leastApart is the least distance of two cards that can be typed, in mm.

@@ -47,7 +47,8 @@ func (p *Photo) FindTargets(ctx context.Context) (Sighting, error) {
 // seen is a target found and where it is printed.
 type seen struct {
 	target.Spot
-	px geom.Point
+	code int
+	px   geom.Point
 }
 
 // sight tells how the targets found lie.
@@ -94,7 +95,7 @@ func printed(found []target.Found) []seen {
 	var out []seen
 	for _, f := range found {
 		if s, ok := target.SpotOf(f.Code); ok && times[f.Code] == 1 {
-			out = append(out, seen{s, f.Centre})
+			out = append(out, seen{s, f.Code, f.Centre})
 		}
 	}
 	return out

@@ -42,7 +42,7 @@ const usage = `qstep does Quarterstep's job without a window.
               [MEASURES] [LENGTHS] [--margin L --overlap L] -o F.pdf
   qstep sheet Q.qstep [--size SIZE] [MEASURES] [--piece NAME]
               [--paper a4|letter] [--date TEXT] -o F.pdf
-  qstep straighten PICTURE... --ref scan|a4|letter|mat|card -o F.png
+  qstep straighten PICTURE... --ref scan|targets|a4|letter|mat|card -o F.png
   qstep demo -o FOLDER
 
 qstep help straighten has all of that one.

@@ -71,6 +71,24 @@ func lengthOf(flag, text string) (float64, error) {
 	return l.MM(), nil
 }
 
+// apartOf reads the two distances of target cards, across and down; nothing typed
+// is none.
+func apartOf(text string) (out [2]float64, err error) {
+	if text == "" {
+		return out, nil
+	}
+	across, down, two := strings.Cut(text, ",")
+	if !two {
+		return out, fmt.Errorf(`%w: --apart is typed "41 cm,57 cm", not %q`, errUsage, text)
+	}
+	for i, t := range []string{across, down} {
+		if out[i], err = lengthOf("apart", t); err != nil {
+			return out, err
+		}
+	}
+	return out, nil
+}
+
 // knownOf reads a length drawn on a picture: [N:]x,y,x,y=10 cm.
 func knownOf(text string, pictures int) (int, straight.Known, error) {
 	n, rest, err := pictureOf(text, 0, pictures)

@@ -21,6 +21,7 @@ import (
 // straightening is what is asked of straighten.
 type straightening struct {
 	ref, cell, squares, lens, to string
+	apart                        string
 	corners, known, join, cards  many
 	turn                         int
 	json                         bool
@@ -79,6 +80,7 @@ func (s *straightening) flags(args []string) ([]string, error) {
 	fs.Var(&s.join, "join", "")
 	fs.Var(&s.cards, "card", "")
 	fs.StringVar(&s.cell, "cell", "10mm", "")
+	fs.StringVar(&s.apart, "apart", "", "")
 	fs.StringVar(&s.squares, "squares", "1x1", "")
 	fs.StringVar(&s.lens, "lens", "", "")
 	fs.IntVar(&s.turn, "turn", 0, "")
@@ -147,6 +149,11 @@ func (s *straightening) request(p *paper.Photo) (paper.Request, error) {
 		r.Reference, r.Paper = paper.Page, straight.Letter
 	case "card":
 		r.Reference, r.Paper = paper.Page, straight.Card
+	case "targets":
+		r.Reference = paper.Targets
+		var err error
+		r.Apart, err = apartOf(s.apart)
+		return r, err
 	case "mat":
 		r.Reference = paper.Mat
 		var err error
@@ -159,7 +166,7 @@ func (s *straightening) request(p *paper.Photo) (paper.Request, error) {
 	case "":
 		return r, fmt.Errorf("%w: %s is no scan; say by --ref what makes it flat", errUsage, p.Name)
 	default:
-		return r, fmt.Errorf("%w: --ref is scan, a4, letter, mat or card", errUsage)
+		return r, fmt.Errorf("%w: --ref is scan, targets, a4, letter, mat or card", errUsage)
 	}
 	return r, nil
 }

@@ -200,6 +200,8 @@ func TestStraightenRefusals(t *testing.T) {
 		{exitUsage, "are no places", []string{file("photo.png"), "--ref", "a4", "--corners", "1,2,NaN,4", "-o", "OUT"}},
 		{exitUsage, "--squares is typed 3x2", []string{file("photo.png"), "--ref", "mat", "--corners", four, "--squares", "3", "-o", "OUT"}},
 		{exitUsage, `--cell "wide" is no length`, []string{file("photo.png"), "--ref", "mat", "--corners", four, "--cell", "wide", "-o", "OUT"}},
+		{exitUsage, "--apart is typed", []string{file("photo.png"), "--ref", "targets", "--apart", "41 cm", "-o", "OUT"}},
+		{exitInput, "no targets are found", []string{file("photo.png"), "--ref", "targets", "-o", "OUT"}},
 		{exitUsage, "--known is typed", []string{demoScan, "--known", "1,2=10 cm", "-o", "OUT"}},
 		{exitUsage, "names no picture; there are 1", []string{demoScan, "--known", "2:1,2,3,4=10 cm", "-o", "OUT"}},
 		{exitInput, "does not say how many pixels", []string{file("photo.png"), "--ref", "scan", "-o", "OUT"}},

@@ -12,6 +12,10 @@ and need not be exact: the edges are looked for within some pixels of them.
 REF is what makes it flat:
   scan      the file's own pixels to the inch; what is used for a scan if --ref
             is not given
+  targets   Quarterstep's own printed targets, strips or cards, found by
+            themselves. --apart "41 cm,57 cm" is how far the cards 1 and 2, and 2
+            and 3 lie apart, from middle to middle: it checks what was printed,
+            and is needed where only the middles of the cards can be seen
   a4        a plain A4 page beside the piece, --corners its four corners
   letter    a plain Letter page, --corners its four corners
   mat       a cutting mat, --corners those of one square, or of a block of them:
