@@ -42,6 +42,7 @@ var layers = map[string][]string{
 	"printing/pdf":         {"model/geom", "model/measure", "printing", "printing/page", "printing/tile", "assets"},
 	"app":                  {"model/...", "grading/...", "printing/...", "assets", "app/..."},
 	"app/session":          {"model/...", "grading/..."},
+	"app/safekeeping":      {"model/...", "grading/...", "app/session"},
 	"app/edit":             {"model/...", "grading/..."},
 	"app/paper":            {"model/..."},
 	"app/trace":            {"model/...", "app/edit", "app/paper", "grading/..."},

@@ -5,8 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
-	"os"
 	"path/filepath"
 
 	"quarterstep/model"
@@ -48,16 +46,12 @@ func WriteFile(path string, write func(io.Writer) error) error {
 	return nil
 }
 
-// plainFile says in plain words why a file could not be read or written.
+// plainFile says in plain words why a file could not be read or written, and
+// names the file in an error that is not the disk's.
 func plainFile(path string, err error) error {
-	if info, statErr := os.Stat(path); statErr == nil && info.IsDir() {
-		return fmt.Errorf("%s is a folder; give the name of a file", path)
-	}
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return fmt.Errorf("%s is not there, or its folder is not", path)
-	case errors.Is(err, fs.ErrPermission):
-		return fmt.Errorf("%s may not be read or written here", path)
+	var said *store.Fault
+	if err = store.Plain(path, err); errors.As(err, &said) {
+		return said
 	}
 	return fmt.Errorf("%s: %w", filepath.Base(path), err)
 }

@@ -86,8 +86,8 @@ func TestFilesAreToldInPlainWords(t *testing.T) {
 		err  error
 		want string
 	}{
-		{file("gone.qstep"), fs.ErrNotExist, file("gone.qstep") + " is not there, or its folder is not"},
-		{file("a.qstep"), fmt.Errorf("opening: %w", fs.ErrPermission), file("a.qstep") + " may not be read or written here"},
+		{file("gone.qstep"), fs.ErrNotExist, file("gone.qstep") + " is not there"},
+		{file("a.qstep"), fmt.Errorf("opening: %w", fs.ErrPermission), file("a.qstep") + " may not be read or written here; choose another folder"},
 		{file("a.qstep"), errors.New("the disk is full"), "a.qstep: the disk is full"},
 		{folder, errors.New("rename x y"), folder + " is a folder; give the name of a file"},
 	} {
@@ -95,7 +95,7 @@ func TestFilesAreToldInPlainWords(t *testing.T) {
 			t.Errorf("%v is told as %q, want %q", c.err, got, c.want)
 		}
 	}
-	if _, err := Open(file("gone.qstep")); err == nil || !strings.HasSuffix(err.Error(), "gone.qstep is not there, or its folder is not") {
+	if _, err := Open(file("gone.qstep")); err == nil || !strings.HasSuffix(err.Error(), "gone.qstep is not there") {
 		t.Errorf("opening what is not there: %v", err)
 	}
 	if err := Save(filepath.Join(folder, "no", "a.qstep"), model.Pattern{}); err == nil || !strings.Contains(err.Error(), "is not there") {

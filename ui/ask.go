@@ -13,17 +13,39 @@ import (
 	"quarterstep/ui/panel"
 )
 
-func saveQuestion(name string) fyne.CanvasObject {
-	if name == "" {
-		name = "This pattern"
-	}
-	return widget.NewLabel(name + " has changes that are not saved.")
+// answer is a button under a question; best is the one that loses nothing.
+type answer struct {
+	word string
+	then func()
+	best bool
 }
 
-func saveButtons(save, drop, stay func()) []fyne.CanvasObject {
-	keep := widget.NewButton("Save", save)
-	keep.Importance = widget.HighImportance
-	return []fyne.CanvasObject{widget.NewButton("Stay here", stay), widget.NewButton("Do not save", drop), keep}
+// question asks in a dialog; while another is open it is not asked.
+func (w *Window) question(title, words string, answers ...answer) {
+	if w.dialogOpen {
+		return
+	}
+	w.dialogOpen = true
+	said := widget.NewLabel(words)
+	said.Wrapping = fyne.TextWrapWord
+	d := dialog.NewCustomWithoutButtons(title, said, w.win)
+	var buttons []fyne.CanvasObject
+	for _, a := range answers {
+		b := widget.NewButton(a.word, func() {
+			d.Hide()
+			w.dialogOpen = false
+			if a.then != nil {
+				a.then()
+			}
+		})
+		if a.best {
+			b.Importance = widget.HighImportance
+		}
+		buttons = append(buttons, b)
+	}
+	d.SetButtons(buttons)
+	d.Resize(fyne.NewSize(460, 0))
+	d.Show()
 }
 
 // useChart puts a size chart of the sewist's own under the pattern.

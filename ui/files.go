@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"os"
@@ -36,6 +37,7 @@ func (w *Window) menu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		fyne.NewMenuItem("Save", w.save),
 		fyne.NewMenuItem("Save as ...", w.saveAs),
+		w.earlierMenu(),
 		fyne.NewMenuItem("Save PDF ...", w.savePDF),
 		fyne.NewMenuItem("Increment sheets ...", w.allSheets),
 		fyne.NewMenuItem("Style change ...", w.askStyle),
@@ -77,7 +79,8 @@ func (w *Window) fail(what string, err error) {
 	d.Show()
 }
 
-// open reads a project file and makes it the document.
+// open reads a project file and makes it the document; one that another window
+// has is opened as a copy.
 func (w *Window) open(path string) {
 	doc, err := session.Open(path)
 	if err != nil {
@@ -86,6 +89,7 @@ func (w *Window) open(path string) {
 	}
 	w.remember(path)
 	w.take(doc)
+	w.sayCopy(path)
 }
 
 // remember keeps path among the recent files.
@@ -105,42 +109,43 @@ func (w *Window) keepSettings() {
 
 // ifSafe does f, asking first where work would be lost.
 func (w *Window) ifSafe(f func()) {
-	if !w.doc.Dirty() || w.dialogOpen {
-		if !w.dialogOpen {
-			f()
-		}
+	if w.dialogOpen {
 		return
 	}
-	w.dialogOpen = true
-	d := dialog.NewCustomWithoutButtons("Save your work first?", saveQuestion(w.doc.Pattern().Name), w.win)
-	done := func(then func()) func() {
-		return func() {
-			d.Hide()
-			w.dialogOpen = false
-			then()
-		}
+	if !w.doc.Dirty() {
+		f()
+		return
 	}
-	d.SetButtons(saveButtons(
-		done(func() { w.saveThen(f) }),
-		done(f),
-		done(func() {}),
-	))
-	d.Show()
+	w.question(
+		"Save your work first?", cmp.Or(w.doc.Pattern().Name, "This pattern")+" has changes that are not saved.",
+		answer{word: "Stay here"},
+		answer{word: "Do not save", then: f},
+		answer{word: "Save", then: func() { w.saveThen(f) }, best: true},
+	)
 }
 
 // saveThen saves and then does f; f waits until the file is safe.
 func (w *Window) saveThen(f func()) {
-	if path := w.doc.Path(); path != "" {
-		if w.saveTo(path) {
-			f()
-		}
-		return
+	path := w.doc.Path()
+	switch {
+	case path == "":
+		w.askSave(func(path string) { w.saveOver(path, f) })
+	case w.doc.ChangedUnderneath():
+		w.question(
+			"Save over it?", filepath.Base(path)+" was changed by another program, or on another machine, since it was opened here. Saving over it loses what was changed there.",
+			answer{word: "Do not save yet"},
+			answer{word: "Save over it", then: func() { w.saveOver(path, f) }},
+			answer{word: "Save under another name", then: func() { w.askSave(func(path string) { w.saveOver(path, f) }) }, best: true},
+		)
+	default:
+		w.saveOver(path, f)
 	}
-	w.askSave(func(path string) {
-		if w.saveTo(path) {
-			f()
-		}
-	})
+}
+
+func (w *Window) saveOver(path string, then func()) {
+	if w.saveTo(path) {
+		then()
+	}
 }
 
 func (w *Window) save() { w.saveThen(func() {}) }
@@ -152,12 +157,16 @@ func (w *Window) saveAs() {
 // saveTo writes the document; when that fails the red strip stays until it is
 // saved elsewhere.
 func (w *Window) saveTo(path string) bool {
+	if path != w.doc.Path() && !w.claim(path) {
+		w.red.Set("Not saved: another window has " + filepath.Base(path) + " open.")
+		return false
+	}
+	w.keepEarlier(path)
 	if err := w.doc.Save(path); err != nil {
 		w.red.Set("Not saved: " + err.Error() + ".")
 		return false
 	}
 	w.red.Set("")
-	w.forget()
 	w.remember(path)
 	w.refresh()
 	return true
@@ -166,7 +175,7 @@ func (w *Window) saveTo(path string) bool {
 // askAndClose closes the window, asking first where work would be lost.
 func (w *Window) askAndClose() {
 	w.ifSafe(func() {
-		w.forget()
+		w.closeSafe()
 		w.app.Quit()
 	})
 }

@@ -1,72 +1,240 @@
 package ui
 
 import (
-	"errors"
-	"io/fs"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime/debug"
 	"time"
 
 	"fyne.io/fyne/v2"
 
+	"quarterstep/app/safekeeping"
 	"quarterstep/app/session"
-	"quarterstep/app/settings"
 )
 
-// autosaveEvery is how often unsaved work is copied aside.
-const autosaveEvery = 30 * time.Second
-
-// autosave copies unsaved work aside now and then until stop is called.
-func (w *Window) autosave() (stop func()) {
-	if w.settingsDir == "" {
-		return func() {}
-	}
-	tick := time.NewTicker(autosaveEvery)
-	done := make(chan struct{})
-	go func() {
-		for {
-			select {
-			case <-tick.C:
-				fyne.Do(w.keepCopy)
-			case <-done:
-				return
-			}
-		}
-	}()
-	return func() {
-		tick.Stop()
-		close(done)
-	}
+// safe is what keeps the window's work where a crash cannot take it.
+type safe struct {
+	journal *safekeeping.Journal // nil where there is no folder for it
+	claim   safekeeping.Claim
+	claimed string // path
 }
 
-func (w *Window) keepCopy() {
-	if _, err := w.doc.Autosave(settings.RecoveryFile(w.settingsDir)); err != nil {
-		w.say("A copy of unsaved work could not be kept: " + err.Error())
-	}
-}
-
-// forget drops the copy once the work is safe, or is not wanted.
-func (w *Window) forget() {
+// openSafe begins the journal of this window.
+func (w *Window) openSafe() {
 	if w.settingsDir == "" {
 		return
 	}
-	if err := session.Forget(settings.RecoveryFile(w.settingsDir)); err != nil && !errors.Is(err, fs.ErrNotExist) {
-		w.say("The copy of unsaved work could not be removed: " + err.Error())
-	}
-}
-
-// Recovered opens the copy of unsaved work that a crash left behind; nil when
-// there is none, or it cannot be read.
-func Recovered(settingsDir string) *session.Session {
-	if settingsDir == "" {
-		return nil
-	}
-	doc, err := session.Recover(settings.RecoveryFile(settingsDir))
+	j, err := safekeeping.OpenJournal(w.settingsDir, func(err error) {
+		fyne.Do(func() { w.say("Unsaved work could not be kept aside: " + err.Error() + ". Save it soon.") })
+	})
 	if err != nil {
-		return nil
+		w.say(capital(err.Error()) + ". Save your work often.")
+		return
 	}
-	return doc
+	w.safe.journal = j
 }
 
-// SayRecovered tells the sewist that her unsaved work is back.
-func (w *Window) SayRecovered() {
-	w.say("Quarterstep did not close as it should have. Your unsaved work is back; save it now.")
+// closeSafe ends the journal in good order: there is nothing to bring back.
+func (w *Window) closeSafe() {
+	w.safe.claim.Release()
+	if j := w.safe.journal; j != nil {
+		w.safe.journal = nil
+		if err := j.Close(); err != nil {
+			fmt.Fprintln(os.Stderr, "quarterstep:", err)
+		}
+	}
+}
+
+// keepSafe has the journal follow doc, and holds its file. A file that another
+// window has leaves doc without one, so that neither writes over the other.
+func (w *Window) keepSafe(doc *session.Session) {
+	switch path := doc.Path(); {
+	case path == "":
+		w.safe.claim.Release()
+		w.safe.claim, w.safe.claimed = safekeeping.Claim{}, ""
+	case !w.claim(path):
+		doc.Part()
+	}
+	if w.safe.journal != nil {
+		w.safe.journal.Follow(doc)
+	}
+}
+
+// sayCopy tells that the document opened from path is a copy, if it is.
+func (w *Window) sayCopy(path string) {
+	if path != "" && w.doc.Path() == "" {
+		w.say("Another window has " + filepath.Base(path) + " open. This is a copy; save it under another name.")
+	}
+}
+
+// claim holds the file at path for this window in place of the one before;
+// false where another window has it.
+func (w *Window) claim(path string) bool {
+	if w.settingsDir == "" || path == w.safe.claimed {
+		return true
+	}
+	c, held, err := safekeeping.Take(w.settingsDir, path)
+	if err != nil {
+		w.say(capital(err.Error()) + ".")
+		return true
+	}
+	if held {
+		w.safe.claim.Release()
+		w.safe.claim, w.safe.claimed = c, path
+	}
+	return held
+}
+
+// keepEarlier puts the file by before it is saved over. That it cannot be put by
+// must not keep the work from being saved.
+func (w *Window) keepEarlier(path string) {
+	if w.settingsDir == "" {
+		return
+	}
+	if err := safekeeping.KeepEarlier(w.settingsDir, path); err != nil {
+		w.say(capital(err.Error()) + ".")
+	}
+}
+
+// earlierMenu lists the file as it was saved before.
+func (w *Window) earlierMenu() *fyne.MenuItem {
+	item := fyne.NewMenuItem("Earlier versions", nil)
+	var versions []*fyne.MenuItem
+	if w.settingsDir != "" && w.doc.Path() != "" {
+		for _, v := range safekeeping.Earlier(w.settingsDir, w.doc.Path()) {
+			versions = append(versions, fyne.NewMenuItem("Until "+clock(v.When), func() { w.ifSafe(func() { w.openEarlier(v) }) }))
+		}
+	}
+	item.ChildMenu = fyne.NewMenu("", versions...)
+	item.Disabled = len(versions) == 0
+	return item
+}
+
+// openEarlier brings an earlier version back as unsaved work on the same file.
+func (w *Window) openEarlier(v safekeeping.Version) {
+	home := w.doc.Path()
+	doc, err := session.Open(v.Path)
+	if err == nil {
+		f := doc.File()
+		f.Home = home
+		doc, err = session.Recover(f, 1)
+	}
+	if err != nil {
+		w.fail("This version cannot be opened", err)
+		return
+	}
+	w.take(doc)
+	w.say("This is how it was until " + clock(v.When) + ". Save it to have it back.")
+}
+
+// clock says when something was: the time today, else the day with it.
+func clock(t time.Time) string {
+	t = t.Local()
+	if now := time.Now(); t.YearDay() == now.YearDay() && t.Year() == now.Year() {
+		return t.Format("15:04")
+	}
+	return t.Format("2 January, 15:04")
+}
+
+// OfferLeft offers unsaved work of a window that did not close as it should
+// have, naming what it holds: the latest first, and after the answer the next.
+func (w *Window) OfferLeft() {
+	if w.settingsDir == "" {
+		return
+	}
+	w.offer(safekeeping.Left(w.settingsDir))
+}
+
+func (w *Window) offer(left []safekeeping.Leftover) {
+	if len(left) == 0 {
+		return
+	}
+	l, rest := left[0], left[1:]
+	w.question(
+		"Your unsaved work is here", leftWords(l),
+		answer{word: "Throw it away", then: func() {
+			w.dropLeft(l)
+			w.offer(rest)
+		}},
+		answer{word: "Not now", then: func() { w.offer(rest) }},
+		answer{word: "Bring it back", then: func() { w.bringBack(l) }, best: true},
+	)
+}
+
+// leftWords is "Quarterstep did not close as it should have. It kept Lantern
+// blouse, 7 pieces, with 12 changes up to 21:40, the last: move hem."
+func leftWords(l safekeeping.Leftover) string {
+	words := "Quarterstep did not close as it should have. It kept "
+	if l.Name == "" {
+		words += "a pattern without a name"
+	} else {
+		words += l.Name
+	}
+	if l.Pieces > 0 {
+		words += ", " + count(l.Pieces, "piece")
+	}
+	if l.Changes > 0 {
+		words += ", with " + count(l.Changes, "change") + " that had not been saved"
+	}
+	words += ", up to " + clock(l.When)
+	if l.Last != "" {
+		words += ". The last change was: " + l.Last
+	}
+	words += "."
+	if l.Home != "" {
+		words += " It belongs to " + filepath.Base(l.Home) + "."
+	}
+	return words
+}
+
+func (w *Window) dropLeft(l safekeeping.Leftover) {
+	if err := l.Drop(); err != nil {
+		w.say(capital(err.Error()) + ".")
+	}
+}
+
+// bringBack makes left work the document; it is thrown away only once this
+// window's own journal has it.
+func (w *Window) bringBack(l safekeeping.Leftover) {
+	f, err := l.Read()
+	var doc *session.Session
+	if err == nil {
+		doc, err = session.Recover(f, l.Changes)
+	}
+	if err != nil {
+		w.fail("The unsaved work cannot be read", err)
+		return
+	}
+	w.take(doc)
+	if w.safe.journal != nil {
+		if err := w.safe.journal.Flush(); err != nil {
+			w.say(capital(err.Error()) + ". Save your work now.")
+			return
+		}
+	}
+	w.dropLeft(l)
+	w.say("Your unsaved work is back; save it now.")
+}
+
+// rescue answers a fault of the program: the work is put by, then the window is
+// opened anew, unless that was done a moment ago already.
+func (w *Window) rescue(opened time.Time) {
+	fault := recover()
+	if fault == nil {
+		return
+	}
+	fmt.Fprintf(os.Stderr, "quarterstep: a fault of the program: %v\n%s", fault, debug.Stack())
+	if j := w.safe.journal; j != nil {
+		if err := j.Flush(); err != nil {
+			fmt.Fprintln(os.Stderr, "quarterstep:", err)
+		} else {
+			fmt.Fprintln(os.Stderr, "quarterstep: the unsaved work is kept and will be offered at the next start.")
+		}
+	}
+	if self, err := os.Executable(); err == nil && time.Since(opened) > 10*time.Second {
+		_ = exec.Command(self).Start() // the new window finds the work; without it the next start does
+	}
+	os.Exit(2)
 }

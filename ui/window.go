@@ -38,6 +38,7 @@ type Window struct {
 	looked     string        // the finding in hand
 	faults     []scene.Fault // what to look at on the Table, as last looked
 	docSerial  int           // counts changes of the document
+	safe       safe
 	print      printStep
 	paper      photoStep
 	body       wearerStep
@@ -90,7 +91,10 @@ func Open(a fyne.App, doc *session.Session, s settings.Settings, settingsDir str
 	w.win.SetPadded(false)
 	w.setTheme()
 	w.build()
+	w.openSafe()
+	path := doc.Path()
 	w.take(doc)
+	w.sayCopy(path)
 	w.win.SetOnDropped(w.dropped)
 	w.win.SetCloseIntercept(w.askAndClose)
 	w.win.Resize(fyne.NewSize(1440, 900))
@@ -99,13 +103,13 @@ func Open(a fyne.App, doc *session.Session, s settings.Settings, settingsDir str
 
 // ShowAndRun shows the window and returns when it is closed.
 func (w *Window) ShowAndRun() {
-	stop := w.autosave()
-	defer stop()
+	defer w.rescue(time.Now())
 	w.win.ShowAndRun()
 }
 
 // take makes doc the open document.
 func (w *Window) take(doc *session.Session) {
+	w.keepSafe(doc)
 	w.doc = doc
 	w.doc.Listen(w.changed)
 	w.hand, w.doubts = firstEdge(doc.Pattern()), nil

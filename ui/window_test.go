@@ -6,12 +6,14 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
 	"quarterstep/app"
 	"quarterstep/app/edit"
+	"quarterstep/app/safekeeping"
 	"quarterstep/app/session"
 	"quarterstep/app/settings"
 	"quarterstep/model"
@@ -284,22 +286,97 @@ func TestPrintStep(t *testing.T) {
 	}
 }
 
+// crashed is what would be offered had w ended now without closing: a window that
+// is open holds its own journal, a copy of it is held by none.
+func crashed(t *testing.T, w *Window) []safekeeping.Leftover {
+	t.Helper()
+	if err := w.safe.journal.Flush(); err != nil {
+		t.Fatal(err)
+	}
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, os.DirFS(w.settingsDir)); err != nil {
+		t.Fatal(err)
+	}
+	return safekeeping.Left(dir)
+}
+
+// Two windows on one file: the second has a copy, so that neither writes over
+// the other; and what another program wrote is not lost without asking.
+func TestTwoWindowsOnOneFile(t *testing.T) {
+	first := open(t)
+	path := filepath.Join(t.TempDir(), "a.qstep")
+	if !first.saveTo(path) {
+		t.Fatal("not saved")
+	}
+	second := open(t)
+	second.settingsDir = first.settingsDir
+	second.open(path)
+	if got := second.doc.Path(); got != "" {
+		t.Errorf("opened at %q, not as a copy", got)
+	}
+	if second.saveTo(path) {
+		t.Error("the second window wrote over the file of the first")
+	}
+	first.doc.Undo()
+	later := time.Now().Add(time.Hour)
+	if err := os.Chtimes(path, later, later); err != nil {
+		t.Fatal(err)
+	}
+	done := false
+	first.saveThen(func() { done = true })
+	if done || !first.dialogOpen {
+		t.Error("a file changed by another program is saved over without asking")
+	}
+}
+
+func TestEarlierVersionsComeBack(t *testing.T) {
+	w := open(t)
+	path := filepath.Join(t.TempDir(), "a.qstep")
+	name := w.doc.Pattern().Name
+	rename := func(to string) {
+		w.do("rename", func(p model.Pattern) (model.Pattern, error) {
+			p.Name = to
+			return p, nil
+		})
+	}
+	if !w.saveTo(path) {
+		t.Fatal("not saved")
+	}
+	rename("B")
+	if !w.saveTo(path) {
+		t.Fatal("not saved")
+	}
+	versions := safekeeping.Earlier(w.settingsDir, path)
+	if len(versions) != 1 || w.earlierMenu().Disabled {
+		t.Fatalf("%d earlier versions", len(versions))
+	}
+	w.openEarlier(versions[0])
+	if got := w.doc.Pattern().Name; got != name || w.doc.Path() != path || !w.doc.Dirty() {
+		t.Errorf("the version before is %q at %q", got, w.doc.Path())
+	}
+}
+
 func TestSaveOpenAndRecover(t *testing.T) {
 	w := open(t)
 	at, k := corner(t, w, "side hem")
 	w.table.OnSelect(at)
 	w.table.OnNudge(geom.Vec{X: 1}, board.Normal)
 	moved := place(w, k)
-	w.keepCopy()
-	if doc := Recovered(w.settingsDir); doc == nil || doc.Result().Pieces[0].Edges[k].Start() != moved {
-		t.Error("unsaved work cannot be had back")
+	left := crashed(t, w)
+	if len(left) != 1 || left[0].Changes != 1 || left[0].Name != w.doc.Pattern().Name {
+		t.Fatalf("after a crash %d leftovers are offered: %+v", len(left), left)
+	}
+	other := open(t)
+	other.bringBack(left[0])
+	if place(other, k) != moved || !other.doc.Dirty() {
+		t.Error("unsaved work is not had back")
 	}
 	path := filepath.Join(t.TempDir(), "a.qstep")
 	if !w.saveTo(path) {
 		t.Fatal("not saved")
 	}
-	if Recovered(w.settingsDir) != nil {
-		t.Error("the copy stays after saving")
+	if left := crashed(t, w); len(left) != 0 {
+		t.Errorf("after saving it is offered all the same: %+v", left)
 	}
 	w.doc.Undo()
 	w.open(path)

@@ -5,8 +5,8 @@
 // Promise: an edit that fails, or whose pattern breaks a rule of
 // Pattern.Validate or cannot be graded, changes nothing. A gesture (Preview ...
 // Commit) makes one step of history however many previews it had; Cancel leaves
-// no trace. Listeners hear once per change, after it. A copy for recovery
-// (Autosave, Recover, Forget) never counts as saved.
+// no trace. Listeners hear once per change, after it. Work that was brought back
+// (Recover) wants saving.
 //
 // A Session belongs to one goroutine, the interface's. Not here: widgets, what
 // the edits are.

@@ -1,36 +1,25 @@
 package session
 
 import (
-	"errors"
-	"fmt"
-	"io/fs"
 	"os"
-	"path/filepath"
+	"time"
 
 	"quarterstep/model/store"
 )
 
 // Open reads a project file.
 func Open(path string) (*Session, error) {
-	s, _, err := open(path)
+	read := stampOf(path)
+	f, err := store.Load(path)
 	if err != nil {
 		return nil, err
 	}
-	s.path = path
-	return s, nil
-}
-
-func open(path string) (*Session, store.File, error) {
-	f, err := store.Load(path)
-	if err != nil {
-		return nil, f, err
-	}
 	s, err := New(f.Pattern)
 	if err != nil {
-		return nil, f, err
+		return nil, err
 	}
-	s.pictures = f.Pictures
-	return s, f, nil
+	s.pictures, s.path, s.stamp = f.Pictures, path, read
+	return s, nil
 }
 
 // Path is where the document was opened from or last saved; empty for never.
@@ -45,7 +34,7 @@ func (s *Session) Save(path string) error {
 	if err := store.Save(path, s.file()); err != nil {
 		return err
 	}
-	s.path, s.saved, s.kept = path, s.now.serial, s.now.serial
+	s.path, s.saved, s.stamp = path, s.now.serial, stampOf(path)
 	s.tell()
 	return nil
 }
@@ -54,42 +43,66 @@ func (s *Session) file() store.File {
 	return store.File{Pattern: s.now.pattern, Pictures: s.named()}
 }
 
-// Autosave keeps a copy of the document for recovery at path, making its
-// folder, when there is work that was neither saved nor kept yet. It reports
-// whether it wrote. The document still counts as not saved.
-func (s *Session) Autosave(path string) (bool, error) {
-	if !s.Dirty() || s.now.serial == s.kept {
-		return false, nil
-	}
-	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-		return false, fmt.Errorf("keeping a copy for recovery: %w", err)
-	}
+// File is the document as it would be saved, with the path it was opened from
+// or last saved at as its Home.
+func (s *Session) File() store.File {
 	f := s.file()
 	f.Home = s.path
-	if err := store.Save(path, f); err != nil {
-		return false, fmt.Errorf("keeping a copy for recovery: %w", err)
-	}
-	s.kept = s.now.serial
-	return true, nil
+	return f
 }
 
-// Recover opens the copy kept at autosave as a document that wants saving; its
-// Path is the file it is a copy of. Where nothing was kept the error is
-// fs.ErrNotExist.
-func Recover(autosave string) (*Session, error) {
-	s, f, err := open(autosave)
+// Changes is how many steps lie between the document and the saved one.
+func (s *Session) Changes() int {
+	if !s.Dirty() {
+		return 0
+	}
+	for i, st := range s.past {
+		if st.serial == s.saved {
+			return len(s.past) - i
+		}
+	}
+	for i, st := range s.future {
+		if st.serial == s.saved {
+			return len(s.future) - i
+		}
+	}
+	return len(s.past) + s.before
+}
+
+// Recover opens work that was never saved as a document that wants saving,
+// changes steps ahead of the file it belongs to; its Path is the file's Home.
+func Recover(f store.File, changes int) (*Session, error) {
+	s, err := New(f.Pattern)
 	if err != nil {
 		return nil, err
 	}
-	s.path, s.saved = f.Home, -1
+	s.pictures, s.path, s.saved, s.before = f.Pictures, f.Home, -1, max(changes, 1)
 	return s, nil
 }
 
-// Forget removes the copy kept at autosave, if there is one: after closing in
-// good order there is nothing to recover.
-func Forget(autosave string) error {
-	if err := os.Remove(autosave); err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("removing the copy for recovery: %w", err)
+// Part takes the document from its file: it has none until it is saved. It is for
+// a document that is opened as a copy.
+func (s *Session) Part() { s.path, s.stamp = "", stamp{} }
+
+// stamp tells one state of a file on disk from another.
+type stamp struct {
+	size int64
+	when time.Time
+}
+
+// stampOf is the state of the file at path; the zero stamp where there is none.
+func stampOf(path string) stamp {
+	info, err := os.Stat(path)
+	if err != nil {
+		return stamp{}
 	}
-	return nil
+	return stamp{info.Size(), info.ModTime()}
+}
+
+// ChangedUnderneath reports that the file of the document was changed by
+// another program since it was opened or saved here, so that saving over it
+// would lose what the other wrote.
+func (s *Session) ChangedUnderneath() bool {
+	now := stampOf(s.path)
+	return s.path != "" && s.stamp != stamp{} && now != stamp{} && now != s.stamp
 }

@@ -64,51 +64,60 @@ func TestASaveThatFailsChangesNothing(t *testing.T) {
 	}
 }
 
+// Work brought back wants saving, knows where it belongs and how far it is
+// ahead.
 func TestRecovery(t *testing.T) {
-	dir := t.TempDir()
-	home, kept := filepath.Join(dir, "apron.qstep"), filepath.Join(dir, "new", "recovery.qstep")
-	if _, err := Recover(kept); !errors.Is(err, fs.ErrNotExist) {
-		t.Errorf("nothing was kept: %v", err)
-	}
+	home := filepath.Join(t.TempDir(), "apron.qstep")
 	s := open1(t)
 	must(t, s.Save(home))
-	autosave := func(want bool) {
-		t.Helper()
-		wrote, err := s.Autosave(kept)
-		must(t, err)
-		if wrote != want {
-			t.Errorf("autosave wrote: %v, want %v", wrote, want)
-		}
+	for _, name := range []string{"A", "B", "C"} {
+		must(t, s.Do("rename to "+name, rename(name)))
 	}
-	autosave(false) // all is saved
-	must(t, s.Do("rename", rename("A")))
-	autosave(true)
-	autosave(false) // kept already
-	must(t, s.Do("rename", rename("B")))
-	autosave(true)
-	if !s.Dirty() || s.Path() != home {
-		t.Errorf("after autosave: dirty %v, path %s", s.Dirty(), s.Path())
+	s.Undo()
+	if s.Changes() != 2 {
+		t.Errorf("%d changes, want 2", s.Changes())
 	}
-	r, err := Recover(kept)
+	r, err := Recover(s.File(), s.Changes())
 	must(t, err)
-	if r.Pattern().Name != "B" || r.Path() != home || !r.Dirty() {
-		t.Errorf("recovered %s of %s, dirty %v", r.Pattern().Name, r.Path(), r.Dirty())
+	if r.Pattern().Name != "B" || r.Path() != home || !r.Dirty() || r.Changes() != 2 {
+		t.Errorf("recovered %s of %s, dirty %v, %d changes", r.Pattern().Name, r.Path(), r.Dirty(), r.Changes())
+	}
+	must(t, r.Do("rename", rename("D")))
+	if r.Changes() != 3 {
+		t.Errorf("%d changes, want 3", r.Changes())
 	}
 	must(t, r.Save(home))
-	if r.Dirty() {
-		t.Error("saved and still dirty")
+	if r.Dirty() || r.Changes() != 0 {
+		t.Errorf("saved: dirty %v, %d changes", r.Dirty(), r.Changes())
 	}
-	must(t, Forget(kept))
-	must(t, Forget(kept))
-	if _, err := os.Stat(kept); !errors.Is(err, fs.ErrNotExist) {
-		t.Errorf("the copy is still there: %v", err)
+	r.Undo()
+	r.Undo()
+	if r.Changes() != 1 {
+		t.Errorf("undone to before saving: %d changes, want 1", r.Changes())
 	}
-	// A folder that cannot be made: the document goes on.
-	must(t, s.Do("rename", rename("C")))
-	if _, err := s.Autosave(filepath.Join(home, "recovery.qstep")); err == nil {
-		t.Error("a copy was kept below a file")
+}
+
+// A file that another program wrote since is known; one that is gone is not
+// taken for changed.
+func TestChangedUnderneath(t *testing.T) {
+	home := filepath.Join(t.TempDir(), "apron.qstep")
+	s := open1(t)
+	must(t, s.Save(home))
+	o, err := Open(home)
+	must(t, err)
+	if s.ChangedUnderneath() || o.ChangedUnderneath() {
+		t.Error("nobody wrote, and it counts as changed")
 	}
-	autosave(true)
+	must(t, o.Do("rename", rename("longer by far")))
+	must(t, o.Save(home))
+	if !s.ChangedUnderneath() || o.ChangedUnderneath() {
+		t.Errorf("changed by the other: %v, by itself: %v", s.ChangedUnderneath(), o.ChangedUnderneath())
+	}
+	must(t, os.Remove(home))
+	if s.ChangedUnderneath() {
+		t.Error("a file that is gone counts as changed")
+	}
+	must(t, s.Save(home))
 }
 
 // A picture that the document names is kept with the project; taken off, it is

@@ -28,7 +28,8 @@ type Session struct {
 	shown     *state // a gesture under way, not in the history
 	serial    int    // of the latest state made
 	saved     int    // serial that closing would not lose; -1 none
-	kept      int    // serial of the latest copy for recovery; -1 none
+	before    int    // steps of recovered work that came before this history
+	stamp     stamp  // of the file at path when it was read or written
 	path      string
 	pictures  map[string][]byte
 	listeners []func()
@@ -45,7 +46,7 @@ type state struct {
 // New opens p as a document that has no file yet. It fails when p breaks a
 // rule of Pattern.Validate or cannot be graded.
 func New(p model.Pattern) (*Session, error) {
-	s := &Session{kept: -1}
+	s := &Session{}
 	r, err := s.grade(p)
 	if err != nil {
 		return nil, fmt.Errorf("opening the pattern: %w", err)

@@ -12,9 +12,8 @@ import (
 )
 
 const (
-	fileName     = "settings.json"
-	recoveryName = "recovery.qstep"
-	maxRecent    = 8
+	fileName  = "settings.json"
+	maxRecent = 8
 )
 
 // Settings is what is remembered. The zero value is the first day.
@@ -36,10 +35,6 @@ func Dir() (string, error) {
 	}
 	return filepath.Join(base, "quarterstep"), nil
 }
-
-// RecoveryFile is where, with settings in folder dir, a copy of unsaved work is
-// kept (see session.Autosave).
-func RecoveryFile(dir string) string { return filepath.Join(dir, recoveryName) }
 
 // Load reads the settings in folder dir; recent files that are gone are left
 // out. An empty dir is nowhere, and reads as the first day.

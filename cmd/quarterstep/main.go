@@ -34,17 +34,12 @@ func run(demo bool, files []string) error {
 	if err != nil {
 		dir = "" // nowhere to keep habits: the window works without
 	}
-	doc := ui.Recovered(dir)
-	recovered := doc != nil
-	if !recovered {
-		if doc, err = document(demo, files); err != nil {
-			return err
-		}
+	doc, err := document(demo, files)
+	if err != nil {
+		return err
 	}
 	w := ui.Open(app.NewWithID("quarterstep"), doc, settings.Load(dir), dir)
-	if recovered {
-		w.SayRecovered()
-	}
+	w.OfferLeft()
 	if len(files) > 0 && paper.IsPicture(files[0]) {
 		w.BringIn(files)
 	}

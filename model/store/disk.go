@@ -1,13 +1,9 @@
 package store
 
 import (
-	"bufio"
-	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
-	"path/filepath"
 )
 
 // Save writes f to path. It writes beside the old file, waits until the disk
@@ -24,7 +20,7 @@ func Save(path string, f File) error {
 func Load(path string) (File, error) {
 	f, err := load(path)
 	if err != nil {
-		return File{}, fmt.Errorf("opening the pattern: %w", err)
+		return File{}, fmt.Errorf("opening the pattern: %w", Plain(path, err))
 	}
 	return f, nil
 }
@@ -43,45 +39,4 @@ func load(path string) (File, error) {
 		return File{}, ErrNotOurs
 	}
 	return Read(in, info.Size())
-}
-
-// Replace puts what write gives at path, whole or not at all, with the rights
-// the old file had. On an error the old file is untouched and nothing is left
-// behind.
-func Replace(path string, write func(io.Writer) error) error {
-	if real, err := filepath.EvalSymlinks(path); err == nil {
-		path = real // write the file a link leads to, not over the link
-	}
-	mode := fs.FileMode(0o644)
-	if info, err := os.Stat(path); err == nil {
-		mode = info.Mode().Perm()
-	}
-	tmp, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+"-*")
-	if err != nil {
-		return err
-	}
-	buffered := bufio.NewWriter(tmp)
-	if err = write(buffered); err == nil {
-		err = errors.Join(buffered.Flush(), tmp.Chmod(mode), tmp.Sync())
-	}
-	err = errors.Join(err, tmp.Close())
-	if err == nil {
-		err = os.Rename(tmp.Name(), path)
-	}
-	if err != nil {
-		return errors.Join(err, os.Remove(tmp.Name()))
-	}
-	syncFolder(filepath.Dir(path))
-	return nil
-}
-
-// syncFolder asks the disk to keep the new name too. Not every system can; the
-// file itself is safe either way.
-func syncFolder(dir string) {
-	d, err := os.Open(dir)
-	if err != nil {
-		return
-	}
-	_ = d.Sync()
-	_ = d.Close()
 }
