@@ -42,6 +42,7 @@ const usage = `qstep does Quarterstep's job without a window.
               [MEASURES] [LENGTHS] [--margin L --overlap L] -o F.pdf
   qstep sheet Q.qstep [--size SIZE] [MEASURES] [--piece NAME]
               [--paper a4|letter] [--date TEXT] -o F.pdf
+  qstep targets [--kind strips|corners] [--paper a4|letter] -o F.pdf
   qstep straighten PICTURE... --ref scan|targets|a4|letter|mat|card -o F.png
   qstep demo -o FOLDER
 
@@ -79,6 +80,7 @@ func run(args []string, out, errs io.Writer) int {
 		"charts": charts, "import": bringIn, "grade": grade, "check": lookOver,
 		"export": export, "print": printPDF, "demo": demo, "sheet": sheet,
 		"straighten": straighten,
+		"targets": targets,
 	}
 	if args[0] == "help" || args[0] == "--help" || args[0] == "-h" {
 		fmt.Fprint(out, helpOn(args[1:]))
