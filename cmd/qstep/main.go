@@ -80,7 +80,7 @@ func run(args []string, out, errs io.Writer) int {
 		"charts": charts, "import": bringIn, "grade": grade, "check": lookOver,
 		"export": export, "print": printPDF, "demo": demo, "sheet": sheet,
 		"straighten": straighten,
-		"targets": targets,
+		"targets":    targets,
 	}
 	if args[0] == "help" || args[0] == "--help" || args[0] == "-h" {
 		fmt.Fprint(out, helpOn(args[1:]))
