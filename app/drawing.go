@@ -206,11 +206,15 @@ func pieceWords(p model.Pattern, q model.Piece, drawn printing.Piece, note strin
 	return words
 }
 
-// cutWords says how many of the piece to cut: "Cut 1 on the fold".
+// cutWords says how many of the piece to cut: "Cut 1 on the fold", "Cut 2, cut
+// lining 2".
 func cutWords(q model.Piece) string {
 	cut := fmt.Sprintf("Cut %d", q.Copies())
 	if slices.ContainsFunc(q.Edges, func(e model.Edge) bool { return e.Kind == model.Fold }) {
 		cut += " on the fold"
+	}
+	if q.Lining > 0 {
+		cut += fmt.Sprintf(", cut lining %d", q.Lining)
 	}
 	return cut
 }
