@@ -23,9 +23,9 @@ const (
 	// typed: a tape measure, and corners squared by eye (common practice).
 	typedNoise = 1.0
 	// sureBend is how unsure the bend of a lens may be to be kept for later
-	// photos: it moves the corners of a photo of half a metre by a quarter of a
-	// millimetre.
-	sureBend = 6e-4
+	// photos: it moves what lies 30 cm from the middle of a photo of a metre by less
+	// than a fifth of a millimetre.
+	sureBend = 1.5e-3
 	// mostLaidOff is how far, in mm, cards laid as a rectangle may be off it.
 	mostLaidOff = 3.0
 )
@@ -92,11 +92,8 @@ func (p *Photo) byRectangle(r Request, s Sighting) (Straight, error) {
 		g = append(g, straight.Pair{Pixel: s.Middles[i], MM: at})
 	}
 	f, err := straight.FromGroups([]straight.Group{g}, p.Picture.Size(), p.shot(r), typedNoise)
-	if err != nil {
-		return Straight{}, err
-	}
-	if f.Misfit.Worst > mostLaidOff {
-		return Straight{}, fmt.Errorf("the targets do not lie as you typed, by %.0f mm: measure 1 to 2 and 2 to 3 again, from middle to middle, and see that they lie square", f.Misfit.Worst)
+	if err != nil || f.Misfit.Worst > mostLaidOff {
+		return Straight{}, errNotAsTyped
 	}
 	out := Straight{Map: f.Map, Points: f.Misfit.Points, Say: fmt.Sprintf(
 		"The four targets and your distances agree to within %.1f mm. If they lie square, the picture is right to about %.0f mm; strips or whole cards do better.",
@@ -119,6 +116,8 @@ func singly(all []seen) (s Sighting) {
 const leastApart = 50
 
 var errApart = errors.New("type how far apart the targets lie, from middle to middle: 1 to 2, across, and 2 to 3, down")
+
+var errNotAsTyped = errors.New("the targets do not lie as you typed: measure 1 to 2 and 2 to 3 again, from middle to middle, and see that they lie square, in the order of a clock")
 
 // apart are the typed distances of the cards, as lengths known in the photo.
 func apart(r Request, s Sighting) []straight.Known {

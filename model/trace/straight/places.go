@@ -22,8 +22,8 @@ type Placed struct {
 // the group.
 type Group []Pair
 
-// FromGroups straightens a photo by groups of places, each known to noise mm
-// within its group. The pose of the camera and the bend of its lens are settled
+// FromGroups straightens a photo by groups of places, each known to about
+// noise mm within its group. The pose of the camera and the bend of its lens are settled
 // so that every group keeps its shape, with what is usual of cameras as weak
 // evidence (pose); where a group lies needs no finding of its own, as its best
 // place follows from the map by a rigid fit. One group of four places or more
@@ -49,11 +49,11 @@ func FromGroups(groups []Group, size image.Point, shot Shot, noise float64) (Pla
 		return Placed{}, errOneLine
 	}
 	x := g.settle(g.start(), noise)
-	// Places off by more than was said make all as unsure; few that agree by
-	// chance make nothing surer.
-	free := max(2*g.places-3*len(groups)-poseUnknowns, 1)
-	noise = max(noise, g.off(g.with(x)).RMS*math.Sqrt(float64(g.places)/float64(free)))
-	x = g.settle(x, noise)
+	said := noise
+	for range 2 {
+		noise = g.told(said, g.off(g.with(x)))
+		x = g.settle(x, noise)
+	}
 	p := g.with(x)
 	out := Placed{Map: p.full(), Misfit: g.off(p)}
 	g.doubts(&out, x, noise)
@@ -68,6 +68,16 @@ const (
 	mostWithin  = 25.0 // mm: more unsure than that, nothing is decided
 	startNoise  = 0.1  // mm, until the places tell
 )
+
+// told is how far places are off, by what was said beforehand, which counts as
+// beforehand looks, and by what the places say of each other: few that agree by
+// chance make little surer.
+func (g grouped) told(said float64, f Misfit) float64 {
+	const beforehand = 4.0
+	free := max(2*g.places-3*len(g.groups)-poseUnknowns, 0)
+	sum := beforehand*said*said + f.RMS*f.RMS*float64(g.places)
+	return max(math.Sqrt(sum/(beforehand+float64(free))), leastNoise)
+}
 
 // grouped is the finding of a camera by groups of known shape. Its unknowns are
 // the tilt two ways and the distance, all in hundredths, then what is doubted of
