@@ -39,7 +39,11 @@ func (w *Window) connectTable() {
 		w.dragLine(at, by, ph, edit.MoveEdge(at.Piece, at.Edge, by), "move "+w.refName(at))
 	}
 	t.OnDragPiece = w.dragPiece
-	t.OnNudge = func(by geom.Vec, _ board.Step) { w.nudge(w.asHeld(by)) }
+	t.OnNudge = func(by geom.Vec, _ board.Step) {
+		if !w.nudgeTraced(by) {
+			w.nudge(w.asHeld(by))
+		}
+	}
 	t.OnAddPoint = w.addPoint
 	t.OnMenu = w.tableMenu
 	t.OnPage = func(name string) { w.print.page = name; w.refresh() }

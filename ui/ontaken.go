@@ -7,6 +7,7 @@ import "quarterstep/app/edit"
 func (w *Window) connectTaken() {
 	t, p := w.table, w.photos
 	t.OnPlace, t.OnGrab, t.OnDragTraced = w.placed, w.grab, w.dragTraced
+	w.table.OnMenuTraced = w.tracedMenu
 	p.OnBringIn = w.bringIn
 	p.OnPhoto = w.choosePhoto
 	p.OnRemove = w.removePhoto

@@ -94,7 +94,7 @@ func (w *Window) traceOnTable() *scene.Trace {
 			w.cornersOnTable(out, line, at)
 		}
 	}
-	for _, d := range t.allDoubts() {
+	for _, d := range t.allDoubts(k) {
 		out.Doubts = append(out.Doubts, d.At.Add(at))
 	}
 	if len(t.live.Path) > 0 {
@@ -114,9 +114,10 @@ func (w *Window) traceOnTable() *scene.Trace {
 // rounds where the parts of its edges meet.
 func (w *Window) cornersOnTable(out *scene.Trace, line model.TracedSize, at geom.Vec) {
 	t := w.paper.trace
-	for _, e := range line.Edges {
+	for j, e := range line.Edges {
 		for i := 1; i < len(e); i++ {
-			out.Corners = append(out.Corners, scene.TraceCorner{At: e[i].P0.Add(at), Round: true})
+			picked := t.picked.on && t.picked.corner < 0 && t.picked.edge == j && t.picked.k == i
+			out.Corners = append(out.Corners, scene.TraceCorner{At: e[i].P0.Add(at), Round: true, Selected: picked})
 		}
 	}
 	for i, c := range line.Corners {
@@ -124,7 +125,7 @@ func (w *Window) cornersOnTable(out *scene.Trace, line model.TracedSize, at geom
 			out.Next = append(out.Next, c.Add(at))
 			continue
 		}
-		out.Corners = append(out.Corners, scene.TraceCorner{At: c.Add(at), Selected: t.next.on && i == t.next.at})
+		out.Corners = append(out.Corners, scene.TraceCorner{At: c.Add(at), Selected: t.next.on && i == t.next.at || t.picked.on && i == t.picked.corner})
 	}
 }
 

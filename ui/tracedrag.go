@@ -8,11 +8,12 @@ import (
 	"quarterstep/app/trace"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/trace/follow"
 	"quarterstep/ui/board"
 )
 
-// grip is what is dragged of the line in hand: a corner, a point on one of its
-// edges, or a corner proposed.
+// grip is what is taken hold of: a corner of the line in hand, a point on one
+// of its edges, or a corner proposed.
 type grip struct {
 	on      bool
 	next    bool // a corner proposed
@@ -28,18 +29,25 @@ func (w *Window) grab(at geom.Point, reach float64) bool {
 	if !w.tracingNow() || t.mark.kind != "" {
 		return false
 	}
-	p := w.onPhoto(at)
+	t.held = w.gripAt(w.onPhoto(at), reach)
+	return t.held.on
+}
+
+// gripAt is what can be taken hold of within reach mm of a place of the photo.
+func (w *Window) gripAt(p geom.Point, reach float64) grip {
+	t := w.paper.trace
+	var got grip
 	try := func(q geom.Point, h grip) {
 		if d := q.Dist(p); d <= reach {
 			reach, h.on, h.at = d, true, q
-			t.held = h
+			got = h
 		}
 	}
 	if t.next.on {
 		for i, c := range t.next.Line.Corners {
 			try(c, grip{next: true, corner: i})
 		}
-		return t.held.on
+		return got
 	}
 	k, _ := w.tracing()
 	line, _ := trace.LineOf(k, t.size)
@@ -51,7 +59,7 @@ func (w *Window) grab(at geom.Point, reach float64) bool {
 	for i, c := range line.Corners {
 		try(c, grip{corner: i})
 	}
-	return t.held.on
+	return got
 }
 
 // dragTraced moves what was taken hold of; its edges follow the print anew when
@@ -62,25 +70,51 @@ func (w *Window) dragTraced(by geom.Vec, ph board.Phase) {
 		w.dragNext(t.held.corner, t.held.at.Add(by), ph)
 		return
 	}
+	to := t.held.at.Add(by)
+	if ph == board.DragEnd && t.held.corner >= 0 {
+		to = w.tracer().OntoPrint(to)
+	}
+	if m, ok := w.moveOf(t.held, to, ph == board.DragEnd); ok {
+		w.drag(m.edit, m.label, by, ph)
+		if ph == board.DragEnd {
+			t.doubtAnew(t.size, m.was, m.doubts)
+			t.picked = w.regrip(t.held)
+			w.refresh()
+		}
+	}
+}
+
+// tracedMove is a corner or point of the line in hand, moved.
+type tracedMove struct {
+	edit   session.Edit
+	label  string
+	was    []geom.Path    // the edges it changes, as they were
+	doubts []follow.Doubt // of the edges as they are
+}
+
+// moveOf is what is held, moved to a place of the photo; let go, the edges of a
+// corner follow the print to it.
+func (w *Window) moveOf(h grip, to geom.Point, let bool) (tracedMove, bool) {
+	t := w.paper.trace
 	k, _ := w.tracing()
 	line, ok := trace.LineOf(k, t.size)
-	if !ok {
-		return
+	if !ok || !h.on {
+		return tracedMove{}, false
 	}
-	to := t.held.at.Add(by)
-	what := "move a point"
-	e := edit.ReshapeEdge(t.id, t.size, t.held.edge, w.bent(line, to))
-	if t.held.corner >= 0 {
-		what = "move a corner of size " + t.size
-		e = w.movedCorner(k, line, t.held.corner, to, ph == board.DragEnd)
+	if h.corner < 0 {
+		return tracedMove{
+			edit:  edit.ReshapeEdge(t.id, t.size, h.edge, bent(line, h, to)),
+			label: "move a point on size " + t.size,
+		}, true
 	}
-	w.drag(e, what, by, ph)
+	m := w.movedCorner(k, line, h.corner, to, let)
+	m.label = "move a corner of size " + t.size
+	return m, true
 }
 
 // bent is an edge with one of its points moved, the parts on both sides carried
 // along.
-func (w *Window) bent(line model.TracedSize, to geom.Point) geom.Path {
-	h := w.paper.trace.held
+func bent(line model.TracedSize, h grip, to geom.Point) geom.Path {
 	if h.edge >= len(line.Edges) || h.k >= len(line.Edges[h.edge]) {
 		return nil
 	}
@@ -91,21 +125,24 @@ func (w *Window) bent(line model.TracedSize, to geom.Point) geom.Path {
 }
 
 // movedCorner moves a corner; once it is let go, its two edges follow the print.
-func (w *Window) movedCorner(k model.Tracing, line model.TracedSize, c int, to geom.Point, let bool) session.Edit {
+func (w *Window) movedCorner(k model.Tracing, line model.TracedSize, c int, to geom.Point, let bool) tracedMove {
 	t := w.paper.trace
-	n := len(line.Corners)
-	var before, after geom.Path
+	var m tracedMove
+	var before, after follow.Edge
 	if let {
-		h := w.tracer()
-		to = h.OntoPrint(to)
+		h, n := w.tracer(), len(line.Corners)
 		if in := (c + n - 1) % n; c > 0 || line.Closed {
-			before = h.Edge(k, line, in, to, nil).Path
+			before = h.Edge(k, line, in, to, nil)
+			m.was = append(m.was, line.Edges[in])
 		}
 		if c < len(line.Edges) {
+			m.was = append(m.was, line.Edges[c])
 			line.Corners = slices.Clone(line.Corners)
 			line.Corners[c] = to
-			after = h.Edge(k, line, c, line.Corners[(c+1)%n], nil).Path
+			after = h.Edge(k, line, c, line.Corners[(c+1)%n], nil)
 		}
+		m.doubts = slices.Concat(before.Doubts, after.Doubts)
 	}
-	return edit.MoveCorner(t.id, t.size, c, to, before, after)
+	m.edit = edit.MoveCorner(t.id, t.size, c, to, before.Path, after.Path)
+	return m
 }

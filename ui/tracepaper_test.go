@@ -1,9 +1,11 @@
 package ui
 
 import (
+	"bytes"
 	"context"
 	"image"
 	"image/color"
+	"image/jpeg"
 	"strings"
 	"testing"
 
@@ -49,6 +51,39 @@ func printedPiece(q model.Piece, perMM float64) (*image.Gray, geom.Vec) {
 	return g, to
 }
 
+// bib is a piece of five edges printed in four sizes, 5 mm apart where they are
+// apart: a centre line on the fold that all share, a neckline, a shoulder, a
+// bent side and a hem. Lengths are mm.
+func bib(t *testing.T) (model.Piece, model.SizeChart) {
+	t.Helper()
+	q := model.Piece{ID: "bib", Name: "Bib", Cut: 1}
+	for i, size := range []string{"34", "36", "38", "40"} {
+		g := 5 * float64(i)
+		neck, tip, shoulder, side, hem := geom.Pt(0, 30+0.8*g), geom.Pt(40+g, -g), geom.Pt(95+g, 14-g), geom.Pt(110+g, 120+g), geom.Pt(0, 120+g)
+		q.Nest = append(q.Nest, model.Outline{Size: size, Edges: []geom.Path{
+			{{P0: neck, P1: geom.Pt(22+g, 30+0.8*g), P2: geom.Pt(36+g, 18+0.6*g), P3: tip}},
+			{geom.Line(tip, shoulder)},
+			{{P0: shoulder, P1: geom.Pt(84+g, 45), P2: geom.Pt(86+g, 85+g), P3: side}},
+			{geom.Line(side, hem)},
+			{geom.Line(hem, neck)},
+		}})
+	}
+	_, chart := demoPiece(t, "Front")
+	return q, chart
+}
+
+// bibPerMM is how finely the bib is scanned: 127 pixels to the inch.
+const bibPerMM = 5
+
+// onBib is the window on a scan of the bib, straightened, with its piece as it
+// was drawn and where it lies.
+func onBib(t *testing.T) (*Window, model.Piece, geom.Vec) {
+	t.Helper()
+	q, chart := bib(t)
+	g, at := printedPiece(q, bibPerMM)
+	return onPaper(t, g, bibPerMM, chart, "34", "40"), q, at
+}
+
 // demoPiece is a piece of the demo blouse whose name begins so.
 func demoPiece(t *testing.T, name string) (model.Piece, model.SizeChart) {
 	t.Helper()
@@ -92,7 +127,6 @@ func onPaper(t *testing.T, g *image.Gray, perMM float64, chart model.SizeChart, 
 	w.setTool(board.Trace)
 	w.win.Resize(fyne.NewSize(1440, 900))
 	w.table.Fit()
-	w.table.ZoomBy(3)
 	return w
 }
 
@@ -128,4 +162,16 @@ func farOff(t *testing.T, line model.TracedSize, q model.Piece, at geom.Vec) flo
 		}
 	}
 	return worst
+}
+
+// bibFile is the scan of the bib as a project keeps it.
+func bibFile(t *testing.T) []byte {
+	t.Helper()
+	q, _ := bib(t)
+	g, _ := printedPiece(q, bibPerMM)
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, g, nil); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
 }

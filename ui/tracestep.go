@@ -3,7 +3,6 @@ package ui
 import (
 	"cmp"
 	"fmt"
-	"maps"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -34,7 +33,8 @@ type traceStep struct {
 	aiming bool
 	doubts map[string][]follow.Doubt // of the edges accepted, by size
 	next   proposal
-	held   grip
+	held   grip // while the button is down
+	picked grip // clicked, for the keys
 	mark   markMaking
 }
 
@@ -46,15 +46,40 @@ func (t *traceStep) doubt(size string, more []follow.Doubt) {
 	t.doubts[size] = append(slices.Clone(t.doubts[size]), more...)
 }
 
+// doubtAnew puts what is doubtful of edges followed anew in the place of what was
+// doubtful of them before.
+func (t *traceStep) doubtAnew(size string, was []geom.Path, now []follow.Doubt) {
+	left := slices.DeleteFunc(slices.Clone(t.doubts[size]), func(d follow.Doubt) bool { return liesOn(was, d.At) })
+	delete(t.doubts, size)
+	t.doubt(size, append(left, now...))
+}
+
+// liesOn reports whether a doubt's place lies on one of some edges.
+func liesOn(edges []geom.Path, at geom.Point) bool {
+	const near, tol = 3, 0.1 // mm; a doubt may lie between two lines
+	return slices.ContainsFunc(edges, func(e geom.Path) bool {
+		if len(e) == 0 {
+			return false
+		}
+		_, _, d := e.Nearest(at, tol)
+		return d <= near
+	})
+}
+
 // allDoubts are the doubtful places of a tracing, of what is proposed and of
-// the edge to the pointer.
-func (t *traceStep) allDoubts() []follow.Doubt {
+// the edge to the pointer. A place whose line is gone, or runs elsewhere now, is
+// none.
+func (t *traceStep) allDoubts(k model.Tracing) []follow.Doubt {
 	out := slices.Clone(t.live.Doubts)
 	for _, ds := range t.next.Doubts {
 		out = append(out, ds...)
 	}
-	for _, size := range slices.Sorted(maps.Keys(t.doubts)) {
-		out = append(out, t.doubts[size]...)
+	for _, s := range k.Sizes {
+		for _, d := range t.doubts[s.Size] {
+			if liesOn(s.Edges, d.At) {
+				out = append(out, d)
+			}
+		}
 	}
 	return out
 }
@@ -173,6 +198,8 @@ func (w *Window) placed(at geom.Point) {
 		w.clickMark(w.onPhoto(at))
 	case w.paper.trace.next.on:
 		w.correctNext(w.onPhoto(at))
+	case w.table.Tool() != board.Trace:
+		w.pick()
 	default:
 		w.traceClick(w.onPhoto(at))
 	}
@@ -198,6 +225,15 @@ func (w *Window) traceClick(at geom.Point) {
 	}
 	k, _ := w.tracing()
 	line, _ := trace.LineOf(k, t.size)
+	if line.Closed && w.pick() {
+		return
+	}
+	if line.Closed && shiftHeld() {
+		if _, j, ok := w.edgeAt(at, w.table.Reach()); ok {
+			w.addCurvePoint(j, at)
+			return
+		}
+	}
 	if line.Closed {
 		w.say("The line of size " + t.size + " is done. Choose the next size, or drag a corner.")
 		return
@@ -355,8 +391,10 @@ func (w *Window) traceKey(e *fyne.KeyEvent) bool {
 		}
 	case fyne.KeyBackspace:
 		w.undoPoint()
+	case fyne.KeyDelete:
+		w.removePicked()
 	case fyne.KeyEscape:
-		t.via, t.live, t.idle, t.aiming, t.next, t.mark = nil, follow.Edge{}, true, false, proposal{}, markMaking{}
+		t.via, t.live, t.idle, t.aiming, t.next, t.mark, t.picked = nil, follow.Edge{}, true, false, proposal{}, markMaking{}, grip{}
 		w.refresh()
 	default:
 		return false

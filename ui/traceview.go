@@ -94,7 +94,8 @@ func (w *Window) linesNote(p model.Pattern, ph *photo, sizes []string) string {
 	case ph.lines == nil && ph.job.words == "" && !t.straight:
 		return "The printed lines could not be made ready, so edges are drawn straight from click to click."
 	}
-	all := t.allDoubts()
+	k, _ := w.tracing()
+	all := t.allDoubts(k)
 	if len(all) == 0 {
 		return ""
 	}

@@ -192,3 +192,13 @@ func EdgeShare(edge geom.Path, at geom.Point) (float64, error) {
 	}
 	return s / m.Length(), nil
 }
+
+// PlaceOnEdge is the place at a share of an edge's length, 0 to 1.
+func PlaceOnEdge(edge geom.Path, share float64) (geom.Point, error) {
+	m, err := geom.Measure(edge, notchTol)
+	if err != nil {
+		return geom.Point{}, fmt.Errorf("finding a place on an edge: %w", err)
+	}
+	i, t := m.Locate(share * m.Length())
+	return edge[i].At(t), nil
+}

@@ -19,7 +19,7 @@ func AddTracedLine(id string, kind model.LineKind, size string, from, to geom.Po
 			t.Lines[i].Drawn = append(slices.Clone(all), drawn)
 			return t, nil
 		}
-		t.Lines = append(t.Lines, model.Line{ID: fmt.Sprintf("line-%d", len(t.Lines)+1), Kind: kind, Drawn: []model.SizedPath{drawn}})
+		t.Lines = append(t.Lines, model.Line{ID: freeLine(t), Kind: kind, Drawn: []model.SizedPath{drawn}})
 		return t, nil
 	})
 }
@@ -40,20 +40,31 @@ func AddTracedDart(id, name, size string, from, apex, to geom.Point) func(model.
 	})
 }
 
-// UndoTracedMark takes back the last line, notch or dart of the kind named
-// "line", "notch" or "dart".
-func UndoTracedMark(id, what string) func(model.Pattern) (model.Pattern, error) {
+// RemoveTracedMark takes a mark of a piece being traced away: the lines, notches
+// and darts count on from one another in this order.
+func RemoveTracedMark(id string, nth int) func(model.Pattern) (model.Pattern, error) {
 	return onTracing(id, func(t model.Tracing) (model.Tracing, error) {
+		l, n, d := len(t.Lines), len(t.Notches), len(t.Darts)
 		switch {
-		case what == "line" && len(t.Lines) > 0:
-			t.Lines = t.Lines[: len(t.Lines)-1 : len(t.Lines)-1]
-		case what == "notch" && len(t.Notches) > 0:
-			t.Notches = t.Notches[: len(t.Notches)-1 : len(t.Notches)-1]
-		case what == "dart" && len(t.Darts) > 0:
-			t.Darts = t.Darts[: len(t.Darts)-1 : len(t.Darts)-1]
+		case nth < 0 || nth >= l+n+d:
+			return t, fmt.Errorf("there is no such mark")
+		case nth < l:
+			t.Lines = slices.Delete(slices.Clone(t.Lines), nth, nth+1)
+		case nth < l+n:
+			t.Notches = slices.Delete(slices.Clone(t.Notches), nth-l, nth-l+1)
 		default:
-			return t, fmt.Errorf("there is no %s to take back", what)
+			t.Darts = slices.Delete(slices.Clone(t.Darts), nth-l-n, nth-l-n+1)
 		}
 		return t, nil
 	})
+}
+
+// freeLine is an ID that no line of a tracing has.
+func freeLine(t model.Tracing) string {
+	for n := 1; ; n++ {
+		id := fmt.Sprintf("line-%d", n)
+		if !slices.ContainsFunc(t.Lines, func(l model.Line) bool { return l.ID == id }) {
+			return id
+		}
+	}
 }

@@ -83,6 +83,9 @@ type Board struct {
 	OnGrab func(at geom.Point, reach float64) bool
 	// OnDragTraced moves what OnGrab found.
 	OnDragTraced func(by geom.Vec, phase Phase)
+	// OnMenuTraced asks for the menu of what is traced within reach mm of a place
+	// of the Table; false where nothing is being traced.
+	OnMenuTraced func(at geom.Point, reach float64, place fyne.Position) bool
 	// OnPage says which page was clicked.
 	OnPage func(name string)
 	// OnPointer follows the pointer, in mm from the scene's Zero.

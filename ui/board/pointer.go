@@ -94,6 +94,9 @@ func (b *Board) take(at view.Px) {
 // menu of the grade point, edge or piece under it.
 func (b *Board) TappedSecondary(e *fyne.PointEvent) {
 	at, ok := onPaper(e.Position)
+	if ok && b.gesture.kind == idle && b.asksTraced(at, e.AbsolutePosition) {
+		return
+	}
 	if !ok || b.OnMenu == nil || b.gesture.kind != idle || b.tool == Arrange {
 		return
 	}

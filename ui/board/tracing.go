@@ -1,6 +1,8 @@
 package board
 
 import (
+	"fyne.io/fyne/v2"
+
 	"quarterstep/ui/scene"
 	"quarterstep/ui/view"
 )
@@ -22,6 +24,11 @@ func (b *Board) Reach() float64 { return traceReach / b.view.Scale }
 // grabs reports whether something traced lies under the pointer.
 func (b *Board) grabs(at view.Px) bool {
 	return (b.tool == Trace || b.tool == Move) && b.OnGrab != nil && b.OnGrab(b.view.ToMM(at), b.Reach())
+}
+
+// asksTraced asks for the menu of what is traced under the pointer.
+func (b *Board) asksTraced(at view.Px, place fyne.Position) bool {
+	return b.OnMenuTraced != nil && b.OnMenuTraced(b.view.ToMM(at), b.Reach(), place)
 }
 
 func (b *Board) place(at view.Px) {

@@ -1,0 +1,217 @@
+package ui
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"quarterstep/app/trace"
+	"quarterstep/model"
+	"quarterstep/model/geom"
+	"quarterstep/ui/board"
+	"quarterstep/ui/panel"
+	"quarterstep/ui/scene"
+)
+
+// clickLine clicks the corners of a printed size one after another, and the
+// first one again.
+func clickLine(t *testing.T, w *Window, q model.Piece, size string, at geom.Vec) int {
+	t.Helper()
+	corners := cornersOf(t, q, size, at)
+	for _, c := range append(corners, corners[0]) {
+		w.table.OnPlace(c)
+	}
+	return len(corners) + 1
+}
+
+// lineInHand is the line of a size as it is traced now.
+func lineInHand(w *Window, size string) model.TracedSize {
+	k, _ := w.tracing()
+	line, _ := trace.LineOf(k, size)
+	return line
+}
+
+func press(w *Window, key fyne.KeyName) { w.key(&fyne.KeyEvent{Name: key}) }
+
+// choose picks an entry of the menu at a place of the photo.
+func choose(t *testing.T, w *Window, at geom.Point, words string) {
+	t.Helper()
+	items := w.tracedItems(at, w.table.Reach())
+	for len(items) > 0 {
+		var under []*fyne.MenuItem
+		for _, m := range items {
+			if m.Label == words {
+				m.Action()
+				return
+			}
+			if m.ChildMenu != nil {
+				under = append(under, m.ChildMenu.Items...)
+			}
+		}
+		items = under
+	}
+	t.Fatalf("the menu at %v has no %q", at, words)
+}
+
+// Corners and points of a traced line are taken in hand by a click of Move, go
+// by Delete, and come by the menu; every step has its name and can be undone.
+func TestPointsLater(t *testing.T) {
+	w, q, at := onBib(t)
+	size := q.Nest[3].Size
+	w.takeSize(size)
+	clickLine(t, w, q, size, at)
+	line := lineInHand(w, size)
+	if !line.Closed || len(line.Corners) != 5 {
+		t.Fatalf("traced are %d corners, closed: %v", len(line.Corners), line.Closed)
+	}
+	if off := farOff(t, line, q, at); off > 0.5 {
+		t.Fatalf("the line lies %.2f mm off the print", off)
+	}
+	w.takeSize(size)
+	choose(t, w, line.Edges[2][0].At(0.4), "Add a corner here")
+	if n := len(lineInHand(w, size).Corners); n != 6 || w.doc.UndoLabel() != "add a corner to size "+size {
+		t.Errorf("%d corners, undo says %q", n, w.doc.UndoLabel())
+	}
+	w.setTool(board.Move)
+	corner := lineInHand(w, size).Corners[3]
+	w.table.OnGrab(corner, w.table.Reach())
+	w.table.OnPlace(corner)
+	if on := w.traceOnTable().Corners; !hasSelected(on) {
+		t.Error("the corner clicked does not show as picked")
+	}
+	press(w, fyne.KeyDelete)
+	if n := len(lineInHand(w, size).Corners); n != 5 || w.doc.UndoLabel() != "take a corner out of size "+size {
+		t.Errorf("%d corners, undo says %q", n, w.doc.UndoLabel())
+	}
+	if off := farOff(t, lineInHand(w, size), q, at); off > 0.5 {
+		t.Errorf("without the corner the edge lies %.2f mm off the print", off)
+	}
+	before := len(joined(lineInHand(w, size)))
+	choose(t, w, lineInHand(w, size).Edges[2][0].At(0.5), "Add a point on the curve here")
+	if n := len(joined(lineInHand(w, size))); n != before+1 {
+		t.Errorf("a point more makes %d parts of %d", n, before)
+	}
+	w.doc.Undo()
+	if n := len(joined(lineInHand(w, size))); n != before {
+		t.Errorf("undone, there are %d parts of %d", n, before)
+	}
+}
+
+func hasSelected(cs []scene.TraceCorner) bool {
+	for _, c := range cs {
+		if c.Selected {
+			return true
+		}
+	}
+	return false
+}
+
+func joined(s model.TracedSize) geom.Path { return geom.Join(s.Edges...) }
+
+// A corner dragged a little off comes back to the print, with its edges; one
+// nudged by an arrow key stays within the nudge.
+func TestADraggedCornerFollowsThePrint(t *testing.T) {
+	w, q, at := onBib(t)
+	size := q.Nest[3].Size
+	w.takeSize(size)
+	clickLine(t, w, q, size, at)
+	w.takeSize(size)
+	corner := lineInHand(w, size).Corners[3]
+	if !w.table.OnGrab(corner, w.table.Reach()) {
+		t.Fatal("the corner cannot be taken hold of")
+	}
+	for _, ph := range []board.Phase{board.DragStart, board.DragMove, board.DragEnd} {
+		w.table.OnDragTraced(geom.Vec{X: 0.7, Y: -0.4}, ph)
+	}
+	if d := lineInHand(w, size).Corners[3].Dist(cornersOf(t, q, size, at)[3]); d > 0.3 {
+		t.Errorf("let go near its crossing, the corner lies %.2f mm from it", d)
+	}
+	if w.doc.UndoLabel() != "move a corner of size "+size {
+		t.Errorf("undo says %q", w.doc.UndoLabel())
+	}
+}
+
+// The fold and the names are said by the menu, and arrive on the piece.
+func TestEdgesAreSaid(t *testing.T) {
+	w, q, at := onBib(t)
+	for _, size := range []string{q.Nest[0].Size, q.Nest[3].Size} {
+		w.takeSize(size)
+		w.paper.trace.next = proposal{}
+		clickLine(t, w, q, size, at)
+	}
+	size := q.Nest[3].Size
+	w.takeSize(size)
+	line := lineInHand(w, size)
+	const fold, neck = 4, 0
+	choose(t, w, line.Edges[fold][0].At(0.5), "On the fold")
+	choose(t, w, line.Edges[neck][0].At(0.5), "neckline")
+	w.shelve()
+	p := w.doc.Pattern()
+	if len(p.Pieces) != 1 {
+		t.Fatalf("on the Shelf are %d pieces", len(p.Pieces))
+	}
+	if e := p.Pieces[0].Edges; e[fold].Kind != model.Fold || e[neck].Name != "neckline" {
+		t.Errorf("the edges arrive as %+v", e)
+	}
+	if p.Chart.NameAt(p.Target.Place) != size {
+		t.Errorf("wanted is size %s, the largest printed is %s", p.Chart.NameAt(p.Target.Place), size)
+	}
+}
+
+// What the window says while tracing: the rail, the status bar, and what can be
+// given up.
+func TestTracingSaysHowFarItIs(t *testing.T) {
+	w, q, at := onBib(t)
+	p := w.doc.Pattern()
+	if v := w.linesView(p, w.photo()); v.Begun || v.Done != "0 of 4 done" {
+		t.Errorf("before anything: %q, to give up: %v", v.Done, v.Begun)
+	}
+	if s := w.tracedLine(p); s != "0 of 1 traced" {
+		t.Errorf("the rail says %q", s)
+	}
+	size := q.Nest[3].Size
+	w.takeSize(size)
+	clickLine(t, w, q, size, at)
+	p = w.doc.Pattern()
+	if v := w.linesView(p, w.photo()); !v.Begun || v.Done != "1 of 4 done" || v.Rows[3].State != panel.Done {
+		t.Errorf("after a size: %q, %+v", v.Done, v.Rows)
+	}
+	w.pointer = lineInHand(w, size).Edges[2][0].At(0.5)
+	said := strings.Join(w.traceStatus(p), " | ")
+	for _, part := range []string{"Pointer on photo 1, near *size " + size + "*", "Traced *0."} {
+		if !strings.Contains(said, part) {
+			t.Errorf("the status bar says %q, not %q", said, part)
+		}
+	}
+}
+
+// A piece half traced is saved with its photo and goes on when it is opened
+// again.
+func TestHalfTracedIsKept(t *testing.T) {
+	w, q, at := onBib(t)
+	size := q.Nest[3].Size
+	w.doc.KeepPicture("photo-1.jpg", bibFile(t))
+	w.takeSize(size)
+	for _, c := range cornersOf(t, q, size, at)[:4] {
+		w.table.OnPlace(c)
+	}
+	path := filepath.Join(t.TempDir(), "half.qstep")
+	if !w.saveTo(path) {
+		t.Fatal("it could not be saved")
+	}
+	w.open(path)
+	if w.photo() == nil || w.step != stepBringIn || !w.showsFlat(w.photo()) {
+		t.Fatal("the photo is not on the Table again")
+	}
+	if line := lineInHand(w, size); len(line.Corners) != 4 || w.paper.trace.size != size {
+		t.Fatalf("in hand is size %q with %d corners", w.paper.trace.size, len(line.Corners))
+	}
+	cs := cornersOf(t, q, size, at)
+	w.table.OnPlace(cs[4])
+	w.table.OnPlace(cs[0])
+	if line := lineInHand(w, size); !line.Closed || farOff(t, line, q, at) > 0.5 {
+		t.Error("the line did not go on after opening")
+	}
+}
