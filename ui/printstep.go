@@ -177,6 +177,9 @@ func (s *printStep) chosen(p model.Pattern) []string {
 }
 
 func paperText(paper tile.Paper, u model.Unit) string {
+	if paper.Free {
+		return paper.Name
+	}
 	if u == model.Inches {
 		return fmt.Sprintf("%s, %s × %s in", paper.Name, measure.Format(paper.Width, measure.Sixteenths), measure.Format(paper.Height, measure.Sixteenths))
 	}

@@ -256,7 +256,7 @@ func TestPrintStep(t *testing.T) {
 		t.Fatalf("%d pages, %s", w.print.job.Pages(), w.print.why)
 	}
 	a4 := w.print.job.Pages()
-	for i, paper := range []string{"A4", "Letter", "Legal", "A3", "Tabloid", "A2", "A1", "A0"} {
+	for i, paper := range []string{"A4", "Letter", "A4 or Letter", "Legal", "A3", "Tabloid", "A2", "A1", "A0"} {
 		w.pages.OnPaper(i)
 		if w.print.setup.Paper.Name != paper {
 			t.Fatalf("paper %d is %s, want %s", i, w.print.setup.Paper.Name, paper)

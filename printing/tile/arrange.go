@@ -3,92 +3,126 @@ package tile
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"quarterstep/model/geom"
 	"quarterstep/printing"
 )
 
-// Arrange places the pieces so that few sheets are printed. Grain runs down the
-// sheets, tall or wide; a piece that fits on one sheet lies on one sheet;
-// pieces keep Clear mm apart. It tries several widths of the grid and orders
-// of the pieces, puts each piece where it opens the fewest new sheets, and
-// keeps the try with the fewest sheets and, among those, few joins through
-// pieces and a grid that is not long and narrow. The same pieces give the same places. Errors name the piece
-// or say what is wrong with the setup.
+// Arrange places the pieces so that few sheets are printed, or so that a roll
+// is short or a projector's page small. Grain runs down the sheets, tall or
+// wide; pieces keep Clear mm apart; a piece that fits on one sheet lies on one
+// sheet unless a sheet is saved by it. Where no sheet is saved either way, few
+// joins go through pieces, no sheet shows a mere sliver of a piece where that
+// can be helped, and the grid is not long and narrow. The search is bounded by
+// the work it does, some tenths of a second, and the same pieces give the same
+// places. Errors name the piece or say what is wrong with the setup.
 func Arrange(pieces []printing.Piece, setup Setup) ([]Placed, error) {
 	if err := setup.Validate(); err != nil {
 		return nil, err
 	}
-	m := newMesh(setup.grid())
-	items := make([]*item, len(pieces))
-	for i, p := range pieces {
-		var err error
-		if items[i], err = m.newItem(p, setup); err != nil {
-			return nil, err
-		}
+	a, err := newArranging(pieces, setup)
+	if err != nil || len(pieces) == 0 {
+		return nil, err
 	}
-	if len(items) == 0 {
-		return nil, nil
-	}
-	var best *try
-	for _, order := range orders(items) {
-		for _, cols := range m.widths(items) {
-			if t := m.attempt(items, order, cols); best == nil || t.better(best) {
-				best = t
-			}
-		}
-	}
+	t := a.seek()
 	out := make([]Placed, len(pieces))
-	for i, s := range best.spots {
-		v := items[i].views[s.view]
-		corner := geom.Vec{X: float64(s.x) * m.cx, Y: float64(s.y) * m.cy}
-		out[i] = Placed{pieces[i], geom.Translate(corner.Add(v.corner)).Mul(geom.Rotate(v.turn))}
+	for i := range pieces {
+		s := t.spots[i]
+		out[i] = Placed{pieces[i], a.items[i].at(a.mesh, s)}
 	}
 	return out, nil
 }
 
+// arranging is the pieces to be placed, and the scale check behind them where
+// it goes on the sheets.
+type arranging struct {
+	placer
+	setup  Setup
+	pieces []printing.Piece
+}
+
+func newArranging(pieces []printing.Piece, setup Setup) (*arranging, error) {
+	a := &arranging{setup: setup, pieces: pieces}
+	a.mesh = setup.mesh()
+	for _, p := range pieces {
+		it, err := a.newItem(p)
+		if err != nil {
+			return nil, err
+		}
+		a.items = append(a.items, it)
+	}
+	if len(pieces) > 0 && setup.withPanel() {
+		it, err := a.newItem(setup.panelPiece())
+		if err != nil {
+			return nil, err
+		}
+		it.views = it.views[:1]
+		a.items = append(a.items, it)
+	}
+	a.clashes = newClashes(a.items)
+	return a, nil
+}
+
 // item is a piece to place, in its two turns.
 type item struct {
-	views [2]*view
+	views []*view
 	area  float64
 	whole bool // fits on one sheet
+}
+
+// at is what brings the piece to spot s.
+func (it *item) at(m mesh, s spot) geom.Affine {
+	v := it.views[s.view]
+	corner := geom.Vec{X: float64(s.x) * m.cx, Y: float64(s.y) * m.cy}
+	return geom.Translate(corner.Add(v.corner)).Mul(geom.Rotate(v.turn))
 }
 
 // view is a piece in one turn.
 type view struct {
 	turn   float64
 	corner geom.Vec // brings the turned piece's ink to its first cell
+	number int      // among all views
 	raster
-	// For a piece larger than a sheet: which sheets it needs when its first
-	// cell is cell (x, y) of a sheet, at y*nx+x, and the fewest of them.
-	sheets [][]cellAt
-	least  int
+	sets []sheetSet
 }
 
-// cellAt is a sheet, by rows and columns from the one under the first cell.
-type cellAt struct{ r, c int }
-
-func (m mesh) newItem(p printing.Piece, setup Setup) (*item, error) {
+func (a *arranging) newItem(p printing.Piece) (*item, error) {
 	base := upright(p.Grain)
 	it := &item{}
-	for k := range it.views {
+	for k := range 2 {
 		turn := base + float64(k)*math.Pi
 		s, err := shapeOf(p, geom.Rotate(turn))
 		if err != nil {
 			return nil, err
 		}
-		if s.box.Width()/m.sx*(s.box.Height()/m.sy) > mostSheets {
-			return nil, fmt.Errorf("placing %s: it is %.0f x %.0f mm, more than 2000 sheets: check its measures", p.Name, s.box.Width(), s.box.Height())
+		if err := a.fits(p.Name, s.box); err != nil {
+			return nil, err
 		}
-		v := &view{turn: turn, corner: zeroCorner(s.box), raster: m.raster(s), least: 1}
-		it.area = float64(v.cells) * m.cx * m.cy
-		if it.whole = v.width <= m.px && v.height <= m.py; !it.whole {
-			m.countSheets(v)
+		v := &view{turn: turn, corner: zeroCorner(s.box), raster: a.raster(s)}
+		it.area = float64(v.cells) * a.cx * a.cy
+		it.whole = v.width <= a.px+1e-6 && v.height <= a.py+1e-6
+		it.views = append(it.views, v)
+	}
+	if !a.free {
+		for _, v := range it.views {
+			if v.sets = a.sheetSets(v); it.whole {
+				v.splitSets()
+			}
 		}
-		it.views[k] = v
 	}
 	return it, nil
+}
+
+// fits refuses a piece that is too large for the paper to be meant.
+func (a *arranging) fits(name string, b geom.Box) error {
+	if p := a.setup.Paper; p.Roll() && b.Width()+2*border > a.px+1e-6 {
+		return fmt.Errorf("placing %s: it is %.0f mm wide, and %s prints %.0f mm: choose a wider roll, or sheets to glue", name, math.Ceil(b.Width()), p.Name, math.Floor(a.px))
+	}
+	if a.free && math.Max(b.Width(), b.Height()) > mostFree ||
+		!a.free && b.Width()/a.sx*(b.Height()/a.sy) > mostSheets {
+		return fmt.Errorf("placing %s: it is %.0f x %.0f mm, more than 2000 sheets: check its measures", name, b.Width(), b.Height())
+	}
+	return nil
 }
 
 // zeroCorner brings the upper left corner of b to (border, border).
@@ -108,91 +142,4 @@ func upright(grain geom.Vec) float64 {
 		return 0
 	}
 	return turn
-}
-
-// orders are the orders to try: large pieces first, tall ones first, wide ones
-// first.
-func orders(items []*item) [][]int {
-	by := func(size func(*item) float64) []int {
-		order := make([]int, len(items))
-		for i := range order {
-			order[i] = i
-		}
-		slices.SortStableFunc(order, func(a, b int) int {
-			if d := size(items[b]) - size(items[a]); d > 0 {
-				return 1
-			} else if d < 0 {
-				return -1
-			}
-			return 0
-		})
-		return order
-	}
-	return [][]int{
-		by(func(it *item) float64 { return it.area }),
-		by(func(it *item) float64 { return it.views[0].height }),
-		by(func(it *item) float64 { return it.views[0].width }),
-	}
-}
-
-// widths are the grid widths to try, in sheets: from the widest piece's up to
-// a little over a square.
-func (m mesh) widths(items []*item) []int {
-	least, area := 1, 0.0
-	for _, it := range items {
-		least = max(least, Count(it.views[0].width, m.px, m.overlapX()))
-		area += it.area
-	}
-	most := max(least+2, int(math.Ceil(math.Sqrt(area/(m.sx*m.sy))))+1)
-	var out []int
-	for n := max(least, most-5); n <= most; n++ {
-		out = append(out, n)
-	}
-	if out[0] > least {
-		out = append([]int{least}, out...)
-	}
-	return out
-}
-
-// spot is where a piece goes: its turn and its first cell.
-type spot struct{ view, x, y int }
-
-// try is one arrangement and what it costs.
-type try struct {
-	spots       []spot
-	sheets      int
-	joins       int // sheets counted once for every piece on them
-	rows, width int // of the grid in use
-}
-
-func (t *try) better(o *try) bool {
-	return t.sheets < o.sheets || t.sheets == o.sheets && t.trouble() < o.trouble()
-}
-
-// trouble weighs joins through pieces against a grid that is long and narrow
-// or full of blanks.
-func (t *try) trouble() int {
-	return t.joins + 2*max(t.rows, t.width) + t.rows*t.width - t.sheets
-}
-
-// attempt places the pieces one after the other on a grid cols sheets wide.
-func (m mesh) attempt(items []*item, order []int, cols int) *try {
-	f := newFloor(cols, m.nx, m.stripX)
-	t := &try{spots: make([]spot, len(items))}
-	for _, i := range order {
-		s, sheets := m.place(items[i], f)
-		t.spots[i] = s
-		f.put(items[i].views[s.view].raster, s.x, s.y)
-		for _, c := range sheets {
-			r, col := s.y/m.ny+c.r, s.x/m.nx+c.c
-			if !f.isUsed(r, col) {
-				t.sheets++
-				f.use(r, col)
-				t.width = max(t.width, col+1)
-			}
-		}
-		t.joins += len(sheets)
-	}
-	t.rows = len(f.used)
-	return t
 }

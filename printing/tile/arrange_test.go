@@ -168,13 +168,13 @@ func TestArrangeIsQuick(t *testing.T) {
 		s.Paper, _ = tile.ParsePaper(name)
 		best := time.Hour
 		// The least of a few runs: the machine has other things to do.
-		for i := 0; i < 10 && (i < 2 || best > 300*time.Millisecond); i++ {
+		for i := 0; i < 10 && (i < 2 || best > 500*time.Millisecond); i++ {
 			start := time.Now()
 			arranged(t, doublet(), s)
 			best = min(best, time.Since(start))
 		}
 		t.Logf("%s: %v", name, best)
-		if best > 300*time.Millisecond {
+		if best > 500*time.Millisecond {
 			t.Errorf("%s: placing 12 pieces took %v", name, best)
 		}
 	}

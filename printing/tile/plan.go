@@ -81,6 +81,7 @@ func (s Sheet) Strip(side Side) geom.Box {
 // row by row. Without pieces there are no sheets, and only the page with the
 // scale check is printed.
 type Plan struct {
+	// Setup is the one asked for, with the sides of a free page settled.
 	Setup  Setup
 	Pieces []Placed
 	// Rows and Cols count the grid, blank sheets included.
@@ -94,8 +95,11 @@ type Plan struct {
 }
 
 // Cover reports whether a page of its own with the scale check, the page map
-// and the words comes before the sheets.
-func (p Plan) Cover() bool { return p.Panel.Empty() }
+// and the words comes before the sheets. A projector needs none: its page has
+// squares to set it by.
+func (p Plan) Cover() bool {
+	return p.Panel.Empty() && !(p.Setup.Paper.Projected() && len(p.Sheets) > 0)
+}
 
 // Pages is how many pages are printed, the cover included.
 func (p Plan) Pages() int {
@@ -155,7 +159,11 @@ func Layout(placed []Placed, setup Setup) (Plan, error) {
 		ink = ink.Union(shapes[i].box)
 	}
 	if ink.Empty() {
-		return plan, nil
+		return plan, plan.settleEmpty()
+	}
+	var err error
+	if plan.Setup, err = setup.settle(ink, 0); err != nil {
+		return Plan{}, err
 	}
 	if err := plan.addSheets(shapes, ink); err != nil {
 		return Plan{}, err
@@ -163,8 +171,17 @@ func Layout(placed []Placed, setup Setup) (Plan, error) {
 	plan.joinUp()
 	plan.nameSheets(shapes)
 	plan.placeTips(shapes)
-	plan.placePanel(shapes)
+	if plan.placePanel(shapes); plan.Panel.Empty() && setup.Paper.Roll() {
+		return plan, plan.addPanelBelow(ink)
+	}
 	return plan, nil
+}
+
+// settleEmpty gives a free page without pieces the size of the scale check.
+func (p *Plan) settleEmpty() error {
+	var err error
+	p.Setup, err = p.Setup.settle(geom.Box{Max: geom.Pt(PanelWidth, PanelHeight)}, 0)
+	return err
 }
 
 // mostSheets keeps a mistyped measure from filling the printer.
@@ -174,8 +191,7 @@ const mostSheets = 2000
 // starts at the first column and row that show ink.
 func (p *Plan) addSheets(shapes []shape, ink geom.Box) error {
 	g := p.Setup.grid()
-	c0, r0 := math.Floor(ink.Min.X/g.sx), math.Floor(ink.Min.Y/g.sy)
-	shift := geom.Vec{X: c0 * g.sx, Y: r0 * g.sy}
+	shift := p.Setup.origin(ink).Sub(geom.Point{})
 	if ink.Width()/g.sx*(ink.Height()/g.sy) > mostSheets {
 		return errors.New("the layout needs more than 2000 sheets: check the measures of its pieces")
 	}

@@ -11,10 +11,20 @@ import (
 // Setup is how the sheets lie. The zero Setup is not valid: it has no paper.
 type Setup struct {
 	Paper     Paper
-	Landscape bool    // sheets lie on their side
+	Landscape bool    // sheets lie on their side; not for rolls and projectors
 	Margin    float64 // what the printer leaves white on each side, mm
-	Overlap   float64 // how far neighbouring windows share the layout, mm on paper
+	Overlap   float64 // how far neighbouring windows share the layout, mm on paper; 0 is edge to edge
 	Printer   Printer
+	Projector Projector
+}
+
+// Projector is how the page for a projector looks; it counts for paper that is
+// Projected. The zero Projector draws black on white, lines as they are, and no
+// squares.
+type Projector struct {
+	Dark   bool    // white lines on black
+	Line   float64 // width of every line, mm; zero leaves them as they are
+	Square float64 // side of the squares to set the projector by, mm; zero: none
 }
 
 // Printer corrects a printer that prints a little small or large. The zero
@@ -36,9 +46,11 @@ const (
 // some 3 to 6 % out. Common practice.
 const mostCorrection = 0.06
 
-// Size is the sheet as it goes through the printer, mm across and down.
+// Size is the sheet as it goes through the printer, mm across and down. A free
+// page has no height, and for a projector no width, until Layout has settled
+// them.
 func (s Setup) Size() (w, h float64) {
-	if s.Landscape {
+	if s.Landscape && !s.Paper.Free {
 		return s.Paper.Height, s.Paper.Width
 	}
 	return s.Paper.Width, s.Paper.Height
@@ -56,32 +68,70 @@ func (p Printer) Scale() (across, down float64) {
 	return across, down
 }
 
+// lines for a projector, mm: thinner ones vanish, broader ones hide the edge.
+// Common practice is 0.7 to 3.
+const (
+	ProjectorThinnest = 0.1
+	ProjectorBroadest = 10.0
+	// smaller squares would be a net to hide the pieces.
+	leastSquare = 10.0
+)
+
 // Validate says in plain words what keeps the setup from printing.
 func (s Setup) Validate() error {
 	w, h := s.Size()
-	for _, v := range []float64{w, h, s.Margin, s.Overlap, s.Printer.Across, s.Printer.Down} {
+	for _, v := range []float64{w, h, s.Margin, s.Overlap, s.Printer.Across, s.Printer.Down, s.Projector.Line, s.Projector.Square} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			return errors.New("the paper, its margin and overlap must be ordinary numbers")
 		}
 	}
 	switch {
-	case w <= 0 || h <= 0:
-		return errors.New("choose a paper first")
-	case w > longest || h > longest:
-		return fmt.Errorf("%s is too long for one page: at most %.0f mm a side", s.Paper.Name, longest)
 	case s.Margin < 0:
 		return errors.New("the printer's margin cannot be less than nothing")
 	case s.Overlap < 0:
 		return errors.New("the overlap cannot be less than nothing")
-	case w-2*s.Margin < PanelWidth || h-2*s.Margin < PanelHeight:
-		return fmt.Errorf("%s with a margin of %s mm leaves %s x %s mm to print on, and the scale check alone needs %s x %s mm: use a smaller margin or larger paper",
-			s.Paper.Name, trim(s.Margin), trim(math.Max(0, w-2*s.Margin)), trim(math.Max(0, h-2*s.Margin)), trim(PanelWidth), trim(PanelHeight))
-	case s.Overlap > math.Min(w, h)/4:
-		return fmt.Errorf("an overlap of %s mm wastes too much of %s: use at most %s mm", trim(s.Overlap), s.Paper.Name, trim(math.Floor(math.Min(w, h)/4)))
+	}
+	if s.Paper.Projected() {
+		return s.Projector.validate()
+	}
+	if err := s.validatePaper(w, h); err != nil {
+		return err
 	}
 	across, down := s.Printer.Scale()
 	if math.Abs(across-1) > mostCorrection || math.Abs(down-1) > mostCorrection {
 		return fmt.Errorf("the test square was printed more than %.0f %% out: print it again at 100 %%, with \"fit to page\" off", mostCorrection*100)
+	}
+	return nil
+}
+
+func (s Setup) validatePaper(w, h float64) error {
+	least := w // the shorter side
+	if !s.Paper.Free {
+		least = math.Min(w, h)
+	}
+	switch free := s.Paper.Free; {
+	case w <= 0 || h < 0 || h == 0 && !free:
+		return errors.New("choose a paper first")
+	case w > longest || h > longest:
+		return fmt.Errorf("%s is too long for one page: at most %.0f mm a side", s.Paper.Name, longest)
+	case free && w-2*s.Margin < PanelWidth:
+		return fmt.Errorf("%s with a margin of %s mm leaves %s mm to print on, and the scale check alone needs %s mm: use a smaller margin or a wider roll",
+			s.Paper.Name, trim(s.Margin), trim(math.Max(0, w-2*s.Margin)), trim(PanelWidth))
+	case !free && (w-2*s.Margin < PanelWidth || h-2*s.Margin < PanelHeight):
+		return fmt.Errorf("%s with a margin of %s mm leaves %s x %s mm to print on, and the scale check alone needs %s x %s mm: use a smaller margin or larger paper",
+			s.Paper.Name, trim(s.Margin), trim(math.Max(0, w-2*s.Margin)), trim(math.Max(0, h-2*s.Margin)), trim(PanelWidth), trim(PanelHeight))
+	case s.Overlap > least/4:
+		return fmt.Errorf("an overlap of %s mm wastes too much of %s: use at most %s mm", trim(s.Overlap), s.Paper.Name, trim(math.Floor(least/4)))
+	}
+	return nil
+}
+
+func (p Projector) validate() error {
+	switch {
+	case p.Line != 0 && (p.Line < ProjectorThinnest || p.Line > ProjectorBroadest):
+		return fmt.Errorf("a line of %s mm is not for a projector: choose %s to %s mm", trim(p.Line), trim(ProjectorThinnest), trim(ProjectorBroadest))
+	case p.Square != 0 && (p.Square < leastSquare || p.Square > longest):
+		return fmt.Errorf("squares of %s mm cannot be measured well: choose 50 mm or 2 in", trim(p.Square))
 	}
 	return nil
 }

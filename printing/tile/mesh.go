@@ -13,42 +13,57 @@ const Clear = 5.0
 // border keeps a piece off the edge of the printed part of a sheet, mm.
 const border = 0.5
 
-// mesh is the grid of sheets cut into cells of at least Clear mm, so many to
-// the step from sheet to sheet that a cell lies alike on every sheet.
+// pad is how many whole cells keep two pieces apart: a cell is at least
+// Clear/pad mm.
+const pad = 2
+
+// mesh is the grid of sheets cut into cells, so many to the step from sheet to
+// sheet that a cell lies alike on every sheet.
 type mesh struct {
 	grid
 	nx, ny         int     // cells to a step
 	cx, cy         float64 // size of a cell, mm
 	stripX, stripY int     // cells that lie wholly in the overlap
+	free           bool    // one page as long as it takes; ny counts for nothing
 }
 
 func newMesh(g grid) mesh {
-	m := mesh{grid: g, nx: max(1, int(g.sx/Clear)), ny: max(1, int(g.sy/Clear))}
+	const cell = Clear / pad
+	m := mesh{grid: g, nx: max(1, int(g.sx/cell)), ny: max(1, int(g.sy/cell))}
 	m.cx, m.cy = g.sx/float64(m.nx), g.sy/float64(m.ny)
 	m.stripX, m.stripY = int(g.overlapX()/m.cx+1e-9), int(g.overlapY()/m.cy+1e-9)
 	return m
 }
 
+// freeMesh is one page wide mm across and as long as it takes.
+func freeMesh(wide float64) mesh {
+	const cell = Clear / pad
+	n := max(1, int(wide/cell))
+	return mesh{grid: grid{px: wide, sx: wide}, nx: n, cx: wide / float64(n), cy: cell, free: true}
+}
+
 // run is a stretch of cells in a row: from a up to but without b.
 type run struct{ a, b int }
 
-// raster is every cell that a shape touches, row by row, when the corner of
-// its ink lies border mm inside the corner of the first cell.
+// raster is every cell that a shape touches, row by row.
 type raster struct {
 	rows          [][]run
 	width, height float64 // mm, border included
+	wide          int     // cells across
 	cells         int
 }
 
+// raster is s with the corner of its ink border mm inside the corner of the
+// first cell.
 func (m mesh) raster(s shape) raster {
 	s = s.move(zeroCorner(s.box))
 	r := raster{width: s.box.Width() + 2*border, height: s.box.Height() + 2*border}
-	r.rows = make([][]run, int(math.Ceil(r.height/m.cy-1e-9)))
-	last := int(math.Ceil(r.width/m.cx-1e-9)) - 1
+	r.rows = make([][]run, max(1, int(math.Ceil(r.height/m.cy-1e-9))))
+	r.wide = max(1, int(math.Ceil(r.width/m.cx-1e-9)))
 	mark := func(y int, x0, x1 float64) {
 		if y = min(max(y, 0), len(r.rows)-1); x1 >= x0 {
 			a, b := int(x0/m.cx), int(x1/m.cx)
-			r.rows[y] = append(r.rows[y], run{max(0, min(a, last)), max(0, min(b, last)) + 1})
+			r.rows[y] = append(r.rows[y], run{max(0, min(a, r.wide-1)), max(0, min(b, r.wide-1)) + 1})
 		}
 	}
 	s.legs(func(a, b geom.Point) { m.touch(a, b, mark) })
@@ -107,84 +122,4 @@ func merge(runs []run) []run {
 		}
 	}
 	return out
-}
-
-// floor is where pieces already lie, in cells, and which sheets they use.
-type floor struct {
-	cols, width int
-	// taken[y][x] is the last cell up to and with x, in row y, that a new piece
-	// must not touch; -1 where there is none.
-	taken [][]int32
-	used  [][]bool // sheets by row and column
-	foot  int      // rows of cells in use
-}
-
-func newFloor(cols, nx, stripX int) *floor {
-	return &floor{cols: cols, width: cols*nx + stripX + 2}
-}
-
-// row gives row y of taken, making it where it is not there yet.
-func (f *floor) row(y int) []int32 {
-	for len(f.taken) <= y {
-		row := make([]int32, f.width)
-		for i := range row {
-			row[i] = -1
-		}
-		f.taken = append(f.taken, row)
-	}
-	return f.taken[y]
-}
-
-// room reports whether the raster fits at cell (x, y). Where it does not,
-// next is the first x worth trying in this row.
-func (f *floor) room(r raster, x, y int) (ok bool, next int) {
-	for j, runs := range r.rows {
-		if y+j >= len(f.taken) {
-			break
-		}
-		row := f.taken[y+j]
-		for _, q := range runs {
-			end := min(x+q.b, f.width) - 1
-			if hit := int(row[end]); hit >= x+q.a {
-				return false, hit + 1 - q.a
-			}
-		}
-	}
-	return true, x
-}
-
-// put takes the cells of the raster and all around them: the cells being at
-// least Clear wide, what lies beyond is clear of the piece.
-func (f *floor) put(r raster, x, y int) {
-	for j, runs := range r.rows {
-		for dy := -1; dy <= 1; dy++ {
-			if y+j+dy < 0 {
-				continue
-			}
-			row := f.row(y + j + dy)
-			for _, q := range runs {
-				block(row, max(0, x+q.a-1), min(len(row), x+q.b+1))
-			}
-		}
-	}
-	f.foot = max(f.foot, y+len(r.rows))
-}
-
-// block takes cells a up to b of a row.
-func block(row []int32, a, b int) {
-	for i := a; i < b; i++ {
-		row[i] = int32(i)
-	}
-	for i := b; i < len(row) && row[i] < int32(b-1); i++ {
-		row[i] = int32(b - 1)
-	}
-}
-
-func (f *floor) isUsed(r, c int) bool { return r < len(f.used) && f.used[r][c] }
-
-func (f *floor) use(r, c int) {
-	for len(f.used) <= r {
-		f.used = append(f.used, make([]bool, f.cols))
-	}
-	f.used[r][c] = true
 }
