@@ -6,8 +6,6 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"quarterstep/app/edit"
 	"quarterstep/model"
@@ -134,8 +132,7 @@ func capital(s string) string {
 	if s == "" {
 		return ""
 	}
-	first, n := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(first)) + s[n:]
+	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 // ReadMeasure reads what was typed for measurement m, in mm; a bare number is

@@ -37,7 +37,5 @@ type Label struct {
 	Size float64 // letter height (font size) in mm
 	Bold bool
 	// Turn is the direction the words run, radians clockwise on the paper.
-	Turn  float64
-	Ink   Ink
-	Layer string // as for Stroke
+	Turn float64
 }

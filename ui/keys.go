@@ -69,7 +69,7 @@ func (w *Window) key(e *fyne.KeyEvent) {
 	if w.dialogOpen {
 		return
 	}
-	if w.showsChecks(e) || w.traceKey(e) {
+	if w.showsChecks(e) || w.takenKey(e) || w.traceKey(e) {
 		return
 	}
 	switch e.Name {

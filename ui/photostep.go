@@ -3,18 +3,14 @@ package ui
 import (
 	"context"
 	"errors"
-	"fmt"
 	"image"
 	"path/filepath"
-	"slices"
 	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
 
-	"quarterstep/app/edit"
 	"quarterstep/app/paper"
-	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/follow"
 	"quarterstep/ui/board"
@@ -23,31 +19,50 @@ import (
 
 // photoStep is what bringing in from photos has in hand beyond the document.
 type photoStep struct {
-	photos []*photo
-	inHand int
-	trace  traceStep
-	under  bool // show the photos under the pieces at the other steps
+	photos  []*photo
+	inHand  int
+	trace   traceStep
+	under   bool      // show the photos under the pieces at the other steps
+	measure measuring // a drawn length is being clicked
+	held    takenGrip // what is dragged of the places clicked
 }
 
 // photo is a picture on its way to be flat, or one kept with the project.
 type photo struct {
-	id   string // of its model.Picture, once it is flat
+	laid
 	name string
 	shot *paper.Photo // as taken; nil where only the flat picture is kept
 
-	ask      paper.Request
-	clicks   []geom.Point // px
-	straight paper.Straight
-	solved   bool
-	turns    int // quarter turns to the right of the flat picture
-	asTaken  bool
-	taken    []*image.RGBA // of the picture as taken
+	ask     paper.Request
+	seen    paper.Sighting // targets found
+	clicks  []geom.Point   // of the reference, px
+	lengths [2]drawn       // measured on the paper, across and down
+	turns   int            // quarter turns to the right, as it is looked at and flat
+	asTaken bool
+	taken   []*image.RGBA // of the picture as taken, turned
 
 	flat     []*image.RGBA
+	flatOf   string        // the picture that flat is of
+	flatPer  float64       // its px to the mm
 	lines    *follow.Field // nil until they are ready to be followed
 	prepared bool          // that they are made ready was asked for
 	job      job
 	note     string // why it cannot be used
+
+	byLens bool // the lens of its camera was known before
+
+	lead  *photo // the photo of whose piece this shows another part; nil for none
+	marks partMarks
+	past  []laid // as it was flat before, for undo
+}
+
+// laid is how a photo is flat: what is undone and done again with the document.
+type laid struct {
+	id       string // of its model.Picture; empty while it has none
+	straight paper.Straight
+	solved   bool
+	from     geom.Point   // mm of the reference at the flat picture's upper left
+	joined   []joinedPart // other photos on the same flat picture
 }
 
 // job is work on a photo beside the window.
@@ -86,6 +101,9 @@ func (w *Window) beside(ph *photo, words string, work func(ctx context.Context, 
 		}
 	}
 	w.aside(func() {
+		if ctx.Err() != nil {
+			return
+		}
 		then, err := work(ctx, oneAtATime(progress))
 		fyne.Do(func() { w.jobDone(ctx, ph, then, err) })
 	})
@@ -166,162 +184,30 @@ func (w *Window) readPhoto(ph *photo, path string) {
 		levels := scene.Levels(shot.Picture.Color)
 		return func() {
 			ph.shot, ph.taken = shot, levels
-			ph.ask = firstAsk(shot)
+			ph.ask = w.firstAsk(shot)
 			w.table.Fit()
+			if ph.ask.Reference == paper.Scan {
+				w.straighten(ph)
+			} else {
+				w.findTargets(ph)
+			}
 		}, nil
 	})
 }
 
-// firstAsk is what a picture is most likely made flat by.
-func firstAsk(shot *paper.Photo) paper.Request {
+// firstAsk is what a picture is most likely made flat by: what the photo before
+// it was, as they are often taken one after another.
+func (w *Window) firstAsk(shot *paper.Photo) paper.Request {
 	if shot.IsScan() {
 		return paper.Request{Reference: paper.Scan}
 	}
-	return paper.Request{Reference: paper.Page, Paper: pagePapers[0], Cell: 10}
-}
-
-// straightenPhoto makes the photo in hand flat and puts it on the Table.
-func (w *Window) straightenPhoto() {
-	ph := w.photo()
-	if ph == nil || ph.shot == nil {
-		return
-	}
-	ask, shot, turns := w.request(ph), ph.shot, ph.turns
-	w.beside(ph, "Straightening", func(ctx context.Context, progress func(float64)) (func(), error) {
-		s, err := shot.Straighten(ctx, ask)
-		if err != nil {
-			return nil, err
-		}
-		s = turned(s, turns)
-		flat, err := shot.Flatten(ctx, s, progress)
-		if err != nil {
-			return nil, err
-		}
-		levels := scene.Levels(flat.Colour)
-		return func() {
-			ph.straight, ph.solved = s, true
-			w.keepFlat(ph, flat, levels)
-		}, nil
-	})
-}
-
-// turned is a way to the paper with the paper turned to the right by quarter
-// turns.
-func turned(s paper.Straight, quarters int) paper.Straight {
-	for range quarters % 4 {
-		h, b := s.Map.H, s.Bounds
-		s.Map.H = [9]float64{-h[3], -h[4], -h[5], h[0], h[1], h[2], h[6], h[7], h[8]}
-		s.Bounds = geom.Box{Min: geom.Pt(-b.Max.Y, b.Min.X), Max: geom.Pt(-b.Min.Y, b.Max.X)}
-	}
-	return s
-}
-
-// keepFlat puts a picture made flat into the document, in the place of an
-// earlier one of the same photo that nothing was traced from.
-func (w *Window) keepFlat(ph *photo, flat paper.Flat, levels []*image.RGBA) {
-	p := w.doc.Pattern()
-	was := ph.id
-	ph.id = freshID("photo", func(id string) bool { return p.PictureIndex(id) < 0 && !w.knownPhoto(id) })
-	ph.flat, ph.lines, ph.prepared, ph.asTaken = levels, nil, false, false
-	file := ph.id + ".jpg"
-	w.doc.KeepPicture(file, flat.File)
-	pic := model.Picture{ID: ph.id, Name: ph.name, File: file, PerMM: flat.PerMM, At: w.roomFor(p)}
-	w.do("straighten "+ph.name, func(p model.Pattern) (model.Pattern, error) {
-		if was != "" && p.PictureIndex(was) >= 0 && !traced(p, was) {
-			var err error
-			if p, err = edit.RemovePicture(was)(p); err != nil {
-				return p, err
-			}
-		}
-		return edit.AddPicture(pic)(p)
-	})
-	if ph.straight.Learnt != nil {
-		w.settings.Lenses = paper.Lenses(w.settings.Lenses, *ph.straight.Learnt)
-		w.keepSettings()
-	}
-	w.makeReady(ph, flat)
-	w.table.Fit()
-}
-
-// traced reports whether anything was traced from a picture.
-func traced(p model.Pattern, picture string) bool {
-	return slices.ContainsFunc(p.Tracings, func(t model.Tracing) bool { return t.Picture == picture }) ||
-		slices.ContainsFunc(p.Pieces, func(q model.Piece) bool { return q.Picture == picture })
-}
-
-func (w *Window) knownPhoto(id string) bool {
-	return slices.ContainsFunc(w.paper.photos, func(ph *photo) bool { return ph.id == id })
-}
-
-// freshID is the first of kind-1, kind-2, ... that is free.
-func freshID(kind string, free func(string) bool) string {
-	for n := 1; ; n++ {
-		if id := fmt.Sprintf("%s-%d", kind, n); free(id) {
-			return id
+	ask := paper.Request{Reference: paper.Page, Paper: pagePapers[0], Across: 1, Down: 1, Cell: cellOf(w.doc.Pattern().Unit)}
+	for _, ph := range w.paper.photos {
+		if ph.shot != nil && ph.solved && (ph.ask.Reference == paper.Page || ph.ask.Reference == paper.Mat) {
+			ask.Reference, ask.Paper, ask.Cell = ph.ask.Reference, ph.ask.Paper, ph.ask.Cell
 		}
 	}
-}
-
-// roomFor is a place right of everything on the Table.
-func (w *Window) roomFor(p model.Pattern) geom.Vec {
-	const apart = 60
-	b := (scene.Input{Pattern: p, Result: w.doc.Result(), Nest: true}).Bounds()
-	if b.Empty() {
-		return geom.Vec{}
-	}
-	return geom.Vec{X: b.Max.X + apart, Y: b.Min.Y}
-}
-
-// makeReady makes the printed lines of a flat picture ready to be followed.
-func (w *Window) makeReady(ph *photo, flat paper.Flat) {
-	ph.prepared = true
-	w.beside(ph, "Looking for printed lines", func(ctx context.Context, progress func(float64)) (func(), error) {
-		lines, err := flat.Lines(ctx, progress)
-		if err != nil {
-			return nil, err
-		}
-		return func() { ph.lines = lines }, nil
-	})
-}
-
-// keepPhotos brings the photos in line with the pictures the document has: one
-// that was opened with a project has a photo too, read when it is shown.
-func (w *Window) keepPhotos(p model.Pattern) {
-	for _, q := range p.Pictures {
-		if !w.knownPhoto(q.ID) {
-			w.paper.photos = append(w.paper.photos, &photo{id: q.ID, name: q.Name})
-		}
-	}
-	w.paper.photos = slices.DeleteFunc(w.paper.photos, func(ph *photo) bool {
-		return ph.id != "" && ph.shot == nil && p.PictureIndex(ph.id) < 0
-	})
-	w.paper.inHand = max(min(w.paper.inHand, len(w.paper.photos)-1), 0)
-	if ph := w.photo(); ph != nil && w.step == stepBringIn {
-		w.readKept(p, ph)
-	}
-}
-
-// readKept reads a picture kept with the project, if that has not been done.
-func (w *Window) readKept(p model.Pattern, ph *photo) {
-	i := p.PictureIndex(ph.id)
-	if i < 0 || ph.prepared || ph.job.stop != nil || ph.note != "" {
-		return
-	}
-	q := p.Pictures[i]
-	file := w.doc.Picture(q.File)
-	ph.prepared = true
-	w.beside(ph, "Reading "+ph.name, func(ctx context.Context, progress func(float64)) (func(), error) {
-		flat, err := paper.Kept(file, q.PerMM)
-		if err != nil {
-			return nil, err
-		}
-		levels := scene.Levels(flat.Colour)
-		return func() {
-			ph.flat = levels
-			w.makeReady(ph, flat)
-			w.table.Fit()
-		}, nil
-	})
+	return ask
 }
 
 // isFlat reports whether a photo's flat picture is in the document.
@@ -334,48 +220,15 @@ func (w *Window) showsFlat(ph *photo) bool {
 	return ph != nil && w.isFlat(ph) && (!ph.asTaken || ph.shot == nil)
 }
 
-// removePhoto takes the photo in hand away; pieces traced from it stay.
-func (w *Window) removePhoto() {
-	ph := w.photo()
-	if ph == nil {
-		return
-	}
-	w.stopJob(ph)
-	w.paper.trace = traceStep{}
-	w.paper.photos = slices.Delete(w.paper.photos, w.paper.inHand, w.paper.inHand+1)
-	if w.doc.Pattern().PictureIndex(ph.id) >= 0 {
-		w.do("take "+ph.name+" away", edit.RemovePicture(ph.id))
-	}
-	w.refresh()
-	w.table.Fit()
-}
-
-// choosePhoto takes a photo in hand.
-func (w *Window) choosePhoto(i int) {
-	if i < 0 || i >= len(w.paper.photos) || i == w.paper.inHand {
-		return
-	}
-	w.paper.inHand = i
-	w.paper.trace = traceStep{}
-	w.refresh()
-	w.table.Fit()
-}
-
-// turnPhoto turns the flat picture in hand by a quarter to the right, as long as
-// nothing was traced from it.
-func (w *Window) turnPhoto() {
-	ph := w.photo()
-	switch {
-	case ph == nil || ph.shot == nil:
-		w.say("There is no photo to turn.")
-	case traced(w.doc.Pattern(), ph.id):
-		w.say("Pieces were traced from this photo as it lies, so it stays.")
-	default:
-		ph.turns = (ph.turns + 1) % 4
-		if ph.solved {
-			w.straightenPhoto()
-			return
-		}
-		w.say("It will be turned when it is straightened.")
+// twoAtATime does work beside the window, no more than two pieces of it at once:
+// many photos together would take more memory than there is.
+func twoAtATime() func(work func()) {
+	free := make(chan struct{}, 2)
+	return func(work func()) {
+		go func() {
+			free <- struct{}{}
+			defer func() { <-free }()
+			work()
+		}()
 	}
 }

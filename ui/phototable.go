@@ -32,7 +32,7 @@ func (w *Window) photoOnTable(in *scene.Input) bool {
 	in.Select = scene.Ref{}
 	in.Zero = geom.Point(pic.At)
 	in.Photos = []scene.Photo{{Levels: ph.flat, At: geom.Point(pic.At), PerMM: pic.PerMM, Faded: pic.Faded}}
-	in.Trace = w.traceOnTable()
+	in.Trace = w.withLength(w.traceOnTable(), ph, func(px geom.Point) geom.Point { return w.onTheFlat(ph, px) })
 	return true
 }
 

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"quarterstep/app/paper"
@@ -9,6 +10,7 @@ import (
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 	"quarterstep/model/trace/straight"
+	"quarterstep/ui/board"
 	"quarterstep/ui/panel"
 	"quarterstep/ui/scene"
 )
@@ -29,6 +31,7 @@ var pagePapers = []straight.Paper{straight.A4, straight.Letter}
 
 // references are the ways of making a photo flat, in the order of the list.
 var references = []reference{
+	{"Printed targets", paper.Targets, straight.Paper{}},
 	{"A4 page in the photo", paper.Page, straight.A4},
 	{"Letter page in the photo", paper.Page, straight.Letter},
 	{"Cutting mat", paper.Mat, straight.Paper{}},
@@ -56,9 +59,20 @@ func (w *Window) chooseReference(i int) {
 	if ph == nil || ph.shot == nil {
 		return
 	}
-	ph.ask = paper.Request{Reference: references[i].ref, Paper: references[i].paper, Across: 1, Down: 1, Cell: cellOf(w.doc.Pattern().Unit)}
-	ph.clicks, ph.note = nil, ""
+	r := references[i]
+	if chosenReference(ph.ask) == i {
+		return
+	}
+	four := ph.ask.Reference == paper.Page && r.ref == paper.Page && len(ph.clicks) == 4
+	ph.ask = paper.Request{Reference: r.ref, Paper: r.paper, Across: 1, Down: 1, Cell: cellOf(w.doc.Pattern().Unit)}
+	ph.note, ph.asTaken = "", true
+	if !four { // the same corners may be those of another page
+		ph.clicks = nil
+	}
+	w.letGo()
+	w.straightenIfReady(ph)
 	w.refresh()
+	w.table.Fit()
 }
 
 // cellOf is the side of a cutting mat's square in the unit shown.
@@ -69,30 +83,49 @@ func cellOf(u model.Unit) float64 {
 	return 10
 }
 
-// clicksNeeded is how many places are clicked for a reference; a scan has two
-// for each length drawn on it.
+// clicksNeeded is how many places are clicked for a reference.
 func clicksNeeded(ph *photo) int {
-	if ph.ask.Reference == paper.Scan {
-		return 2 * len(ph.ask.Known)
+	switch ph.ask.Reference {
+	case paper.Page, paper.Mat:
+		return 4
 	}
-	return 4
+	return 0
 }
 
 // clickTaken is a click on the photo as taken.
 func (w *Window) clickTaken(ph *photo, at geom.Point) {
-	need := 0
-	if ph.shot != nil {
-		need = clicksNeeded(ph)
-	}
-	if len(ph.clicks) >= need {
+	if ph.shot == nil || len(ph.clicks) >= clicksNeeded(ph) {
 		return
 	}
-	ph.clicks = append(ph.clicks, ph.pixel(at))
-	if len(ph.clicks) == need {
-		w.straightenPhoto()
+	px := ph.pixel(at)
+	if size := ph.shot.Picture.Size(); px.X < 0 || px.Y < 0 || px.X > float64(size.X) || px.Y > float64(size.Y) {
+		w.say("Click on the photo.")
 		return
 	}
+	ph.clicks = append(ph.clicks, px)
+	w.straightenIfReady(ph)
 	w.refresh()
+}
+
+// straightenIfReady makes a photo flat once all is known that it takes.
+func (w *Window) straightenIfReady(ph *photo) {
+	if w.ready(ph) {
+		w.straighten(ph)
+	}
+}
+
+// ready reports whether all is known that makes a photo flat.
+func (w *Window) ready(ph *photo) bool {
+	if ph.shot == nil || len(ph.clicks) < clicksNeeded(ph) {
+		return false
+	}
+	switch ph.ask.Reference {
+	case paper.Scan:
+		return ph.shot.Picture.PerInch[0] > 0 || len(ph.known()) > 0
+	case paper.Targets:
+		return !distancesNeeded(ph.seen) || ph.ask.Apart[0] > 0 && ph.ask.Apart[1] > 0
+	}
+	return ph.ask.Reference != ""
 }
 
 // perMM is how many pixels a mm of the Table has while the photo is shown as
@@ -102,44 +135,52 @@ func (ph *photo) perMM() float64 {
 	return float64(max(s.X, s.Y)) / takenWide
 }
 
+// pixel is the photo's pixel at a place of the Table while it is shown as taken,
+// turned as it may be.
 func (ph *photo) pixel(at geom.Point) geom.Point {
-	return geom.Pt(at.X*ph.perMM(), at.Y*ph.perMM())
+	px := geom.Pt(at.X*ph.perMM(), at.Y*ph.perMM())
+	size := ph.taken[0].Rect.Size()
+	for range (4 - ph.turns) % 4 {
+		px = geom.Pt(float64(size.Y)-px.Y, px.X)
+		size.X, size.Y = size.Y, size.X
+	}
+	return px
+}
+
+// turnedPx is a pixel of the photo in the photo as it is looked at.
+func (ph *photo) turnedPx(px geom.Point) geom.Point {
+	size := ph.shot.Picture.Size()
+	for range ph.turns % 4 {
+		px = geom.Pt(float64(size.Y)-px.Y, px.X)
+		size.X, size.Y = size.Y, size.X
+	}
+	return px
 }
 
 func (ph *photo) onTable(px geom.Point) geom.Point {
+	px = ph.turnedPx(px)
 	return geom.Pt(px.X/ph.perMM(), px.Y/ph.perMM())
 }
 
 // request is what is known of a photo, with what was clicked.
 func (w *Window) request(ph *photo) paper.Request {
 	r := ph.ask
-	r.Known = slices.Clone(r.Known)
+	r.Known, r.Seen = ph.known(), ph.seen
 	r.Lenses, r.Unit = w.settings.Lenses, measure.Unit(w.doc.Pattern().Unit)
-	if r.Reference == paper.Scan {
-		for i := range r.Known {
-			if 2*i+1 < len(ph.clicks) {
-				r.Known[i].From, r.Known[i].To = ph.clicks[2*i], ph.clicks[2*i+1]
-			}
-		}
-		r.Known = r.Known[:min(len(r.Known), len(ph.clicks)/2)]
-		return r
-	}
 	copy(r.Clicks[:], ph.clicks)
 	return r
 }
 
 // measuredFields are the lengths that go with a reference.
 func measuredFields(ph *photo, u model.Unit) []panel.MeasuredView {
-	unit := smallUnit(u)
-	switch ph.ask.Reference {
-	case paper.Mat:
-		return []panel.MeasuredView{{Name: "Side of one square", Text: bareAmount(ph.ask.Cell, u), Unit: unit}}
-	case paper.Scan:
-		v := []panel.MeasuredView{{Name: "Drawn across", Unit: unit}, {Name: "Drawn down", Unit: unit}}
-		for i, k := range ph.ask.Known {
-			v[i].Text = bareAmount(k.MM, u)
+	switch {
+	case ph.ask.Reference == paper.Mat:
+		return []panel.MeasuredView{{Name: "Side of one square", Text: bareAmount(ph.ask.Cell, u), Unit: smallUnit(u)}}
+	case ph.ask.Reference == paper.Targets && distancesAsked(ph.seen):
+		return []panel.MeasuredView{
+			{Name: "1 to 2, across", Text: bareLong(ph.ask.Apart[0], u), Unit: longUnit(u)},
+			{Name: "2 to 3, down", Text: bareLong(ph.ask.Apart[1], u), Unit: longUnit(u)},
 		}
-		return v
 	}
 	return nil
 }
@@ -151,82 +192,200 @@ func bareAmount(mm float64, u model.Unit) string {
 	return amount(mm, u)
 }
 
-// typedMeasured takes a length typed for the photo in hand.
+// typedMeasured takes a length that goes with the reference of the photo in hand.
 func (w *Window) typedMeasured(i int, text string) error {
 	ph := w.photo()
 	if ph == nil {
 		return nil
 	}
-	l, err := measure.Parse(text, bareUnit(w.doc.Pattern().Unit))
+	if ph.ask.Reference == paper.Targets {
+		return w.typedApart(ph, i, text)
+	}
+	mm, err := w.typedLong(text)
 	if err != nil {
 		return err
 	}
-	if l.MM() <= 0 {
-		return fmt.Errorf("a length is more than nothing")
-	}
-	if ph.ask.Reference == paper.Mat {
-		ph.ask.Cell = l.MM()
-	} else {
-		for len(ph.ask.Known) <= i {
-			ph.ask.Known = append(ph.ask.Known, straight.Known{})
-		}
-		ph.ask.Known[i].MM = l.MM()
-		ph.clicks = nil
+	if ph.ask.Reference == paper.Mat && mm != ph.ask.Cell {
+		ph.ask.Cell = mm
+		w.straightenIfReady(ph)
 	}
 	w.refresh()
 	return nil
 }
 
+// clickAgain takes the clicked places back.
+func (w *Window) clickAgain() {
+	if ph := w.photo(); ph != nil {
+		w.stopJob(ph)
+		ph.clicks, ph.note, ph.asTaken = nil, "", true
+		w.letGo()
+		w.refresh()
+	}
+}
+
 // takenAsk is what to click on the photo as taken.
 func takenAsk(ph *photo) string {
 	n := len(ph.clicks)
-	switch ph.ask.Reference {
-	case paper.Page:
-		if ph.ask.Paper.Name == straight.Card.Name {
-			return fmt.Sprintf("*Corner %d of 4:* click the corners of the card as if they were sharp", n+1)
-		}
-		return fmt.Sprintf("*Corner %d of 4:* click a corner of the page", n+1)
-	case paper.Mat:
-		return fmt.Sprintf("*Corner %d of 4:* click the corners of one square of the mat, in the middle of the photo", n+1)
+	if n >= clicksNeeded(ph) {
+		return ""
 	}
-	if n < clicksNeeded(ph) {
-		which := "the length across"
-		if n >= 2 {
-			which = "the length down"
-		}
-		return fmt.Sprintf("*Length:* click both ends of %s", which)
+	head := fmt.Sprintf("*Corner %d of 4:* ", n+1)
+	switch {
+	case ph.ask.Reference == paper.Mat:
+		return head + "click the corners of one square of the mat, in the middle of the photo"
+	case ph.ask.Paper.Name == straight.Card.Name:
+		return head + "click the corners of the card as if they were sharp"
 	}
-	return ""
+	return head + "click a corner of the page"
 }
 
-// takenTrace are the places clicked on the photo as taken.
+// takenTrace are the places clicked on the photo as taken, and what joins them.
 func takenTrace(ph *photo) *scene.Trace {
-	t := &scene.Trace{}
+	t := targetTrace(ph)
 	var line []geom.Point
 	for i, c := range ph.clicks {
 		at := ph.onTable(c)
 		t.Targets = append(t.Targets, scene.TraceTarget{At: at, Half: 6, Number: i + 1})
 		line = append(line, at)
 	}
-	if ph.ask.Reference != paper.Scan && len(line) == 4 {
+	if len(line) == 4 {
+		line = around(line)
 		line = append(line, line[0])
 	}
-	if len(line) > 1 && ph.ask.Reference != paper.Scan {
-		t.Frame = geom.Polyline(line...)
+	if len(line) > 1 {
+		t.Frame = append(t.Frame, geom.Polyline(line...)...)
 	}
 	return t
 }
 
-// takenOnTable lays a photo as it was taken on the Table; false where it is to be
-// shown flat.
+// around are places in the order in which one goes round them.
+func around(pts []geom.Point) []geom.Point {
+	var mid geom.Vec
+	for _, p := range pts {
+		mid = mid.Add(geom.Vec(p).Scale(1 / float64(len(pts))))
+	}
+	out := slices.Clone(pts)
+	angle := func(p geom.Point) float64 { return math.Atan2(p.Y-mid.Y, p.X-mid.X) }
+	slices.SortFunc(out, func(a, b geom.Point) int {
+		if angle(a) < angle(b) {
+			return -1
+		}
+		return 1
+	})
+	return out
+}
+
+// takenOnTable lays a photo as it was taken on the Table, or a part and what it
+// is joined to; false where the flat picture is to be shown.
 func (w *Window) takenOnTable(in *scene.Input, ph *photo) bool {
+	if w.joining(ph) {
+		*in = in.Only(nil)
+		w.partsOnTable(in, ph)
+		return true
+	}
 	if w.showsFlat(ph) {
 		return false
 	}
 	*in = in.Only(nil)
 	if len(ph.taken) > 0 {
 		in.Photos = []scene.Photo{{Levels: ph.taken, PerMM: ph.perMM()}}
-		in.Trace = takenTrace(ph)
+		in.Trace = w.withLength(takenTrace(ph), ph, ph.onTable)
 	}
 	return true
+}
+
+// takenGrip is what is dragged of the places clicked on a photo.
+type takenGrip struct {
+	place *geom.Point // px
+	was   geom.Point  // px, before the drag
+	from  geom.Point  // on the Table
+	px    func(geom.Point) geom.Point
+	then  func()
+}
+
+// placedTaken is a click of the tool Trace at the step Bring in.
+func (w *Window) placedTaken(at geom.Point) {
+	ph := w.photo()
+	switch {
+	case w.step != stepBringIn || ph == nil:
+	case w.joining(ph):
+		w.clickPart(ph, at)
+	case w.paper.measure.on && w.showsFlat(ph):
+		w.clickLength(ph, w.flatPx(ph, w.onPhoto(at)))
+	case w.paper.measure.on && ph.shot != nil:
+		w.clickLength(ph, ph.pixel(at))
+	default:
+		w.placed(at)
+	}
+}
+
+// grabTaken takes hold of a place clicked before, else of what is traced.
+func (w *Window) grabTaken(at geom.Point, reach float64) bool {
+	w.paper.held = takenGrip{}
+	ph := w.photo()
+	if w.step != stepBringIn || ph == nil || ph.shot == nil {
+		return w.grab(at, reach)
+	}
+	try := func(place *geom.Point, on geom.Point, px func(geom.Point) geom.Point, then func()) {
+		if d := on.Dist(at); d <= reach {
+			reach, w.paper.held = d, takenGrip{place: place, was: *place, from: on, px: px, then: then}
+		}
+	}
+	if w.joining(ph) {
+		w.tryMarks(ph, try)
+		return w.paper.held.place != nil
+	}
+	flat := w.showsFlat(ph)
+	if flat && !w.paper.measure.on {
+		return w.grab(at, reach)
+	}
+	onTable, px := ph.onTable, ph.pixel
+	if flat {
+		onTable = func(q geom.Point) geom.Point { return w.onTheFlat(ph, q) }
+		px = func(q geom.Point) geom.Point { return w.flatPx(ph, w.onPhoto(q)) }
+	} else {
+		for i := range ph.clicks {
+			try(&ph.clicks[i], onTable(ph.clicks[i]), px, func() { w.straightenIfReady(ph) })
+		}
+	}
+	for i := range ph.lengths {
+		for k := range ph.lengths[i].ends {
+			e := &ph.lengths[i].ends[k]
+			try(e, onTable(*e), px, func() {
+				if ph.lengths[i].mm > 0 {
+					w.straightenIfReady(ph)
+				}
+			})
+		}
+	}
+	return w.paper.held.place != nil
+}
+
+// onTheFlat is a px of a photo on the Table where its flat picture lies.
+func (w *Window) onTheFlat(ph *photo, px geom.Point) geom.Point {
+	p := w.doc.Pattern()
+	at := ph.flatMM(px)
+	if i := p.PictureIndex(ph.id); i >= 0 {
+		at = at.Add(p.Pictures[i].At)
+	}
+	return at
+}
+
+// dragTaken moves a place clicked before; once it is let go, what goes by it is
+// found anew.
+func (w *Window) dragTaken(by geom.Vec, phase board.Phase) {
+	h := w.paper.held
+	if h.place == nil {
+		w.dragTraced(by, phase)
+		return
+	}
+	*h.place = h.was
+	if phase != board.DragCancel {
+		*h.place = h.px(h.from.Add(by))
+	}
+	w.showTable(w.doc.Pattern(), w.doc.Result())
+	if phase == board.DragEnd {
+		h.then()
+		w.refresh()
+	}
 }

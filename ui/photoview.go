@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"strings"
 
 	"quarterstep/app/paper"
 	"quarterstep/model"
@@ -11,11 +12,11 @@ import (
 // photoView is the Photo panel.
 func (w *Window) photoView(p model.Pattern) panel.PhotoView {
 	v := panel.PhotoView{
-		Empty: "Take a photo of the paper pattern with a plain A4 or Letter page or a cutting mat beside it, from straight above, or scan it. Several at once are fine.",
+		Empty: "Lay printed targets, a plain A4 or Letter page or a cutting mat beside the paper pattern and take a photo from straight above, or scan it. Several at once are fine.",
 		Photo: w.paper.inHand,
 	}
 	for i, ph := range w.paper.photos {
-		v.Photos = append(v.Photos, fmt.Sprintf("%d of %d: %s", i+1, len(w.paper.photos), ph.name))
+		v.Photos = append(v.Photos, fmt.Sprintf("Photo %d of %d: %s", i+1, len(w.paper.photos), ph.name))
 	}
 	ph := w.photo()
 	if ph == nil {
@@ -27,34 +28,79 @@ func (w *Window) photoView(p model.Pattern) panel.PhotoView {
 	if i := p.PictureIndex(ph.id); i >= 0 {
 		v.Dimmed = p.Pictures[i].Faded > 0
 	}
-	if ph.solved {
-		v.Says = ph.straight.Say
-	}
+	v.Says, v.SaysLook = w.straightSays(ph)
 	if ph.shot != nil {
 		w.takenView(&v, ph)
+		v.Leads, _, v.Lead = w.leadNames(ph)
+		v.Parts = w.partViews(ph)
 	}
-	if v.Shown {
+	if v.Joining = w.joining(ph); v.Shown && !v.Joining {
 		v.Lines = w.linesView(p, ph)
 	}
 	return v
 }
 
+// straightSays is how far a photo made flat is to be trusted, and what became of
+// its lens.
+func (w *Window) straightSays(ph *photo) (say string, look bool) {
+	if !ph.solved || ph.shot == nil {
+		return "", false
+	}
+	say = ph.straight.Say
+	if lead := ph.leads(); lead != nil {
+		for _, k := range lead.joined {
+			if k.ph == ph {
+				say = k.straight.Say
+			}
+		}
+	}
+	look = doubtful(say)
+	switch {
+	case ph.byLens:
+		say += " The lens of this camera was known, and counts."
+	case ph.straight.Learnt != nil:
+		say += " The lens of this camera is known now, for its later photos."
+	}
+	return say, look
+}
+
+// doubtful reports whether what is said of a photo asks for another one.
+func doubtful(say string) bool {
+	for _, words := range []string{"take it again", "take the photo again", "take this part again", "rough check only", "print again"} {
+		if strings.Contains(say, words) {
+			return true
+		}
+	}
+	return false
+}
+
 // takenView is how the photo is made flat.
 func (w *Window) takenView(v *panel.PhotoView, ph *photo) {
+	u := w.doc.Pattern().Unit
 	v.References, v.Reference = referenceNames(), chosenReference(ph.ask)
-	v.Fields = measuredFields(ph, w.doc.Pattern().Unit)
-	need := clicksNeeded(ph)
+	v.Fields = measuredFields(ph, u)
 	v.Clicked = len(ph.clicks)
-	for i := range need {
-		v.Targets = append(v.Targets, i < len(ph.clicks))
+	v.Lengths, v.LengthSay = w.lengthViews(ph, u)
+	v.Measuring, v.Measurable = w.paper.measure.on, w.measurable(ph) && !w.joining(ph)
+	switch ph.ask.Reference {
+	case paper.Targets:
+		v.Title, v.Found, v.Targets = targetTitle(ph.seen)
+		if distancesNeeded(ph.seen) && !ph.solved {
+			v.Ask = "Measure from middle to middle of the targets, and type both distances."
+		}
+	case paper.Scan:
+		v.Title = "Scan"
+		if !w.ready(ph) {
+			v.Ask = "This picture does not say its scale. Measure a drawn length, then type it."
+		}
+	default:
+		v.Title = "Lies beside the piece"
+		for i := range clicksNeeded(ph) {
+			v.Targets = append(v.Targets, i < len(ph.clicks))
+		}
+		v.Found = fmt.Sprintf("%d of %d clicked", len(ph.clicks), clicksNeeded(ph))
 	}
-	if need > 0 {
-		v.Found = fmt.Sprintf("%d of %d clicked", len(ph.clicks), need)
-	}
-	if ph.ask.Reference == paper.Scan {
-		v.Ask = "A scan says its own scale. To be sure, type how long two drawn lines are, one across and one down, and click their ends."
-	}
-	if len(ph.clicks) == need && ph.job.words == "" {
+	if w.ready(ph) && !ph.solved && ph.job.words == "" {
 		v.Flatten = "Straighten this photo"
 	}
 }
@@ -65,14 +111,17 @@ func (w *Window) pillWords() string {
 	if w.step != stepBringIn || ph == nil {
 		return ""
 	}
+	if w.joining(ph) {
+		return partAsk(ph)
+	}
+	if w.paper.measure.on {
+		return w.lengthAsk()
+	}
 	if !w.showsFlat(ph) {
 		if ph.shot == nil || ph.job.words != "" {
 			return ""
 		}
-		if len(ph.clicks) < clicksNeeded(ph) {
-			return takenAsk(ph)
-		}
-		return ""
+		return takenAsk(ph)
 	}
 	if ask := w.markAsk(); ask != "" {
 		return ask

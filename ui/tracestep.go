@@ -184,7 +184,7 @@ func (w *Window) printedFromTo(p model.Pattern) (from, to int) {
 
 // tracingNow reports whether clicks on the Table trace.
 func (w *Window) tracingNow() bool {
-	return w.step == stepBringIn && w.showsFlat(w.photo())
+	return w.step == stepBringIn && w.showsFlat(w.photo()) && !w.paper.measure.on && !w.joining(w.photo())
 }
 
 // placed is a click of the tool Trace, at a place of the Table.

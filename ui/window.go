@@ -85,7 +85,7 @@ type Window struct {
 // Open makes the window on a document; settingsDir is where habits are kept,
 // empty for nowhere. Show it with ShowAndRun.
 func Open(a fyne.App, doc *session.Session, s settings.Settings, settingsDir string) *Window {
-	w := &Window{app: a, settings: s, settingsDir: settingsDir, step: stepGrade, nest: true, aside: func(work func()) { go work() }}
+	w := &Window{app: a, settings: s, settingsDir: settingsDir, step: stepGrade, nest: true, aside: twoAtATime()}
 	w.win = a.NewWindow("Quarterstep")
 	w.win.SetMaster()
 	w.win.SetPadded(false)

@@ -46,12 +46,17 @@ func (p *Photo) Flatten(ctx context.Context, s Straight, progress func(float64))
 	if out.Colour, err = straight.FlattenColour(ctx, p.Picture.Color, s.Map, s.Bounds, out.PerMM, progress); err != nil {
 		return Flat{}, err
 	}
+	return out.Keep()
+}
+
+// Keep is the flat picture with its File made of its colours.
+func (f Flat) Keep() (Flat, error) {
 	var file bytes.Buffer
-	if err := jpeg.Encode(&file, out.Colour, &jpeg.Options{Quality: quality}); err != nil {
+	if err := jpeg.Encode(&file, f.Colour, &jpeg.Options{Quality: quality}); err != nil {
 		return Flat{}, fmt.Errorf("keeping the picture: %w", err)
 	}
-	out.File = file.Bytes()
-	return out, nil
+	f.File = file.Bytes()
+	return f, nil
 }
 
 // fineness is how many pixels to a millimetre the flat picture gets: as many as

@@ -1,11 +1,9 @@
 package paper
 
 import (
-	"bytes"
 	"context"
 	"fmt"
 	"image"
-	"image/jpeg"
 	"math"
 
 	"quarterstep/model/geom"
@@ -93,12 +91,7 @@ func FlattenParts(ctx context.Context, parts []Part, progress func(float64)) (Fl
 			return Flat{}, err
 		}
 	}
-	var file bytes.Buffer
-	if err := jpeg.Encode(&file, out.Colour, &jpeg.Options{Quality: quality}); err != nil {
-		return Flat{}, fmt.Errorf("keeping the picture: %w", err)
-	}
-	out.File = file.Bytes()
-	return out, nil
+	return out.Keep()
 }
 
 // lay puts a part's flat picture over those before it, where it shows the paper

@@ -1,10 +1,7 @@
 package panel
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/ui/theme"
@@ -18,40 +15,47 @@ type Photo struct {
 	OnRemove    func()
 	OnCancel    func()
 	OnReference func(i int)
-	OnPaper     func(i int)
-	OnMeasured  func(i int, text string) error
-	OnAgain     func() // click the places again
+	OnMeasured  func(i int, text string) error // that goes with the reference
+	OnMeasure   func()                         // click a drawn length, or leave it
+	OnLength    func(i int, text string) error // of a drawn length
+	OnAgain     func()                         // click the places again
 	OnFlatten   func()
 	OnShown     func(flat bool)
 	OnDim       func(on bool)
+	OnLead      func(i int)
+	OnPart      func(i int)
 	OnGrown     func()
 	Lines       *Lines
 
-	empty, full *fyne.Container
-	emptyText   *words
-	photos      *pick
-	prev, next  *iconButton
-	busy        *words
-	bar         *shareBar
-	working     *fyne.Container
-	note        *note
-	reference   *pick
-	found       *words
-	targets     *targetRow
-	papers      *pick
-	fields      [2]*field
-	names       [2]*words
-	measured    *fyne.Container
-	hint        *note
-	ask, says   *note
-	again       *link
-	flatten     *widget.Button
-	flattenRow  *fyne.Container
-	againRow    *fyne.Container
-	refRow      *fyne.Container
-	shown       *twoWay
-	dim         *check
-	top         *fyne.Container
+	empty, full  *fyne.Container
+	emptyText    *words
+	photos       *pick
+	prev, next   *iconButton
+	busy         *words
+	bar          *shareBar
+	working      *fyne.Container
+	note         *note
+	title, found *words
+	titleRow     *fyne.Container
+	reference    *pick
+	targets      *targetRow
+	fields       measuredRow
+	lengths      measuredRow
+	lengthSay    *note
+	measure      *link
+	ask          *note
+	says         *words
+	saysLook     *note
+	again        *link
+	links        *fyne.Container
+	flatten      *widget.Button
+	flattenRow   *fyne.Container
+	shown        *twoWay
+	dim          *check
+	lead         *pick
+	leadRow      *fyne.Container
+	parts        *partRows
+	top          *fyne.Container
 }
 
 // NewPhoto makes the panel's content.
@@ -62,34 +66,31 @@ func NewPhoto() *Photo {
 		busy:      newWrapped("", theme.Caption, inkSoft, sideContent),
 		bar:       newShareBar(),
 		note:      newNote(sideContent),
-		reference: newPick(150),
+		title:     newBold("", theme.Body, ink),
 		found:     newWords("", theme.Caption, inkSoft),
+		reference: newPick(150),
 		targets:   newTargetRow(),
-		papers:    newPick(150),
-		hint:      newNote(sideContent),
-		ask:       newNote(sideContent), says: newNote(sideContent),
+		lengthSay: newNote(sideContent), ask: newNote(sideContent), saysLook: newNote(sideContent),
+		says:  newWrapped("", theme.Caption, inkSoft, sideContent),
 		shown: newTwoWay("As taken", "Straightened", ""),
 		dim:   newCheck("Dim the photo"),
+		lead:  newPick(150),
 		Lines: newLines(),
 	}
 	p.prev = newIconButton(theme.Left, "The photo before", func() { p.step(-1) })
 	p.next = newIconButton(theme.Right, "The next photo", func() { p.step(1) })
 	p.photos.onPick = func(i int) { call1(p.OnPhoto, i) }
 	p.reference.onPick = func(i int) { call1(p.OnReference, i) }
-	p.papers.onPick = func(i int) { call1(p.OnPaper, i) }
+	p.lead.onPick = func(i int) { call1(p.OnLead, i) }
 	p.shown.onTurn = func(flat bool) { call1(p.OnShown, flat) }
 	p.dim.onTurn = func(on bool) { call1(p.OnDim, on) }
-	for i := range p.fields {
-		p.names[i] = newWords("", theme.Caption, inkSoft)
-		p.fields[i] = newField("", func(text string) error { return ask(p.OnMeasured, i, text) })
-		p.fields[i].onHint = func(why string) {
-			p.hint.set(why, true)
-			p.grown()
-		}
-	}
+	p.fields = newMeasuredRow(func(i int, text string) error { return ask(p.OnMeasured, i, text) }, p.grown)
+	p.lengths = newMeasuredRow(func(i int, text string) error { return ask(p.OnLength, i, text) }, p.grown)
 	p.flatten = widget.NewButton("", func() { call(p.OnFlatten) })
 	p.flatten.Importance = widget.HighImportance
 	p.again = newLink("Click them again", func() { call(p.OnAgain) })
+	p.measure = newLink("", func() { call(p.OnMeasure) })
+	p.parts = newPartRows(func(i int) { call1(p.OnPart, i) })
 	p.lay()
 	p.ExtendBaseWidget(p)
 	p.SetView(PhotoView{})
@@ -98,10 +99,10 @@ func NewPhoto() *Photo {
 
 func (p *Photo) lay() {
 	cancel := widget.NewButton("Cancel", func() { call(p.OnCancel) })
-	p.refRow = beside(8, 0, p.reference, p.found)
-	p.againRow, p.flattenRow = beside(8, noneGrows, p.again), sized(0, controlHeight, p.flatten)
+	p.titleRow = beside(8, 0, p.title, p.found)
+	p.links, p.flattenRow = below(0, beside(0, noneGrows, p.again), beside(0, noneGrows, p.measure)), sized(0, controlHeight, p.flatten)
 	p.working = below(4, p.busy, beside(8, 0, sized(0, 8, p.bar), cancel))
-	p.measured = fyneGrid(2, below(2, p.names[0], p.fields[0]), below(2, p.names[1], p.fields[1]))
+	p.leadRow = below(2, newWords("This photo shows", theme.Caption, inkSoft), p.lead)
 	bring := widget.NewButton("Bring in a photo or scan", func() { call(p.OnBringIn) })
 	bring.Importance = widget.HighImportance
 	p.empty = below(8, p.emptyText, bring)
@@ -110,11 +111,11 @@ func (p *Photo) lay() {
 		beside(4, 0, p.photos, p.prev, p.next),
 		p.working, p.note,
 		rule(),
-		p.refRow,
-		p.targets, p.papers, p.measured, p.hint, p.ask, p.says,
-		p.againRow,
-		p.flattenRow,
-		p.shown,
+		p.titleRow, p.reference, p.targets,
+		p.fields.row, p.fields.hint, p.ask, p.says, p.saysLook, p.parts,
+		p.lengths.row, p.lengths.hint, p.lengthSay,
+		p.links, p.flattenRow,
+		p.shown, p.leadRow,
 		beside(8, 0, p.dim, newLink("Take the photo away", func() { call(p.OnRemove) })),
 		p.Lines,
 	)
@@ -134,6 +135,14 @@ func (p *Photo) grown() {
 	call(p.OnGrown)
 }
 
+// TypeLength puts the cursor where the length of a drawn line is typed.
+func (p *Photo) TypeLength(i int) {
+	e := p.lengths.fields[i].entry
+	if c := fyne.CurrentApp().Driver().CanvasForObject(e); c != nil {
+		c.Focus(e)
+	}
+}
+
 // SetView shows a view.
 func (p *Photo) SetView(v PhotoView) {
 	p.emptyText.setText(v.Empty)
@@ -146,10 +155,14 @@ func (p *Photo) SetView(v PhotoView) {
 	p.bar.set(v.Share)
 	p.note.set(v.Note, true)
 	p.setReference(v)
+	p.setSays(v)
+	p.parts.set(v.Parts)
 	p.shown.set(v.Shown)
 	p.shown.Hidden = !v.Flat
+	p.lead.set(v.Leads, v.Lead)
+	p.leadRow.Hidden = len(v.Leads) == 0
 	p.dim.set(v.Dimmed)
-	p.dim.Hidden = !v.Shown
+	p.dim.Hidden = !v.Shown || v.Joining
 	p.Lines.Hidden = v.Lines == nil
 	if v.Lines != nil {
 		p.Lines.SetView(*v.Lines)
@@ -157,114 +170,51 @@ func (p *Photo) SetView(v PhotoView) {
 	relay(p.top)
 }
 
-// setReference shows how the photo is made flat, or hides it all while the
-// straightened picture is shown.
+// setReference shows how the photo is made flat; while the straightened picture
+// is shown, only by what it was.
 func (p *Photo) setReference(v PhotoView) {
-	hide := v.Flat && v.Shown || len(v.References) == 0
-	p.reference.set(v.References, v.Reference)
-	p.refRow.Hidden, p.found.Hidden = hide, v.Found == ""
+	none := len(v.References) == 0
+	hide := none || v.Flat && v.Shown || v.Joining
+	p.title.setText(v.Title)
 	p.found.setText(v.Found)
+	p.titleRow.Hidden = none
+	p.reference.set(v.References, v.Reference)
+	p.reference.Hidden = hide
 	p.targets.set(v.Targets)
-	p.targets.Hidden = hide || len(v.Targets) == 0
-	p.papers.set(v.Papers, v.Paper)
-	p.papers.Hidden = hide || len(v.Papers) == 0
-	p.measured.Hidden = hide || len(v.Fields) == 0
-	for i := range p.fields {
-		used := i < len(v.Fields)
-		p.fields[i].Hidden, p.names[i].Hidden = !used, !used
-		if used {
-			p.names[i].setText(v.Fields[i].Name)
-			p.fields[i].set(v.Fields[i].Text)
-			p.fields[i].setUnit(v.Fields[i].Unit)
-		}
+	p.targets.Hidden = none || v.Joining || len(v.Targets) == 0
+	fields := v.Fields
+	if none || v.Joining {
+		fields = nil
 	}
-	p.ask.set(v.Ask, false)
-	p.ask.Hidden = hide || v.Ask == ""
-	p.says.set(v.Says, v.SaysLook)
-	p.againRow.Hidden = hide || v.Clicked == 0
+	p.fields.set(fields)
+	p.lengths.set(v.Lengths)
+	p.again.Hidden = hide || v.Clicked == 0
+	p.measure.setWord("Measure a drawn length to make sure")
+	if v.Measuring {
+		p.measure.setWord("Leave the drawn length")
+	}
+	p.measure.Hidden = !v.Measurable
+	p.links.Hidden = p.again.Hidden && p.measure.Hidden
 	p.flattenRow.Hidden = hide || v.Flatten == ""
 	if p.flatten.Text != v.Flatten {
 		p.flatten.SetText(v.Flatten)
 	}
 }
 
+// setSays shows what is to be done and how far it is to be trusted.
+func (p *Photo) setSays(v PhotoView) {
+	p.ask.set(v.Ask, false)
+	p.lengthSay.set(v.LengthSay, true)
+	say, look := v.Says, ""
+	if v.SaysLook {
+		say, look = "", v.Says
+	}
+	p.says.setText(say)
+	p.says.Hidden = say == ""
+	p.saysLook.set(look, true)
+}
+
 // CreateRenderer is Fyne's.
 func (p *Photo) CreateRenderer() fyne.WidgetRenderer {
 	return widget.NewSimpleRenderer(below(0, p.empty, p.full))
-}
-
-// shareBar is how far something is, as a bar.
-type shareBar struct {
-	widget.BaseWidget
-	share float64
-}
-
-func newShareBar() *shareBar {
-	b := &shareBar{}
-	b.ExtendBaseWidget(b)
-	return b
-}
-
-func (b *shareBar) set(share float64) {
-	if b.share != share {
-		b.share = share
-		b.Refresh()
-	}
-}
-
-func (b *shareBar) CreateRenderer() fyne.WidgetRenderer {
-	back, front := canvas.NewRectangle(nil), canvas.NewRectangle(nil)
-	back.CornerRadius, front.CornerRadius = 4, 4
-	d := &drawn{objects: []fyne.CanvasObject{back, front}}
-	d.paint = func(p theme.Palette) { back.FillColor, front.FillColor = p.Button, p.Accent }
-	d.min = func() fyne.Size { return fyne.NewSize(60, 8) }
-	d.lay = func(s fyne.Size) {
-		place(back, 0, 0, s.Width, s.Height)
-		place(front, 0, 0, s.Width*float32(min(max(b.share, 0), 1)), s.Height)
-	}
-	return d.ready()
-}
-
-// targetRow shows which of the places a photo is straightened by are there.
-type targetRow struct {
-	widget.BaseWidget
-	found []bool
-}
-
-func newTargetRow() *targetRow {
-	r := &targetRow{}
-	r.ExtendBaseWidget(r)
-	return r
-}
-
-func (r *targetRow) set(found []bool) {
-	r.found = found
-	r.Refresh()
-}
-
-func (r *targetRow) CreateRenderer() fyne.WidgetRenderer {
-	d := &drawn{}
-	d.paint = func(theme.Palette) {
-		d.objects = d.objects[:0]
-		for i, ok := range r.found {
-			name, t := theme.Ring, tone(inkSoft)
-			if ok {
-				name, t = theme.Tick, ink
-			}
-			d.objects = append(d.objects, newBox(raisedFill, edge, 1.2, theme.ControlRadius),
-				newBold(fmt.Sprint(i+1), theme.Body, ink), newMark(name, 15, t))
-		}
-	}
-	d.min = func() fyne.Size { return fyne.NewSize(100, max(32, theme.Px(32))) }
-	d.lay = func(s fyne.Size) {
-		n := len(r.found)
-		w := (s.Width - float32(8*(n-1))) / float32(max(n, 1))
-		for i := range n {
-			x := float32(i) * (w + 8)
-			place(d.objects[3*i], x, 0, w, s.Height)
-			middle(d.objects[3*i+1], x+w/2-18, 14, s.Height)
-			middle(d.objects[3*i+2], x+w/2+4, 15, s.Height)
-		}
-	}
-	return d.ready()
 }

@@ -13,27 +13,41 @@ type PhotoView struct {
 	Share  float64 // how far it is, 0 to 1
 	Note   string  // why it cannot be used, or what is missing
 
+	Title      string // what it is made flat by, "Corner targets"
+	Found      string // "4 of 4 found"
 	References []string
 	Reference  int
-	Targets    []bool // found or clicked, one after another; empty for none needed
-	Found      string // "4 of 4 found"
-	Clicked    int    // places clicked, to be clicked again
-	Papers     []string
-	Paper      int
-	Fields     []MeasuredView // distances measured on the paper, at most two
-	Ask        string         // "Click the four corners of the page."
+	Targets    []bool         // found or clicked, one after another; empty for none needed
+	Clicked    int            // places clicked, to be clicked again
+	Fields     []MeasuredView // that go with the reference, at most two
+	Ask        string         // what is to be done
 	Says       string         // "They agree to within 0.4 mm, good enough to trace."
 	SaysLook   bool
-	Flatten    string // "Straighten"; empty while it cannot be
-	Flat       bool   // it has been straightened
-	Shown      bool   // the straightened picture is shown
+	Measurable bool           // a drawn length can be clicked
+	Measuring  bool           // one is being clicked
+	Lengths    []MeasuredView // drawn lengths clicked, across and down; empty for none
+	LengthSay  string         // "In the picture it is 10.02 cm. Type ..."
+	Flatten    string         // "Straighten this photo"; empty while it cannot be, or was
+	Flat       bool           // it has been straightened
+	Shown      bool           // the straightened picture is shown
 	Dimmed     bool
+
+	Leads   []string // whose piece it may show another part of; empty where none
+	Lead    int
+	Joining bool       // it is shown beside what it is joined to
+	Parts   []PartView // that lie on its flat picture; empty for it alone
 
 	Lines *LinesView // nil until it is flat
 }
 
 // MeasuredView is a distance measured on the paper.
-type MeasuredView struct{ Name, Text, Unit string }
+type MeasuredView struct {
+	Name, Text, Unit string
+	Off              bool // it cannot be typed yet
+}
+
+// PartView is a photo on a flat picture of several, and how well it fits.
+type PartView struct{ Name, Words string }
 
 // LinesView is what is traced: one row for every printed size.
 type LinesView struct {

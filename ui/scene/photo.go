@@ -76,3 +76,20 @@ func SamePhotos(a, b Input) bool {
 		return len(p.Levels) > 0 && len(q.Levels) > 0 && p.Levels[0] == q.Levels[0] && p.At == q.At && p.PerMM == q.PerMM
 	})
 }
+
+// TurnedRight is a picture turned by a quarter to the right.
+func TurnedRight(m *image.RGBA) *image.RGBA {
+	w, h := m.Rect.Dx(), m.Rect.Dy()
+	out := image.NewRGBA(image.Rect(0, 0, h, w))
+	const block = 32 // px: so that both pictures stay in the cache
+	for y0 := 0; y0 < h; y0 += block {
+		for x0 := 0; x0 < w; x0 += block {
+			for y := y0; y < min(y0+block, h); y++ {
+				for x := x0; x < min(x0+block, w); x++ {
+					copy(out.Pix[x*out.Stride+4*(h-1-y):][:4], m.Pix[y*m.Stride+4*x:][:4])
+				}
+			}
+		}
+	}
+	return out
+}

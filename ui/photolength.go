@@ -1,0 +1,201 @@
+package ui
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"quarterstep/app/paper"
+	"quarterstep/model"
+	"quarterstep/model/geom"
+	"quarterstep/model/measure"
+	"quarterstep/model/trace/straight"
+	"quarterstep/ui/panel"
+	"quarterstep/ui/scene"
+)
+
+// drawn is a length drawn on the paper, or laid over it: a side of the test
+// square, a ruler. The zero value is none.
+type drawn struct {
+	ends []geom.Point // px, none or two
+	mm   float64      // what it is on the paper; 0 while not typed
+}
+
+// measuring is the clicking of a drawn length.
+type measuring struct {
+	on    bool
+	first []geom.Point // its first end, px, once clicked
+}
+
+// lengthNames are the two drawn lengths, as the panel names them.
+var lengthNames = [2]string{"Across", "Down"}
+
+// measureLength begins, or leaves, the clicking of a drawn length.
+func (w *Window) measureLength() {
+	ph := w.photo()
+	if ph == nil || ph.shot == nil {
+		return
+	}
+	w.paper.measure = measuring{on: !w.paper.measure.on}
+	if t := &w.paper.trace; w.paper.measure.on {
+		t.aiming, t.idle = false, true
+	}
+	w.refresh()
+}
+
+// clickLength is an end of a drawn length, in px of the photo.
+func (w *Window) clickLength(ph *photo, px geom.Point) {
+	m := &w.paper.measure
+	if len(m.first) == 0 {
+		m.first = []geom.Point{px}
+		w.refresh()
+		return
+	}
+	from := m.first[0]
+	if from.Dist(px) < 20 {
+		w.say("These two places are too near to each other. Click the other end of a longer line.")
+		return
+	}
+	a, b := ph.turnedPx(from), ph.turnedPx(px)
+	i := 0
+	if math.Abs(b.Y-a.Y) > math.Abs(b.X-a.X) {
+		i = 1
+	}
+	ph.lengths[i] = drawn{ends: []geom.Point{from, px}}
+	m.first = nil
+	w.refresh()
+	w.photos.TypeLength(i)
+}
+
+// typedLength takes what a drawn length is on the paper; no words take it back.
+func (w *Window) typedLength(i int, text string) error {
+	ph := w.photo()
+	if ph == nil || ph.shot == nil {
+		return nil
+	}
+	d := &ph.lengths[i]
+	if strings.TrimSpace(text) == "" {
+		had := d.mm > 0
+		*d = drawn{}
+		if had {
+			w.straightenIfReady(ph)
+		}
+		w.refresh()
+		return nil
+	}
+	mm, err := w.typedLong(text)
+	if err != nil {
+		return err
+	}
+	if len(d.ends) == 0 {
+		return fmt.Errorf("click both ends of this length on the photo first")
+	}
+	d.mm = mm
+	w.paper.measure = measuring{}
+	w.straightenIfReady(ph)
+	w.refresh()
+	return nil
+}
+
+// typedLong is a length typed for something on the paper, in mm.
+func (w *Window) typedLong(text string) (float64, error) {
+	l, err := measure.Parse(text, bareUnit(w.doc.Pattern().Unit))
+	if err != nil {
+		return 0, err
+	}
+	if l.MM() <= 0 {
+		return 0, fmt.Errorf("a length is more than nothing")
+	}
+	return l.MM(), nil
+}
+
+// known are the drawn lengths that were clicked and typed.
+func (ph *photo) known() []straight.Known {
+	var out []straight.Known
+	for _, d := range ph.lengths {
+		if len(d.ends) == 2 && d.mm > 0 {
+			out = append(out, straight.Known{From: d.ends[0], To: d.ends[1], MM: d.mm})
+		}
+	}
+	return out
+}
+
+// lengthViews are the drawn lengths as the panel shows them; none while there is
+// nothing to type.
+func (w *Window) lengthViews(ph *photo, u model.Unit) (out []panel.MeasuredView, say string) {
+	if len(ph.lengths[0].ends)+len(ph.lengths[1].ends) == 0 {
+		return nil, ""
+	}
+	for i, d := range ph.lengths {
+		v := panel.MeasuredView{Name: lengthNames[i], Unit: smallUnit(u), Off: len(d.ends) == 0}
+		if v.Text = bareAmount(d.mm, u); d.mm == 0 && len(d.ends) == 2 {
+			say = "Type how long it is on the paper."
+			if ph.solved {
+				mm := ph.straight.Map.MM(d.ends[0]).Dist(ph.straight.Map.MM(d.ends[1]))
+				say = fmt.Sprintf("In the picture it is %s. Type how long it is on the paper.", measure.FormatMM(mm, u))
+			}
+		}
+		out = append(out, v)
+	}
+	return out, say
+}
+
+// lengthAsk is what to click of a drawn length.
+func (w *Window) lengthAsk() string {
+	if len(w.paper.measure.first) == 0 {
+		return "*Drawn length:* click one end of a line you know, a side of the test square or a ruler"
+	}
+	return "*Drawn length:* click its other end"
+}
+
+// withLength adds the drawn lengths to what the Table shows of a photo; place
+// takes px of the photo to the Table.
+func (w *Window) withLength(t *scene.Trace, ph *photo, place func(geom.Point) geom.Point) *scene.Trace {
+	if t == nil || !w.paper.measure.on && w.showsFlat(ph) {
+		return t
+	}
+	end := func(px geom.Point) {
+		t.Corners = append(t.Corners, scene.TraceCorner{At: place(px), Round: true, Selected: true})
+	}
+	for _, d := range ph.lengths {
+		if len(d.ends) < 2 {
+			continue
+		}
+		t.Marks = append(t.Marks, scene.Line{
+			Path: geom.Polyline(place(d.ends[0]), place(d.ends[1])), Width: 2, Ink: scene.InkAccent, Alpha: 1,
+		})
+		end(d.ends[0])
+		end(d.ends[1])
+	}
+	for _, px := range w.paper.measure.first {
+		end(px)
+	}
+	return t
+}
+
+// flatPx is a place of the flat picture, mm, in px of the photo it was made of;
+// the line or corner near it is meant.
+func (w *Window) flatPx(ph *photo, mm geom.Point) geom.Point {
+	const most = 3 // mm
+	if f := ph.lines; f != nil {
+		reach := min(w.table.Reach(), most)
+		if c, ok := f.Corner(mm, reach); ok {
+			mm = c
+		} else if c, ok := f.Snap(mm, reach/2); ok {
+			mm = c
+		}
+	}
+	return ph.straight.Map.Pixel(mm.Add(geom.Vec(ph.from)))
+}
+
+// flatMM is a px of a photo on its flat picture, mm.
+func (ph *photo) flatMM(px geom.Point) geom.Point {
+	return ph.straight.Map.MM(px).Add(geom.Vec(ph.from).Scale(-1))
+}
+
+// measurable reports whether a drawn length can be clicked: on the flat picture,
+// or as taken where a scan has no scale of its own or the rest is clicked.
+func (w *Window) measurable(ph *photo) bool {
+	return ph.shot != nil && ph.job.words != "Straightening" &&
+		(ph.solved || ph.ask.Reference == paper.Scan || len(ph.clicks) == clicksNeeded(ph))
+}

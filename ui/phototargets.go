@@ -1,0 +1,163 @@
+package ui
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"quarterstep/app/paper"
+	"quarterstep/model"
+	"quarterstep/model/geom"
+	"quarterstep/model/measure"
+	"quarterstep/model/trace/target"
+	"quarterstep/ui/scene"
+)
+
+// findTargets looks for our printed targets in a photo; where there are enough it
+// is made flat by them at once.
+func (w *Window) findTargets(ph *photo) {
+	shot := ph.shot
+	w.beside(ph, "Looking for targets", func(ctx context.Context, _ func(float64)) (func(), error) {
+		seen, err := shot.FindTargets(ctx)
+		if err != nil {
+			return nil, err
+		}
+		return func() {
+			ph.seen = seen
+			if seen.Layout == paper.NoTargets || len(ph.clicks) > 0 {
+				return
+			}
+			ph.ask.Reference = paper.Targets
+			w.straightenIfReady(ph)
+		}, nil
+	})
+}
+
+// distancesAsked reports whether distances between targets can be typed: between
+// the cards, or between four targets laid one by one.
+func distancesAsked(s paper.Sighting) bool { return s.Layout == paper.Corners || distancesNeeded(s) }
+
+// distancesNeeded reports whether the targets say nothing without their
+// distances: four of them that lie one by one.
+func distancesNeeded(s paper.Sighting) bool {
+	return s.Layout != paper.NoTargets && s.Layout != paper.Sheet && len(s.Found) == target.Parts
+}
+
+// typedApart takes the distance between two targets; no words take it back.
+func (w *Window) typedApart(ph *photo, i int, text string) error {
+	mm := 0.0
+	if strings.TrimSpace(text) != "" {
+		l, err := measure.Parse(text, longBare(w.doc.Pattern().Unit))
+		if err != nil {
+			return err
+		}
+		if mm = l.MM(); mm < 50 {
+			return fmt.Errorf("the targets lie farther apart than that, from middle to middle")
+		}
+	}
+	if mm != ph.ask.Apart[i] {
+		ph.ask.Apart[i] = mm
+		w.straightenIfReady(ph)
+	}
+	w.refresh()
+	return nil
+}
+
+// longUnit is the unit of lengths of some tens of centimetres.
+func longUnit(u model.Unit) string {
+	if u == model.Inches {
+		return "in"
+	}
+	return "cm"
+}
+
+// longBare is the unit meant where such a length is typed without one.
+func longBare(u model.Unit) measure.Unit {
+	if u == model.Inches {
+		return measure.Inches
+	}
+	return measure.Centimetres
+}
+
+func bareLong(mm float64, u model.Unit) string {
+	switch {
+	case mm == 0:
+		return ""
+	case u == model.Inches:
+		return amount(mm, u)
+	}
+	return fmt.Sprintf("%.1f", mm/10)
+}
+
+// targetTitle names what lies in the photo, and says how much of it was found.
+func targetTitle(s paper.Sighting) (title, found string, chips []bool) {
+	title = "Corner targets"
+	switch {
+	case s.Layout == paper.NoTargets:
+		return "Printed targets", "none found", nil
+	case s.Layout == paper.Sheet:
+		return "Sheet of targets", fmt.Sprintf("%s found", count(len(s.Found), "target")), nil
+	case s.Layout == paper.Strips && !distancesNeeded(s):
+		title = "Target strips"
+	}
+	if distancesNeeded(s) {
+		chips = []bool{true, true, true, true}
+	} else {
+		for i := range target.Parts {
+			chips = append(chips, !slices.Contains(s.Missing, i+1))
+		}
+	}
+	n := 0
+	for _, ok := range chips {
+		if ok {
+			n++
+		}
+	}
+	return title, fmt.Sprintf("%d of %d found", n, len(chips)), chips
+}
+
+// targetTrace frames the targets found, and joins those of one strip, or the
+// middles of the cards in their turn.
+func targetTrace(ph *photo) *scene.Trace {
+	t := &scene.Trace{}
+	if ph.ask.Reference != paper.Targets {
+		return t
+	}
+	s := ph.seen
+	frame := func(f target.Found, number int) geom.Point {
+		at := ph.onTable(f.Centre)
+		t.Targets = append(t.Targets, scene.TraceTarget{At: at, Half: 1.5 * f.Size / ph.perMM(), Number: number})
+		return at
+	}
+	var parts [target.Parts][]geom.Point
+	var ring []geom.Point
+	found := slices.Clone(s.Found)
+	slices.SortFunc(found, func(a, b target.Found) int { return a.Code - b.Code })
+	for i, f := range found {
+		spot, ok := target.SpotOf(f.Code)
+		switch {
+		case distancesNeeded(s):
+			ring = append(ring, frame(f, i+1))
+		case !ok:
+		case spot.Middle():
+			ring = append(ring, frame(f, spot.Part+1))
+		case spot.Set == target.Strips && len(parts[spot.Part]) == 0:
+			parts[spot.Part] = append(parts[spot.Part], frame(f, spot.Part+1))
+		default:
+			at := frame(f, 0)
+			if spot.Set == target.Strips {
+				parts[spot.Part] = append(parts[spot.Part], at)
+			}
+		}
+	}
+	if len(ring) > 2 {
+		ring = append(ring, ring[0])
+	}
+	for _, line := range append(parts[:], ring) {
+		if len(line) > 1 {
+			t.Frame = append(t.Frame, geom.Polyline(line...)...)
+		}
+	}
+	return t
+}
