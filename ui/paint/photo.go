@@ -29,10 +29,11 @@ func (p *Painter) photo(f scene.Photo, m geom.Affine, seen geom.Box) {
 	}
 	b := f.Box()
 	lo, hi := at(m, b.Min), at(m, b.Max)
-	to := image.Rect(
-		int(math.Round(max(lo.x, 0))), int(math.Round(max(lo.y, 0))),
-		int(math.Round(min(hi.x, seen.Max.X))), int(math.Round(min(hi.y, seen.Max.Y))),
-	)
+	// Not image.Rect, which would turn one that is out of sight inside out.
+	to := image.Rectangle{
+		Min: image.Pt(int(math.Round(max(lo.x, 0))), int(math.Round(max(lo.y, 0)))),
+		Max: image.Pt(int(math.Round(min(hi.x, seen.Max.X))), int(math.Round(min(hi.y, seen.Max.Y)))),
+	}
 	if to.Empty() {
 		return
 	}

@@ -3,6 +3,7 @@ package paint_test
 import (
 	"image"
 	"image/color"
+	"slices"
 	"testing"
 
 	"quarterstep/model/geom"
@@ -89,5 +90,16 @@ func BenchmarkPhoto(b *testing.B) {
 				p.Paint(img, paint.Screen{View: view.View{Scale: 3.6}, Factor: 1}, scene.Layer{Photos: []scene.Photo{f}})
 			}
 		})
+	}
+}
+
+// A photo wholly out of sight, on any side, leaves the picture as it was.
+func TestPhotoOutOfSight(t *testing.T) {
+	bare := photoAt(t, scene.Photo{}, 1)
+	for _, at := range []geom.Point{{X: -500, Y: 10}, {X: 900, Y: 10}, {X: 10, Y: -500}, {X: 10, Y: 900}, {X: 900, Y: 900}} {
+		img := photoAt(t, scene.Photo{Levels: scene.Levels(halves(640, 320)), PerMM: 10, At: at}, 1)
+		if !slices.Equal(img.Pix, bare.Pix) {
+			t.Errorf("a photo at %v is seen", at)
+		}
 	}
 }
