@@ -54,7 +54,7 @@ func (p *Photo) byTargets(ctx context.Context, r Request) (Straight, error) {
 	case middlesOnly(all):
 		return p.byRectangle(r, s)
 	case len(all) == target.Parts && r.Apart != [2]float64{}:
-		return p.byRectangle(r, singly(all))
+		return p.byRectangle(r, singly(all, s.Found))
 	}
 	groups := onParts(all)
 	if len(groups) < 2 {
@@ -67,7 +67,7 @@ var errNoTargets = errors.New("no targets are found in the photo: they must lie 
 
 func (p *Photo) byGroups(r Request, s Sighting, groups []straight.Group) (Straight, error) {
 	shot := p.shot(r)
-	f, err := straight.FromGroups(groups, p.Picture.Size(), shot, targetNoise)
+	f, err := straight.FromGroups(groups, nil, p.Picture.Size(), shot, targetNoise)
 	if err != nil {
 		return Straight{}, err
 	}
@@ -91,7 +91,7 @@ func (p *Photo) byRectangle(r Request, s Sighting) (Straight, error) {
 	for i, at := range [target.Parts]geom.Point{{}, {X: r.Apart[0]}, {X: r.Apart[0], Y: r.Apart[1]}, {Y: r.Apart[1]}} {
 		g = append(g, straight.Pair{Pixel: s.Middles[i], MM: at})
 	}
-	f, err := straight.FromGroups([]straight.Group{g}, p.Picture.Size(), p.shot(r), typedNoise)
+	f, err := straight.FromGroups([]straight.Group{g}, rounds(s), p.Picture.Size(), p.shot(r), typedNoise)
 	if err != nil || f.Misfit.Worst > mostLaidOff {
 		return Straight{}, errNotAsTyped
 	}
@@ -101,11 +101,23 @@ func (p *Photo) byRectangle(r Request, s Sighting) (Straight, error) {
 	return out, out.checkPrinted(r, r.Known, nil)
 }
 
+// rounds are the rings of all targets found: of a few they tell how the lens
+// bends where their places cannot.
+func rounds(s Sighting) []straight.Round {
+	var out []straight.Round
+	for _, f := range s.Found {
+		if f.Rim != [target.RimPlaces]geom.Point{} {
+			out = append(out, straight.Round{Middle: f.Centre, Edge: slices.Clone(f.Rim[:])})
+		}
+	}
+	return out
+}
+
 // singly are four targets cut out one by one and laid as the corners of a
 // rectangle, in the order of their codes.
-func singly(all []seen) (s Sighting) {
+func singly(all []seen, found []target.Found) Sighting {
 	slices.SortFunc(all, func(a, b seen) int { return a.code - b.code })
-	s.Layout = Corners
+	s := Sighting{Found: found, Layout: Corners}
 	for i, t := range all {
 		s.Middles[i] = t.px
 	}

@@ -172,7 +172,7 @@ func (p *Photo) isSheet(all []seen) bool {
 	if !one {
 		return false
 	}
-	r, err := straight.FromGroups([]straight.Group{g}, p.Picture.Size(), straight.Shot{Focal35: p.Picture.Focal35}, targetNoise)
+	r, err := straight.FromGroups([]straight.Group{g}, nil, p.Picture.Size(), straight.Shot{Focal35: p.Picture.Focal35}, targetNoise)
 	return err == nil && r.Misfit.RMS <= sheetOff
 }
 

@@ -28,11 +28,11 @@ type Group []Pair
 // evidence (pose); where a group lies needs no finding of its own, as its best
 // place follows from the map by a rigid fit. One group of four places or more
 // will do: then its shape says all. Millimetres of the map count from what the
-// photo shows in its middle, upright as displayed.
+// photo shows in its middle, upright as displayed. Rounds may be none.
 //
 // It is an error where the places are too few or lie too nearly on one line.
-func FromGroups(groups []Group, size image.Point, shot Shot, noise float64) (Placed, error) {
-	g := grouped{camera: newCamera(size, shot, true), groups: groups}
+func FromGroups(groups []Group, rounds []Round, size image.Point, shot Shot, noise float64) (Placed, error) {
+	g := grouped{camera: newCamera(size, shot, true), groups: groups, rounds: rounds}
 	for i, all := range groups {
 		for _, p := range all {
 			if !p.Pixel.Finite() || !p.MM.Finite() {
@@ -85,6 +85,7 @@ func (g grouped) told(said float64, f Misfit) float64 {
 type grouped struct {
 	camera
 	groups []Group
+	rounds []Round
 	places int
 	dist   float64 // mm, about
 }
@@ -100,7 +101,13 @@ func (g grouped) unknowns() int {
 	return poseUnknowns + 3
 }
 
-func (g grouped) rows() int { return 2*g.places + g.unknowns() - poseUnknowns }
+func (g grouped) rows() int {
+	n := 2*g.places + g.unknowns() - poseUnknowns
+	for _, r := range g.rounds {
+		n += len(r.Edge)
+	}
+	return n
+}
 
 // distance is about how far the camera was, by the longest distance in a group.
 func (g grouped) distance() (float64, bool) {
@@ -153,11 +160,15 @@ func (g grouped) settle(x []float64, noise float64) []float64 {
 	return leastSquares(func(x, out []float64) { copy(out, g.residuals(x, noise)) }, x, g.rows())
 }
 
-// residuals are what the places are off, in noise, then what the camera is off
-// the usual, in its doubts.
+// residuals are what the places are off, in noise, what the rounds are out of
+// round, and what the camera is off the usual, both in their doubts.
 func (g grouped) residuals(x []float64, noise float64) []float64 {
 	out := make([]float64, 0, g.rows())
-	g.each(g.with(x).full(), func(d geom.Vec) { out = append(out, d.X/noise, d.Y/noise) })
+	m := g.with(x).full()
+	g.each(m, func(d geom.Vec) { out = append(out, d.X/noise, d.Y/noise) })
+	for _, r := range g.rounds {
+		r.outOfRound(m, func(d float64) { out = append(out, d) })
+	}
 	return append(out, x[poseUnknowns:]...)
 }
 

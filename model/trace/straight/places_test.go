@@ -54,7 +54,7 @@ func TestGroupsStraightenTheWholePhoto(t *testing.T) {
 			draw(0, 28, "tilt"), draw(0, 360, "toward"), draw(0, 360, "roll"), draw(-0.04, 0.04, "k1"))
 		noise := rapid.SampledFrom([]float64{0, 0.03, 0.1, 0.3}).Draw(rt, "noise")
 		groups := seenBy(truth, strip, around(), noise, rapid.Uint64().Draw(rt, "seed"))
-		got, err := FromGroups(groups, image.Pt(photoWide, photoHigh), Shot{Focal35: 26}, 1e-4)
+		got, err := FromGroups(groups, nil, image.Pt(photoWide, photoHigh), Shot{Focal35: 26}, 1e-4)
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -109,7 +109,7 @@ func TestGroupsWithLessKnown(t *testing.T) {
 		{"two beside, lens known", all[:2], Shot{Focal35: 26, Lens: &truth.Lens}, 0.3},
 	} {
 		groups := seenBy(truth, strip, c.moves, 0.05, 3)
-		got, err := FromGroups(groups, size, c.shot, 0.005)
+		got, err := FromGroups(groups, nil, size, c.shot, 0.005)
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
@@ -134,7 +134,7 @@ func TestGroupsByOneRectangle(t *testing.T) {
 	truth := camera26(photoWide, photoHigh, geom.Pt(200, 280), 700, 14, 70, -8, 0)
 	shape := []geom.Point{{}, {X: 400}, {X: 400, Y: 560}, {Y: 560}}
 	groups := seenBy(truth, shape, []geom.Affine{geom.Identity()}, 0, 1)
-	got, err := FromGroups(groups, image.Pt(photoWide, photoHigh), Shot{Focal35: 26}, 1e-4)
+	got, err := FromGroups(groups, nil, image.Pt(photoWide, photoHigh), Shot{Focal35: 26}, 1e-4)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -143,7 +143,7 @@ func TestGroupsByOneRectangle(t *testing.T) {
 	}
 	// The hand is off by a millimetre.
 	groups[0][1].MM.X++
-	got, err = FromGroups(groups, image.Pt(photoWide, photoHigh), Shot{Focal35: 26}, 0.7)
+	got, err = FromGroups(groups, nil, image.Pt(photoWide, photoHigh), Shot{Focal35: 26}, 0.7)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -169,7 +169,7 @@ func TestGroupsRefuse(t *testing.T) {
 		{"all in one place", seenBy(truth, make([]geom.Point, 5), here, 0, 1), errOneLine},
 		{"no place", []Group{{{Pixel: geom.Pt(math.NaN(), 0)}, {}, {}, {}}}, nil},
 	} {
-		_, err := FromGroups(c.groups, size, Shot{}, 0.05)
+		_, err := FromGroups(c.groups, nil, size, Shot{}, 0.05)
 		if err == nil || !strings.HasPrefix(err.Error(), "straightening: ") || c.want != nil && !errors.Is(err, c.want) {
 			t.Errorf("%s: %v", c.name, err)
 		}
@@ -181,7 +181,7 @@ func BenchmarkFromGroups(b *testing.B) {
 	truth := camera26(photoWide, photoHigh, geom.Pt(0, 0), 700, 11, 30, 4, 0.02)
 	groups := seenBy(truth, strip, around(), 0.05, 3)
 	for b.Loop() {
-		if _, err := FromGroups(groups, image.Pt(photoWide, photoHigh), Shot{}, 0.01); err != nil {
+		if _, err := FromGroups(groups, nil, image.Pt(photoWide, photoHigh), Shot{}, 0.01); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -15,6 +15,9 @@ type Found struct {
 	Centre geom.Point // px
 	Code   int
 	Size   float64 // px, the ring's radius the longer way
+	// Rim are places all round the ring's outer edge, in px; all zero where they
+	// are not plain to see.
+	Rim [RimPlaces]geom.Point
 }
 
 // Find finds all targets in g, the lowest code first. The only error is that
@@ -66,5 +69,9 @@ func look(g *image.Gray, r ring) (Found, bool) {
 	if !ok {
 		return Found{}, false
 	}
-	return Found{Centre: c, Code: code, Size: r.a.Len()}, true
+	f := Found{Centre: c, Code: code, Size: r.a.Len()}
+	if rim, ok := r.rim(g); ok {
+		f.Rim = rim
+	}
+	return f, true
 }

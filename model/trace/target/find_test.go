@@ -54,6 +54,19 @@ func TestFindAnyTarget(t *testing.T) {
 		if math.Abs(f.Size-longest) > 1 {
 			rt.Errorf("size %.1f px, shown with %.1f", f.Size, longest)
 		}
+		var edge []geom.Point
+		for k := range 720 {
+			edge = append(edge, c.project(one.at.Add(geom.Vec(round(one.radius, float64(k)*math.Pi/360)))))
+		}
+		for k, p := range f.Rim {
+			nearest := math.Inf(1)
+			for _, q := range edge {
+				nearest = min(nearest, p.Dist(q))
+			}
+			if nearest > 0.6 {
+				rt.Errorf("place %d of its rim is %.2f px off", k, nearest)
+			}
+		}
 	})
 }
 
