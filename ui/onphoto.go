@@ -159,7 +159,7 @@ func (w *Window) shelfPhotos(p model.Pattern) []shelfPhoto {
 		out = append(out, shelfPhoto{name: k.Name, how: how, tracing: k.ID, picture: k.Picture})
 	}
 	for i, ph := range w.paper.photos {
-		if ph.id != "" && traced(p, ph.id) {
+		if ph.id != "" && traced(p, ph.id) || ph.leads() != nil {
 			continue
 		}
 		how := "Photo taken"

@@ -351,6 +351,9 @@ func (w *Window) tryMarks(ph *photo, try func(*geom.Point, geom.Point, func(geom
 // partAsk is what to click of a part.
 func partAsk(ph *photo) string {
 	m := ph.marks
+	if ph.job.words != "" && m.pairs() >= 2 {
+		return ""
+	}
 	if len(m.here) == len(m.there) && m.pairs() >= 2 {
 		return "*Joined:* drag a mark to mend it, or click one more place on both"
 	}

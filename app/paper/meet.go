@@ -25,6 +25,7 @@ const (
 	sameSpot   = 5.0  // mm within which two places are one
 	farSpot    = 20.0 // mm beyond which two places are not the same one, seen turned
 	standing   = 1.2  // by how much the likeliest place must be likelier than one far from it
+	inset      = 0.08 // of their distance that marks keep from the ends of what both show
 	meetMoved  = 3.0  // mm by which laying together may still move the part
 )
 
@@ -362,6 +363,7 @@ func markPair(placed []Part, p *Photo, own Straight, at spot, there, here sight)
 	}
 	a := farthestOf(seen, seen[0])
 	b := farthestOf(seen, a)
+	a, b = a.Lerp(b, inset), b.Lerp(a, inset)
 	var out []Mark
 	for _, q := range []geom.Point{a, b} {
 		for i, k := range placed {
