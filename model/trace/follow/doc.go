@@ -8,9 +8,14 @@
 // after C. Steger, IEEE PAMI 20 (1998) 113); these places are joined to runs
 // and cut into dashes (chain.go, dash.go); each dash knows which others may go
 // on from it (link.go); the cheapest way over them from a corner, by bending
-// and by white paper, is the line (search.go). A size traced already tells
-// where its neighbour runs (guide.go). What was seen becomes a few cubics
-// (draw.go).
+// and by white paper, is the line (search.go). With a size traced already its
+// neighbour has a course (course.go): the traced edge carried along with its two
+// ends. The print beside the course is rolled out straight, and the line is the
+// best lane along it (strip.go). What was seen becomes a few cubics (draw.go).
+//
+// Next proposes all of a size from one traced one: every corner gets a few
+// places to go to (nextcorner.go), all corners together the best of them
+// (nextwhole.go), each then to a part of a millimetre (nextsettle.go).
 //
 // Promise: Prepare is done once, in the background. Follow keeps the search
 // from a corner, so that the line to a moving pointer costs a walk back and a
@@ -22,6 +27,5 @@
 // 2 mm apart or run into one another. There one clicks points on the way, and
 // lines drawn over one another cannot be told apart at all.
 //
-// Not here: straightening, colours, what a line means, and where the corners
-// of the next size are.
+// Not here: straightening, colours, and what a line means.
 package follow

@@ -56,39 +56,33 @@ func (t *tree) doubts(a arrival, pts []geom.Point, to geom.Point) []Doubt {
 			}
 		}
 	})
-	t.byShape(pts, to, add)
+	if lengthOf(pts) > longWay*t.from.Dist(to)+5 {
+		add(pts[len(pts)/2], "The line goes a long way round to this corner.")
+	}
 	return out
 }
 
-// byShape doubts a way that is long for what it joins, or that comes nearer to
-// a traced size and leaves it again.
-func (t *tree) byShape(pts []geom.Point, to geom.Point, add func(geom.Point, string)) {
-	var length float64
-	for i := 1; i < len(pts); i++ {
-		length += pts[i].Dist(pts[i-1])
-	}
-	if length > longWay*t.from.Dist(to)+5 {
-		add(pts[len(pts)/2], "The line goes a long way round to this corner.")
-	}
-	if t.guide == nil {
-		return
-	}
-	start, end := t.guide.distTo(t.from), t.guide.distTo(to)
+// byShape adds a doubt about a way that comes nearer to a traced size and
+// leaves it again, or the other way round.
+func (g *guide) byShape(pts []geom.Point, doubts []Doubt) []Doubt {
+	length := lengthOf(pts)
+	start, end := g.distTo(pts[0]), g.distTo(pts[len(pts)-1])
 	var s float64
 	worst, at, dev := offBeside, geom.Point{}, 0.0
 	for i := 1; i < len(pts); i++ {
 		s += pts[i].Dist(pts[i-1])
 		even := start + (end-start)*s/length
-		if d := t.guide.distTo(pts[i]) - even; math.Abs(d) > worst {
+		if d := g.distTo(pts[i]) - even; math.Abs(d) > worst {
 			worst, at, dev = math.Abs(d), pts[i], d
 		}
 	}
 	switch {
 	case dev > 0:
-		add(at, fmt.Sprintf("Here the line is %.0f mm further from the traced size than its ends.", dev))
+		doubts = append(doubts, Doubt{at, fmt.Sprintf("Here the line is %.0f mm further from the traced size than its ends.", dev)})
 	case dev < 0:
-		add(at, fmt.Sprintf("Here the line is %.0f mm nearer to the traced size than its ends.", -dev))
+		doubts = append(doubts, Doubt{at, fmt.Sprintf("Here the line is %.0f mm nearer to the traced size than its ends.", -dev)})
 	}
+	return doubts
 }
 
 // strays walks back from node n to where it meets the chosen dashes, and is
@@ -101,14 +95,4 @@ func (t *tree) strays(n int32, on map[int32]bool, pts []geom.Point) (at geom.Poi
 		}
 	}
 	return at, most
-}
-
-// distTo is the distance in mm from p to the nearest traced line.
-func (g *guide) distTo(p geom.Point) float64 {
-	least := math.Inf(1)
-	for _, line := range g.lines {
-		_, d := nearestOf(line, p)
-		least = min(least, d)
-	}
-	return least
 }

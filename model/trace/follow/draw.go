@@ -2,6 +2,7 @@ package follow
 
 import (
 	"math"
+	"slices"
 
 	"quarterstep/model/geom"
 )
@@ -13,28 +14,67 @@ func draw(seen []geom.Point, tol float64) (geom.Path, error) {
 	if isStraight(pts, tol) {
 		return geom.Path{geom.Line(pts[0], pts[len(pts)-1])}, nil
 	}
-	best, least := geom.Path(nil), math.Inf(1)
-	for n := 1; n <= mostDrawn; n++ {
-		p, off, err := geom.Fit(pts, geom.Vec{}, geom.Vec{}, n)
+	best, least := geom.Polyline(pts...), math.Inf(1)
+	for n := 1; n <= min(mostDrawn, len(pts)/3+1); n++ {
+		p, off, err := drawn(pts, n, tol)
 		if err != nil {
 			return nil, err
 		}
-		if off < least && lengthOf(dense(p, 0.5)) < swing*lengthOf(pts) {
+		if off < 0.8*least {
 			best, least = p, off
 		}
 		if least <= tol {
 			break
 		}
 	}
-	if best == nil {
-		best = geom.Polyline(pts...)
-	}
 	return best, nil
 }
 
-// swing is how many times as long as what was seen a curve may be: one through
-// few points can meet them all and swing far out between.
-const swing = 1.2
+// drawn is n cubics along the points, those that lie off the others left out,
+// and how far in mm nine tenths of the points lie off it at most; infinite
+// where it swings.
+func drawn(pts []geom.Point, n int, tol float64) (geom.Path, float64, error) {
+	p, _, err := geom.Fit(pts, geom.Vec{}, geom.Vec{}, n)
+	if err != nil {
+		return nil, 0, err
+	}
+	off, kept := offCurve(pts, p, tol)
+	if len(kept) < len(pts) && len(kept) > 2*n {
+		if p, _, err = geom.Fit(kept, geom.Vec{}, geom.Vec{}, n); err != nil {
+			return nil, 0, err
+		}
+		off, _ = offCurve(pts, p, tol)
+	}
+	for _, q := range dense(p, 0.5) {
+		if _, d := nearestOf(pts, q); d > swing {
+			return p, math.Inf(1), nil
+		}
+	}
+	return p, off, nil
+}
+
+// swing is how far in mm a curve may lie off what was seen: one through few
+// points can meet them all and swing far out between.
+const swing = 0.6
+
+// offCurve is how far nine tenths of the points lie off the curve at most, and
+// the points without those that stand out.
+func offCurve(pts []geom.Point, p geom.Path, tol float64) (most float64, kept []geom.Point) {
+	line := dense(p, 0.5)
+	all := make([]float64, len(pts))
+	for i, q := range pts {
+		_, all[i] = nearestOf(line, q)
+	}
+	sorted := slices.Clone(all)
+	slices.Sort(sorted)
+	limit := max(2*tol, 4*sorted[len(sorted)/2])
+	for i, q := range pts {
+		if i == 0 || i == len(pts)-1 || all[i] <= limit {
+			kept = append(kept, q)
+		}
+	}
+	return sorted[(len(sorted)-1)*9/10], kept
+}
 
 func lengthOf(pts []geom.Point) float64 {
 	var sum float64

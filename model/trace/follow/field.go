@@ -10,9 +10,10 @@ import (
 // which may go on in which. It may be used from several goroutines.
 type Field struct {
 	web *web
+	ink inkMap
 
 	mu   sync.Mutex
-	kept []keptTree
+	kept []*tree
 }
 
 // Prepare finds the printed lines of a sheet. It takes about a second for
@@ -39,6 +40,7 @@ func Prepare(ctx context.Context, s Sheet, progress func(float64)) (*Field, erro
 		return nil, fmt.Errorf("looking for printed lines: %w", err)
 	}
 	f := &Field{web: newWeb(dashes(runs))}
+	f.ink = newInkMap(f.web.dashes)
 	progress(1)
 	return f, nil
 }

@@ -49,8 +49,7 @@ func (f *Field) Follow(from, to geom.Point, via []geom.Point, o Options) (Edge, 
 	var e Edge
 	at := from
 	for _, next := range append(slices.Clone(via), to) {
-		t := f.treeFrom(at, o.Guides)
-		leg, doubts, err := t.wayTo(next)
+		leg, doubts, err := f.leg(at, next, o.Guides)
 		if err != nil {
 			return Edge{}, fmt.Errorf("following a line: %w", err)
 		}
@@ -76,19 +75,30 @@ func (o Options) tol() float64 {
 	return DefaultTol
 }
 
-// treeFrom is the search from a corner beside the guides: the one kept, or a
-// new one.
-func (f *Field) treeFrom(from geom.Point, guides []geom.Path) *tree {
+// leg is what was seen of the line between two places: close to the course
+// that the traced sizes let expect, or anywhere where there is no such course
+// or no line along it.
+func (f *Field) leg(from, to geom.Point, guides []geom.Path) ([]geom.Point, []Doubt, error) {
+	g := f.courseOf(from, to, guides)
+	if g == nil {
+		return f.treeFrom(from).wayTo(to)
+	}
+	return f.along(g, from, to)
+}
+
+// treeFrom is the search from a corner over all lines: the one kept, or a new
+// one.
+func (f *Field) treeFrom(from geom.Point) *tree {
 	f.mu.Lock()
 	defer f.mu.Unlock()
-	for i, k := range f.kept {
-		if k.from == from && samePaths(k.guides, guides) {
-			f.kept = append(append(slices.Clone(f.kept[:i]), f.kept[i+1:]...), k)
-			return k.tree
+	for i, t := range f.kept {
+		if t.from == from {
+			f.kept = append(append(slices.Clone(f.kept[:i]), f.kept[i+1:]...), t)
+			return t
 		}
 	}
-	t := f.web.grow(from, newGuide(f.web, guides, from))
-	f.kept = append(f.kept, keptTree{from, guides, t})
+	t := f.web.plant(from)
+	f.kept = append(f.kept, t)
 	if len(f.kept) > mostKept {
 		f.kept = f.kept[1:]
 	}
@@ -98,16 +108,6 @@ func (f *Field) treeFrom(from geom.Point, guides []geom.Path) *tree {
 // mostKept is how many searches are remembered: the one under the pointer and
 // those that a few points on the way need.
 const mostKept = 4
-
-type keptTree struct {
-	from   geom.Point
-	guides []geom.Path
-	tree   *tree
-}
-
-func samePaths(a, b []geom.Path) bool {
-	return slices.EqualFunc(a, b, func(p, q geom.Path) bool { return slices.Equal(p, q) })
-}
 
 // arrival is how a way ends: at a node, or part of the way along its dash.
 type arrival struct {
@@ -119,6 +119,8 @@ type arrival struct {
 
 // wayTo walks back from the end and lists the points from corner to end.
 func (t *tree) wayTo(to geom.Point) ([]geom.Point, []Doubt, error) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
 	best := t.arrive(to)
 	if math.IsInf(best.cost, 1) {
 		return nil, nil, fmt.Errorf("no printed line leads to the place %.0f mm from the corner; click points on the way, or draw it straight", t.from.Dist(to))
@@ -130,8 +132,23 @@ func (t *tree) wayTo(to geom.Point) ([]geom.Point, []Doubt, error) {
 	return pts, t.doubts(best, pts, to), nil
 }
 
-// arrive is the cheapest way to a point.
+// arrive is the cheapest way to a point, once every way nearly as good is
+// known.
 func (t *tree) arrive(to geom.Point) arrival {
+	for {
+		best := t.cheapest(to)
+		if !t.grow(growStep, best.cost+nearlyAsGood) {
+			return t.cheapest(to)
+		}
+	}
+}
+
+// growStep is how many nodes are searched before it is asked again how far to
+// search.
+const growStep = 512
+
+// cheapest is the cheapest way to a point known so far.
+func (t *tree) cheapest(to geom.Point) arrival {
 	best := arrival{node: -1, cost: math.Inf(1)}
 	best.cost = t.web.straightAcross(t.from, to)
 	t.web.around(to, func(j int32, near touch) {

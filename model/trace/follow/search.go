@@ -3,43 +3,57 @@ package follow
 import (
 	"container/heap"
 	"math"
+	"sync"
 
 	"quarterstep/model/geom"
 )
 
-// tree is the cheapest way from one corner to every node that can be reached.
+// tree is the cheapest ways from one corner, searched as far as they were
+// asked for.
 type tree struct {
-	web   *web
-	guide *guide
-	from  geom.Point
-	cost  []float64
-	prev  []int32 // node before, or -1 where the way begins
+	web  *web
+	from geom.Point
+
+	mu   sync.Mutex
+	cost []float64
+	prev []int32 // node before, or -1 where the way begins
+	done []bool
+	q    queue
 }
 
-// grow searches from a corner, outward to reachMM of way at most.
-func (w *web) grow(from geom.Point, g *guide) *tree {
-	t := &tree{web: w, guide: g, from: from, cost: make([]float64, len(w.nodes)), prev: make([]int32, len(w.nodes))}
+// plant begins a search from a corner.
+func (w *web) plant(from geom.Point) *tree {
+	n := len(w.nodes)
+	t := &tree{web: w, from: from, cost: make([]float64, n), prev: make([]int32, n), done: make([]bool, n)}
 	for i := range t.cost {
 		t.cost[i] = math.Inf(1)
 		t.prev[i] = -1
 	}
-	var q queue
-	done := make([]bool, len(w.nodes))
 	t.begin(func(n int32, cost float64) {
 		if cost < t.cost[n] {
 			t.cost[n] = cost
-			q = append(q, reached{cost, n})
+			t.q = append(t.q, reached{cost, n})
 		}
 	})
-	heap.Init(&q)
-	for len(q) > 0 {
-		r := heap.Pop(&q).(reached)
-		if done[r.node] {
+	heap.Init(&t.q)
+	return t
+}
+
+// grow takes up to n nodes more into the search, and reports whether any of a
+// cost up to most is left.
+func (t *tree) grow(n int, most float64) bool {
+	for len(t.q) > 0 && t.q[0].cost <= most {
+		if n == 0 {
+			return true
+		}
+		r := heap.Pop(&t.q).(reached)
+		if t.done[r.node] {
 			continue
 		}
-		done[r.node] = true
-		for _, l := range w.onward(r.node) {
-			if done[l.to] {
+		n--
+		t.done[r.node] = true
+		for _, l := range t.web.onward(r.node) {
+			if t.done[l.to] {
 				continue
 			}
 			step, ok := t.step(r.node, l)
@@ -48,11 +62,11 @@ func (w *web) grow(from geom.Point, g *guide) *tree {
 			}
 			if c := r.cost + step; c < t.cost[l.to] {
 				t.cost[l.to], t.prev[l.to] = c, r.node
-				heap.Push(&q, reached{c, l.to})
+				heap.Push(&t.q, reached{c, l.to})
 			}
 		}
 	}
-	return t
+	return false
 }
 
 // step is the cost of going from node n over link l and along its dash.
@@ -60,26 +74,12 @@ func (t *tree) step(n int32, l link) (float64, bool) {
 	w := t.web
 	a, b := w.nodes[n], w.nodes[l.to]
 	d := &w.dashes[b.dash]
-	heading, dir := b.dir, l.dir
-	var extra float64
-	weight := bend
 	into := t.dir(n)
-	if w.dashes[a.dash].dot && math.Abs(turn(into, dir)) > 1.1 {
+	if w.dashes[a.dash].dot && math.Abs(turn(into, l.dir)) > 1.1 {
 		return 0, false
 	}
-	if t.guide != nil {
-		ta, tb := t.guide.lean(a.dash), t.guide.lean(b.dash)
-		extra = t.guide.price(b.dash, l, d.length)
-		l.dir = turn((ta + turn(0, tb-ta)/2), l.dir)
-		into, heading = turn(ta, into), turn(tb, b.dir)
-		if t.guide.knows(b.dash) {
-			weight *= 2
-			s := math.Sin(l.dir)
-			extra += leaning * s * s * l.span
-		}
-	}
-	return gapCost(l.gap) + weight*w.bending(a.dash, into, l, b.dash, heading) +
-		d.length*(perMM+perFaint*max(0, d.faint-0.4)) + extra, true
+	return gapCost(l.gap) + bend*w.bending(a.dash, into, l, b.dash, b.dir) +
+		d.length*(perMM+perFaint*max(0, d.faint-0.4)), true
 }
 
 // cornerReach is how far in mm from a corner the first ink may be.

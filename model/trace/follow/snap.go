@@ -31,7 +31,7 @@ const (
 // extended straight by a gap's width. Ink is round at a sharp corner and its
 // middle misses it; the crossing of the lines beside it does not.
 func (f *Field) Corner(p geom.Point, reach float64) (geom.Point, bool) {
-	lines := f.linesNear(p, reach+mostExtend+pieceLength)
+	lines := f.web.linesNear(p, reach+mostExtend+pieceLength)
 	best, found := geom.Point{}, false
 	least := reach
 	for i, a := range lines {
@@ -56,18 +56,18 @@ type ray struct {
 }
 
 // linesNear are the straight lines along the dashes within r of p.
-func (f *Field) linesNear(p geom.Point, r float64) []ray {
+func (w *web) linesNear(p geom.Point, r float64) []ray {
 	var out []ray
 	seen := map[int32]bool{}
-	f.web.grid.near(p, r, func(i int32) {
-		d := &f.web.dashes[i]
+	w.grid.near(p, r, func(i int32) {
+		d := &w.dashes[i]
 		if seen[i] || d.centre.Dist(p) > r {
 			return
 		}
 		seen[i] = true
 		dir, ok := d.dir, !d.dot && d.bow <= mostBow && d.length > 0.8
 		if d.dot {
-			dir, ok = f.web.dotDir(i)
+			dir, ok = w.dotDir(i)
 		}
 		if ok {
 			out = append(out, ray{d.centre, unit(dir), d.length / 2})

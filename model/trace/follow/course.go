@@ -1,0 +1,195 @@
+package follow
+
+import (
+	"math"
+
+	"quarterstep/model/geom"
+)
+
+// coursing works out where a line from one place to another is expected, from
+// the same edge in sizes traced already.
+type coursing struct {
+	lines [][]geom.Point // even steps along the traced edges, from near the one place to near the other
+}
+
+// courseStep is how far apart in mm the places of a course are.
+const courseStep = 1.0
+
+// courseOf is the guide for a line between two places: the nearest traced edge
+// carried along with its two ends, its middle as the print has it.
+func (f *Field) courseOf(from, to geom.Point, guides []geom.Path) *guide {
+	c := newCoursing(from, to, guides)
+	if len(c.lines) == 0 {
+		return nil
+	}
+	base := c.carried(from, to)
+	return &guide{lines: c.lines, course: f.bulged(base, c.lines[0])}
+}
+
+// newCoursing turns every traced edge so as to lead from near the one place to
+// near the other, and cuts it there; the nearest comes first.
+func newCoursing(from, to geom.Point, guides []geom.Path) coursing {
+	var c coursing
+	least := math.Inf(1)
+	for _, p := range guides {
+		if len(p) == 0 {
+			continue
+		}
+		line := cutBeside(stepped(p), from, to)
+		if len(line) < 2 {
+			continue
+		}
+		c.lines = append(c.lines, line)
+		if off := from.Dist(line[0]) + to.Dist(line[len(line)-1]); off < least {
+			least = off
+			last := len(c.lines) - 1
+			c.lines[0], c.lines[last] = c.lines[last], c.lines[0]
+		}
+	}
+	return c
+}
+
+// stepped is places along p at even steps.
+func stepped(p geom.Path) []geom.Point {
+	var out []geom.Point
+	for _, s := range walk(p, 1) {
+		out = append(out, s.at)
+	}
+	return out
+}
+
+// cutBeside is the part of a traced edge that runs beside a line between two
+// places, in that line's direction. An end of the edge that may be the corner
+// the place belongs to is kept.
+func cutBeside(line []geom.Point, from, to geom.Point) []geom.Point {
+	i, di := nearestOf(line, from)
+	j, dj := nearestOf(line, to)
+	last := len(line) - 1
+	if i > j || (i == j && from.Dist(line[0])+to.Dist(line[last]) > from.Dist(line[last])+to.Dist(line[0])) {
+		back := make([]geom.Point, len(line))
+		for k, p := range line {
+			back[last-k] = p
+		}
+		line, i, j = back, last-i, last-j
+	}
+	if from.Dist(line[0]) < cornerLike*di+3 {
+		i = 0
+	}
+	if to.Dist(line[last]) < cornerLike*dj+3 {
+		j = last
+	}
+	if i >= j {
+		return nil
+	}
+	return line[i : j+1]
+}
+
+// cornerLike is how many times as far as the edge its corner may lie from a
+// place that is taken for the same corner of another size.
+const cornerLike = 1.8
+
+// carried is the nearest traced edge moved so that its ends come to lie on the
+// two places; a second traced edge tells how the middle moves.
+func (c coursing) carried(from, to geom.Point) []geom.Point {
+	line := c.lines[0]
+	n := len(line) - 1
+	a, b := from.Sub(line[0]), to.Sub(line[n])
+	out := make([]geom.Point, n+1)
+	for k, p := range line {
+		u := float64(k) / float64(n)
+		out[k] = p.Add(a.Scale(1 - u)).Add(b.Scale(u))
+	}
+	if len(c.lines) < 2 {
+		return out
+	}
+	other := c.lines[1]
+	m := len(other) - 1
+	step := func(u float64) geom.Vec { // from the nearest edge to the second
+		return atShare(other, u).Sub(atShare(line, u))
+	}
+	p, q := other[0].Sub(line[0]), other[m].Sub(line[n])
+	whole := p.Dot(p) + q.Dot(q)
+	if whole < 1 {
+		return out
+	}
+	share := within((a.Dot(p)+b.Dot(q))/whole, -2, 2)
+	for k := range out {
+		u := float64(k) / float64(n)
+		bow := step(u).Add(p.Scale(u - 1)).Add(q.Scale(-u))
+		if bow.Len() < 4 {
+			out[k] = out[k].Add(bow.Scale(share))
+		}
+	}
+	return out
+}
+
+// atShare is the place at a share of an evenly stepped line.
+func atShare(line []geom.Point, u float64) geom.Point {
+	s := u * float64(len(line)-1)
+	k := min(int(s), len(line)-2)
+	return line[k].Lerp(line[k+1], s-float64(k))
+}
+
+// bulged is the course whose middle lies as far aside as puts most of it on
+// print that no traced line has.
+func (f *Field) bulged(base, traced []geom.Point) []geom.Point {
+	length := lengthOf(base)
+	most := within(length/30-1, 0, 2)
+	best, course := math.Inf(-1), base
+	for b := -most; b <= most+1e-9; b += 0.25 {
+		line := bowed(base, b)
+		on, own := f.onPrint(line, traced)
+		if score := on - 0.5*own - 0.04*math.Abs(b); score > best {
+			best, course = score, line
+		}
+		if most == 0 {
+			break
+		}
+	}
+	return course
+}
+
+// bowed is a line whose middle is moved b mm to the right of the walk.
+func bowed(base []geom.Point, b float64) []geom.Point {
+	if b == 0 {
+		return base
+	}
+	out := make([]geom.Point, len(base))
+	n := len(base) - 1
+	for k, p := range base {
+		u := float64(k) / float64(n)
+		dir := base[min(k+1, n)].Sub(base[max(k-1, 0)]).Unit()
+		out[k] = p.Add(dir.Perp().Scale(4 * u * (1 - u) * b))
+	}
+	return out
+}
+
+// onPrint is the share of a line that lies on print of its direction, and the
+// share that lies on print of the traced line.
+func (f *Field) onPrint(line, traced []geom.Point) (on, own float64) {
+	n := len(line) - 1
+	gap := 2
+	for k := 1; k < n; k++ {
+		v := line[k+1].Sub(line[k-1])
+		if f.ink.near(line[k], directionBin(math.Atan2(v.Y, v.X))) {
+			gap = 0
+		} else {
+			gap++
+		}
+		if gap > 1 {
+			continue
+		}
+		on++
+		if near := atShare(traced, float64(k)/float64(n)); near.Dist(line[k]) < 6 {
+			lo := max(0, k*(len(traced)-1)/n-8)
+			hi := min(len(traced), lo+17)
+			if _, d := nearestOf(traced[lo:hi], line[k]); d < onGuide {
+				own++
+			}
+		}
+	}
+	if n < 2 {
+		return 1, 0
+	}
+	return on / float64(n-1), own / float64(n-1)
+}

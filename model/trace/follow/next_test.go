@@ -1,0 +1,107 @@
+package follow
+
+import (
+	"context"
+	"errors"
+	"strings"
+	"testing"
+
+	"quarterstep/model/geom"
+)
+
+// bodice is size k of an invented nest whose side moves step mm from size to
+// size; its centre line is the same in all sizes.
+func bodice(k int, step float64) []geom.Path {
+	u := float64(k) * step / 5
+	neck, shoulder := geom.Pt(12, 46-3*u), geom.Pt(48+2.5*u, 28-4*u)
+	tip, under := geom.Pt(98+6*u, 46-3.4*u), geom.Pt(118+5*u, 102+3.2*u)
+	waist, centre := geom.Pt(108+5*u, 160+4*u), geom.Pt(12, 164+4*u)
+	return []geom.Path{
+		{{P0: neck, P1: geom.Pt(30+u, 46-3*u), P2: geom.Pt(44+2.2*u, 40-3.7*u), P3: shoulder}},
+		{geom.Line(shoulder, tip)},
+		{{P0: tip, P1: geom.Pt(88+5*u, 72+0.5*u), P2: geom.Pt(94+4.6*u, 102+3*u), P3: under}},
+		{{P0: under, P1: geom.Pt(114+5*u, 122+3.4*u), P2: geom.Pt(109+5*u, 140+3.8*u), P3: waist}},
+		{{P0: waist, P1: geom.Pt(80+3*u, 163+4*u), P2: geom.Pt(50+2*u, 164+4*u), P3: centre}},
+		{geom.Line(centre, neck)},
+	}
+}
+
+// bodiceNest is a print of four sizes, each in its style.
+func bodiceNest(step float64, dashes [4][]float64) *sheetPrint {
+	p := newPrint(165, 200, 6)
+	for k, dash := range dashes {
+		for _, e := range bodice(k, step) {
+			p.line(e, 0.5, 1, dash...)
+		}
+	}
+	p.line(geom.Polyline(geom.Pt(50, 60), geom.Pt(50, 140)), 0.5, 1)     // grain
+	p.line(geom.Polyline(geom.Pt(0, 120), geom.Pt(165, 122)), 0.8, 0.12) // a fold
+	return p
+}
+
+var nests = map[string][4][]float64{
+	"solid":  {},
+	"dashed": {{9, 3}, {16, 3}, {3.5, 2}, {9, 2, 1, 2}},
+	"mixed":  {nil, {9, 3}, {0.7, 1.8}, {3.5, 2}},
+}
+
+// TestNextSize holds the size proposed from one or two traced ones, outward,
+// inward and between, to the drawn truth.
+func TestNextSize(t *testing.T) {
+	for name, dashes := range nests {
+		for _, step := range []float64{5, 7} {
+			f := prepared(t, bodiceNest(step, dashes).sheet(11))
+			for _, c := range []struct {
+				want   int
+				traced []int
+			}{{1, []int{0}}, {2, []int{1}}, {0, []int{1}}, {2, []int{3}}, {2, []int{0, 1}}, {1, []int{0, 3}}, {3, []int{1, 2}}} {
+				var traced []Traced
+				for _, k := range c.traced {
+					traced = append(traced, Traced{k, bodice(k, step)})
+				}
+				got, err := f.Next(context.Background(), traced, NextOptions{Place: c.want})
+				if err != nil {
+					t.Fatal(err)
+				}
+				most := 0.5
+				if name == "mixed" && c.want == 2 {
+					most = 0.75 // dots say little of where they lead
+				}
+				for i, e := range bodice(c.want, step) {
+					if d := got.Corners[i].Dist(e.Start()); d > most {
+						t.Errorf("%s, %g mm, size %d from %v: corner %d is %.2f mm off, doubts %v", name, step, c.want, c.traced, i, d, got.Doubts[i])
+					}
+					if mostly, worst := away(got.Edges[i].Path, e); mostly > most/2 || worst > most {
+						t.Errorf("%s, %g mm, size %d from %v: edge %d is %.2f mm off", name, step, c.want, c.traced, i, worst)
+					}
+				}
+			}
+		}
+	}
+}
+
+// TestNextSaysWhyNot holds every refusal to a sentence that says what is
+// missing.
+func TestNextSaysWhyNot(t *testing.T) {
+	f := prepared(t, bodiceNest(5, nests["solid"]).sheet(12))
+	whole := Traced{0, bodice(0, 5)}
+	open := Traced{1, bodice(1, 5)}
+	open.Edges[2] = geom.Polyline(geom.Pt(0, 0), geom.Pt(5, 5))
+	for want, traced := range map[string][]Traced{
+		"no size is traced":          nil,
+		"traced already":             {{2, bodice(2, 5)}},
+		"different numbers":          {whole, {1, bodice(1, 5)[:4]}},
+		"does not end where":         {open},
+		"two edges at least":         {{1, bodice(1, 5)[:1]}},
+		"edge of a traced size is e": {{1, []geom.Path{nil, nil}}},
+	} {
+		if _, err := f.Next(context.Background(), traced, NextOptions{Place: 2}); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%v, want %q", err, want)
+		}
+	}
+	ctx, stop := context.WithCancel(context.Background())
+	stop()
+	if _, err := f.Next(ctx, []Traced{whole}, NextOptions{Place: 1}); !errors.Is(err, context.Canceled) {
+		t.Errorf("stopped: %v", err)
+	}
+}
