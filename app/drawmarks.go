@@ -88,15 +88,24 @@ func (m *marks) arrow(tip geom.Point, dir geom.Vec) {
 }
 
 func (m *marks) notch(n grading.Notch) {
+	for _, line := range notchLines(n) {
+		m.stroke(line)
+	}
+}
+
+// notchLines is the one or two short lines of a notch.
+func notchLines(n grading.Notch) []geom.Path {
 	along := n.In.Perp()
+	var out []geom.Path
 	shifts := []float64{0}
 	if n.Double {
 		shifts = []float64{-notchGap / 2, notchGap / 2}
 	}
 	for _, s := range shifts {
 		at := n.At.Add(along.Scale(s))
-		m.stroke(geom.Polyline(at, at.Add(n.In.Scale(notchLength))))
+		out = append(out, geom.Polyline(at, at.Add(n.In.Scale(notchLength))))
 	}
+	return out
 }
 
 // fold draws the bracket that says: lay this edge on the fold.

@@ -95,15 +95,24 @@ func TestExportRefusals(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, c := range [][3]string{{"47", "svg", `no size "47"`}, {"48", "pdf", `"pdf" is not a way to export; choose svg, json or csv`}} {
+	for _, c := range [][3]string{{"47", "svg", `no size "47"`}, {"48", "pdf", `"pdf" is not a way to export; choose svg, json, csv, measures`}} {
 		var out bytes.Buffer
-		if err := Export(&out, p, c[0], c[1]); err == nil || !strings.Contains(err.Error(), c[2]) || out.Len() > 0 {
+		if err := Export(&out, p, PrintChoice{Sizes: []string{c[0]}}, c[1]); err == nil || !strings.Contains(err.Error(), c[2]) || out.Len() > 0 {
 			t.Errorf("size %s as %s: %v, %d bytes", c[0], c[1], err, out.Len())
 		}
 	}
 	full := errors.New("the disk is full")
-	if err := Export(failing{full}, p, "48", "json"); !errors.Is(err, full) {
-		t.Errorf("onto a full disk: %v", err)
+	for _, as := range Exports {
+		if err := Export(failing{full}, p, PrintChoice{}, as); !errors.Is(err, full) {
+			t.Errorf("as %s onto a full disk: %v", as, err)
+		}
+	}
+	var out bytes.Buffer
+	if err := Export(&out, p, PrintChoice{Sizes: []string{"46", "48"}}, "json"); err == nil || out.Len() > 0 {
+		t.Errorf("two sizes as json: %v", err)
+	}
+	if err := Export(&out, p, PrintChoice{Pieces: []string{"hat"}}, "svg"); err == nil || !strings.Contains(err.Error(), `"hat"`) || out.Len() > 0 {
+		t.Errorf("a piece that is not there: %v", err)
 	}
 }
 

@@ -197,7 +197,7 @@ func TestCSVLeadsFromPrintToTheNewLine(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if want := []string{"piece", "grade point", "from size", "to size", "across mm", "along mm", "follows across", "follows along"}; !slices.Equal(rows[0], want) {
+	if want := []string{"piece", "grade point", "from size", "to size", "across mm", "along mm", "follows across", "follows along", "across cm", "along cm"}; !slices.Equal(rows[0], want) {
 		t.Fatalf("heading %v", rows[0])
 	}
 	rows = rows[1:]

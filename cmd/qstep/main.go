@@ -37,8 +37,10 @@ const usage = `qstep does Quarterstep's job without a window.
   qstep grade P.qstep --to SIZE [MEASURES] [LENGTHS] [--by chart|steps] -o Q.qstep
   qstep check Q.qstep [--to SIZE] [MEASURES] [LENGTHS] [--limit NAME=VALUE] [--limits]
               [--json]
-  qstep export Q.qstep --size SIZE [MEASURES] [LENGTHS] --as svg|json|csv -o F
-  qstep print Q.qstep --paper a4|letter|a3|a0|WxHmm [--size SIZE,...]
+  qstep export Q.qstep --size SIZE,... [MEASURES] [LENGTHS] [--piece NAME ...]
+              [--no-marks] --as svg|json|csv|measures -o F
+  qstep print Q.qstep --paper a4|letter|a3|a0|WxHmm [--size SIZE,...] [--nest]
+              [--piece NAME ...] [--no-marks] [--no-stitching] [--date TEXT]
               [MEASURES] [LENGTHS] [--margin L --overlap L] -o F.pdf
   qstep sheet Q.qstep [--size SIZE] [MEASURES] [--piece NAME]
               [--paper a4|letter] [--date TEXT] -o F.pdf

@@ -94,7 +94,7 @@ func TestWrongUsageIsOneLineAndExit2(t *testing.T) {
 		{"1 file(s), got 0", []string{"check", "--json"}},
 		{"--size is missing", []string{"export", p, "--as", "svg", "-o", "OUT"}},
 		{"--as is missing", []string{"export", p, "--size", "48", "-o", "OUT"}},
-		{"--as is svg, json or csv", []string{"export", p, "--size", "48", "--as", "pdf", "-o", "OUT"}},
+		{"--as is svg, json, csv or measures", []string{"export", p, "--size", "48", "--as", "pdf", "-o", "OUT"}},
 		{"--o is missing", []string{"export", p, "--size", "48", "--as", "svg"}},
 		{"--paper is missing", []string{"print", p, "-o", "OUT"}},
 		{"--o is missing", []string{"print", p, "--paper", "a4"}},

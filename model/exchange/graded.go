@@ -24,6 +24,7 @@ type GradedPiece struct {
 	Name  string
 	Edges []NamedEdge
 	Lines []GradedLine
+	Words []GradedWords
 }
 
 // NamedEdge is one edge of an outline.
@@ -37,6 +38,15 @@ type NamedEdge struct {
 type GradedLine struct {
 	Name string
 	Path geom.Path
+}
+
+// GradedWords is a line of words on a piece, about the middle of its baseline.
+type GradedWords struct {
+	Text string
+	At   geom.Point
+	Size float64 // letter height, mm
+	Turn float64 // the way the words run, radians clockwise on the paper
+	Bold bool
 }
 
 // outline is the whole ring.

@@ -10,6 +10,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"quarterstep/model"
 	"quarterstep/model/geom"
 )
 
@@ -116,7 +117,7 @@ func TestWrittenLines(t *testing.T) {
 	square := geom.Polyline(geom.Pt(0, 0), geom.Pt(40, 0), geom.Pt(40, 40), geom.Pt(0, 40), geom.Pt(0, 0))
 	grain := geom.Polyline(geom.Pt(10, 5), geom.Pt(10, 35))
 	var b bytes.Buffer
-	err := WriteSVG(&b, Graded{Size: "48"}, Graded{Size: "38", Pieces: []GradedPiece{{"Back", []NamedEdge{{"", square}}, []GradedLine{{"grain", grain}}}}})
+	err := WriteSVG(&b, Graded{Size: "48"}, Graded{Size: "38", Pieces: []GradedPiece{{Name: "Back", Edges: []NamedEdge{{"", square}}, Lines: []GradedLine{{"grain", grain}}}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -158,17 +159,69 @@ func TestJSON(t *testing.T) {
 }
 
 func TestCSV(t *testing.T) {
+	for _, c := range []struct {
+		unit model.Unit
+		want string
+	}{
+		// 42.85714 mm are 4.285714 cm and, of 25.4 mm each, 1.687289 in.
+		{"", "Back, upper|underarm|40|48|42.857|0.000|bust|back waist length|4.2857|0.0000"},
+		{model.Inches, "Back, upper|underarm|40|48|42.857|0.000|bust|back waist length|1.6873|0.0000"},
+	} {
+		var b bytes.Buffer
+		err := WriteCSV(&b, []Increment{{"Back, upper", "underarm", "40", "48", 42.85714, -0.00001, "bust", "back waist length"}}, c.unit)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rows, err := csv.NewReader(&b).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(rows) != 2 || strings.Join(rows[1], "|") != c.want {
+			t.Errorf("rows %q, want %q", rows, c.want)
+		}
+	}
+}
+
+// What is not known is empty, not nought; a name is no formula.
+func TestMeasuresAsATable(t *testing.T) {
 	var b bytes.Buffer
-	err := WriteCSV(&b, []Increment{{"Back, upper", "underarm", "40", "48", 42.85714, -0.00001, "bust", "back waist length"}})
+	err := WriteMeasures(&b, []Finished{
+		{Place: "bust", Size: "48", From: "graded", Body: Known(1100), Own: true, Garment: Known(1182.5), Ease: Known(82.5)},
+		{Place: "=1+1", Size: "48", From: "graded", Garment: Known(0)},
+	}, model.Centimetres)
 	if err != nil {
 		t.Fatal(err)
 	}
-	rows, err := csv.NewReader(&b).ReadAll()
-	if err != nil {
+	const want = "place,size,from,body cm,body by,garment cm,ease cm\n" +
+		"bust,48,graded,110.0000,wearer,118.2500,8.2500\n" +
+		"'=1+1,48,graded,,,0.0000,\n"
+	if b.String() != want {
+		t.Errorf("wrote\n%s\nwant\n%s", b.String(), want)
+	}
+}
+
+// Words stand in the drawing, turned, and do not come back as lines; words
+// without an ordinary place are refused.
+func TestWordsInADrawing(t *testing.T) {
+	square := geom.Polyline(geom.Pt(0, 0), geom.Pt(40, 0), geom.Pt(40, 40), geom.Pt(0, 40), geom.Pt(0, 0))
+	piece := GradedPiece{Name: "Back", Edges: []NamedEdge{{"", square}}, Words: []GradedWords{{Text: "Cut <2> 🧵\x00", At: geom.Pt(20, 10), Size: 4.5, Turn: math.Pi / 2}}}
+	var b bytes.Buffer
+	if err := WriteSVG(&b, Graded{Size: "38", Pieces: []GradedPiece{piece}}); err != nil {
 		t.Fatal(err)
 	}
-	want := "Back, upper|underarm|40|48|42.857|0.000|bust|back waist length"
-	if len(rows) != 2 || strings.Join(rows[1], "|") != want {
-		t.Errorf("rows %q, want %q", rows, want)
+	const want = `<text transform="translate(20 10) rotate(90)" font-family="Lato, sans-serif" font-size="4.5" text-anchor="middle" fill="blue">Cut &lt;2&gt; 🧵` + "\uFFFD</text>"
+	if !strings.Contains(b.String(), want) {
+		t.Errorf("no %s in\n%s", want, b.String())
+	}
+	s, err := ReadSVG(&b, euChart())
+	if err != nil || len(s.Pieces) != 1 || len(s.Pieces[0].Lines) != 0 || len(s.Warnings) != 0 {
+		t.Errorf("it comes back as %+v, %v", s, err)
+	}
+	for _, bad := range []GradedWords{{Text: "x", Size: math.NaN()}, {Text: "x", Size: 4, At: geom.Pt(math.Inf(1), 0)}, {Text: "x", Size: 4, Turn: math.NaN()}} {
+		piece.Words = []GradedWords{bad}
+		b.Reset()
+		if err := WriteSVG(&b, Graded{Size: "38", Pieces: []GradedPiece{piece}}); err == nil || b.Len() > 0 {
+			t.Errorf("%+v: %v, %d bytes", bad, err, b.Len())
+		}
 	}
 }

@@ -5,6 +5,9 @@ import (
 	"fmt"
 	"io"
 	"strconv"
+	"strings"
+
+	"quarterstep/model"
 )
 
 // Increment is one row of the table of increments: how far a grade point went
@@ -17,17 +20,101 @@ type Increment struct {
 	FollowsAlong  string
 }
 
-// WriteCSV writes increments as a table with a heading, lengths in mm to
-// 0.001, decimal points, commas between.
-func WriteCSV(w io.Writer, rows []Increment) error {
-	c := csv.NewWriter(w)
-	mm := func(v float64) string { return strconv.FormatFloat(rounded(v, 1e3), 'f', 3, 64) }
-	table := [][]string{{"piece", "grade point", "from size", "to size", "across mm", "along mm", "follows across", "follows along"}}
+// WriteCSV writes increments as a table with a heading, lengths in mm to 0.001
+// and in u to 0.0001, decimal points, commas between.
+func WriteCSV(w io.Writer, rows []Increment, u model.Unit) error {
+	table := [][]string{{
+		"piece", "grade point", "from size", "to size", "across mm", "along mm", "follows across", "follows along",
+		"across " + unitName(u), "along " + unitName(u),
+	}}
 	for _, r := range rows {
-		table = append(table, []string{r.Piece, r.Point, r.From, r.To, mm(r.Across), mm(r.Along), r.FollowsAcross, r.FollowsAlong})
+		table = append(table, []string{
+			r.Piece, r.Point, r.From, r.To, inMM(r.Across), inMM(r.Along), r.FollowsAcross, r.FollowsAlong, inUnit(r.Across, u), inUnit(r.Along, u),
+		})
 	}
-	if err := c.WriteAll(table); err != nil {
-		return fmt.Errorf("writing the increments: %w", err)
+	return writeTable(w, table, "the increments")
+}
+
+// Finished is one row of the table of measures: what the garment measures at a
+// place in one size, beside the body there.
+type Finished struct {
+	Place   string // "bust", or a piece and its edge
+	Size    string
+	From    string // "printed" or "graded"
+	Body    Amount
+	Own     bool // the body measure is the wearer's own, not the chart's
+	Garment Amount
+	Ease    Amount
+}
+
+// Amount is a length in mm that may not be known; the zero Amount is not.
+type Amount struct {
+	MM    float64
+	Known bool
+}
+
+// Known is a known amount of mm.
+func Known(mm float64) Amount { return Amount{mm, true} }
+
+// WriteMeasures writes finished measures and ease as a table with a heading,
+// lengths in u to 0.0001; what is not known is left empty.
+func WriteMeasures(w io.Writer, rows []Finished, u model.Unit) error {
+	name := unitName(u)
+	amount := func(a Amount) string {
+		if !a.Known {
+			return ""
+		}
+		return inUnit(a.MM, u)
+	}
+	table := [][]string{{"place", "size", "from", "body " + name, "body by", "garment " + name, "ease " + name}}
+	for _, r := range rows {
+		by := ""
+		switch {
+		case r.Own:
+			by = "wearer"
+		case r.Body.Known:
+			by = "chart"
+		}
+		table = append(table, []string{r.Place, r.Size, r.From, amount(r.Body), by, amount(r.Garment), amount(r.Ease)})
+	}
+	return writeTable(w, table, "the measures")
+}
+
+func writeTable(w io.Writer, table [][]string, what string) error {
+	for _, row := range table {
+		for i, cell := range row {
+			row[i] = plain(cell)
+		}
+	}
+	if err := csv.NewWriter(w).WriteAll(table); err != nil {
+		return fmt.Errorf("writing %s: %w", what, err)
 	}
 	return nil
+}
+
+// plain keeps a spreadsheet from taking a name for a sum to work out: one that
+// begins like a formula gets an apostrophe before it.
+func plain(cell string) string {
+	if _, err := strconv.ParseFloat(cell, 64); err != nil && cell != "" && strings.ContainsRune("=+-@\t\r", rune(cell[0])) {
+		return "'" + cell
+	}
+	return cell
+}
+
+func inMM(v float64) string { return strconv.FormatFloat(rounded(v, 1e3), 'f', 3, 64) }
+
+// inUnit is mm in u, to 0.0001.
+func inUnit(mm float64, u model.Unit) string {
+	per := 10.0
+	if u == model.Inches {
+		per = 25.4 // exact
+	}
+	return strconv.FormatFloat(rounded(mm/per, 1e4), 'f', 4, 64)
+}
+
+func unitName(u model.Unit) string {
+	if u == model.Inches {
+		return string(model.Inches)
+	}
+	return string(model.Centimetres)
 }

@@ -5,6 +5,7 @@ import (
 	"encoding/xml"
 	"fmt"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 
@@ -14,8 +15,16 @@ import (
 // margin is the free paper around a written drawing, in mm.
 const margin = 20
 
+// cutInk and markInk tell the line to cut from what is only drawn, for machines
+// that cut: they sort lines by colour.
+const (
+	cutInk  = "black"
+	markInk = "blue"
+)
+
 // WriteSVG writes the sizes as one drawing at true scale, one layer a size and
-// one path a piece, its title the piece's name, rounded to 0.00001 mm.
+// one path a piece, its title the piece's name, rounded to 0.00001 mm. The line
+// to cut is black, marks and words are blue.
 // Places are kept, the sheet's corner being (0, 0); only where a piece lies left
 // of it or above it does the page begin there, so that all is shown. A piece
 // without a line is an error.
@@ -40,12 +49,18 @@ func WriteSVG(w io.Writer, sizes ...Graded) error {
 	for _, g := range sizes {
 		fmt.Fprintf(&b, `<g id="size-%s" inkscape:groupmode="layer" inkscape:label="%s">`+"\n", idText(g.label()), text(g.label()))
 		for _, p := range g.Pieces {
-			writePath(&b, p.Name, p.outline(), true, round)
+			writePath(&b, p.Name, p.outline(), cutInk, round)
 			for _, l := range p.Lines {
 				if err := writable(l.Path); err != nil {
 					return fmt.Errorf("writing line %s of %s, size %s: %w", l.Name, p.Name, g.label(), err)
 				}
-				writePath(&b, strings.TrimSpace(p.Name+" "+l.Name), l.Path, false, round)
+				writePath(&b, strings.TrimSpace(p.Name+" "+l.Name), l.Path, markInk, round)
+			}
+			for _, l := range p.Words {
+				if !l.At.Finite() || !finite(l.Size) || !finite(l.Turn) {
+					return fmt.Errorf("writing the words %q on %s: they have no ordinary size or place", l.Text, p.Name)
+				}
+				writeWords(&b, l, round)
 			}
 		}
 		b.WriteString("</g>\n")
@@ -77,16 +92,28 @@ func writable(p geom.Path) error {
 	return p.Validate()
 }
 
-func writePath(b *bytes.Buffer, title string, p geom.Path, closed bool, num func(float64) string) {
+func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
+
+// writePath writes a line in an ink; one to cut is closed.
+func writePath(b *bytes.Buffer, title string, p geom.Path, ink string, num func(float64) string) {
 	at := func(q geom.Point) string { return num(q.X) + "," + num(q.Y) }
 	fmt.Fprintf(b, `<path d="M %s`, at(p.Start()))
 	for _, c := range p {
 		fmt.Fprintf(b, " C %s %s %s", at(c.P1), at(c.P2), at(c.P3))
 	}
-	if closed {
+	if ink == cutInk {
 		b.WriteString(" Z")
 	}
-	fmt.Fprintf(b, `" fill="none" stroke="black" stroke-width="0.3"><title>%s</title></path>`+"\n", text(title))
+	fmt.Fprintf(b, `" fill="none" stroke="%s" stroke-width="0.3"><title>%s</title></path>`+"\n", ink, text(title))
+}
+
+func writeWords(b *bytes.Buffer, l GradedWords, num func(float64) string) {
+	weight := ""
+	if l.Bold {
+		weight = ` font-weight="bold"`
+	}
+	fmt.Fprintf(b, `<text transform="translate(%s %s) rotate(%s)" font-family="Lato, sans-serif" font-size="%s"%s text-anchor="middle" fill="%s">%s</text>`+"\n",
+		num(l.At.X), num(l.At.Y), num(l.Turn*180/math.Pi), num(l.Size), weight, markInk, text(l.Text))
 }
 
 func text(s string) string {
