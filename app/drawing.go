@@ -2,7 +2,6 @@ package app
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -14,6 +13,8 @@ import (
 
 // PrintChoice is what of a pattern goes on paper.
 type PrintChoice struct {
+	// Pieces are the IDs of the pieces to print, in any order; empty prints all.
+	Pieces []string
 	// Sizes are chart sizes to print; empty prints the target alone, with the
 	// hand corrections in either case.
 	Sizes []string
@@ -25,6 +26,8 @@ type PrintChoice struct {
 	Stitching bool
 	// Marks adds notches, grain, darts and lines.
 	Marks bool
+	// Date is written on every piece as it is given; empty writes none.
+	Date string
 }
 
 // line widths and marks on paper, mm. Common practice: lines of 0.25 to 0.35,
@@ -36,27 +39,61 @@ const (
 	notchGap    = 5.0 // between the two of a double notch
 	lengthenGap = 4.0
 	arrowHead   = 7.0
-	nameSize    = 7.0 // letter height
-	wordSize    = 4.5
-	markSize    = 3.5
+	foldDeep    = 12.0 // of the bracket at a fold
+	markSize    = 3.5  // letter height of words on lines
 )
 
 // dashes tell sizes apart on a printer without colour; the last size of a job
 // is solid.
 var dashes = [][]float64{{1.8, 2.4}, {5, 2.5}, {9, 2.5, 1.5, 2.5}, {16, 2.5}, {9, 2, 1, 2, 1, 2}, {24, 4, 2, 4}, {3, 4}, {12, 6}}
 
-// Drawing lays out what to print of p: one drawing of every piece in the
-// chosen sizes, in the piece's own coordinates. The error names the size that
-// cannot be graded.
+// Drawing lays out what to print of p: one drawing of every piece chosen in the
+// chosen sizes, in the piece's own coordinates and the pattern's order. The
+// error names the piece that is not there, or the size that cannot be graded.
 func Drawing(p model.Pattern, c PrintChoice) (printing.Drawing, error) {
+	chosen, err := c.chosen(p)
+	if err != nil {
+		return printing.Drawing{}, err
+	}
 	var g grading.Grader
 	results, names, err := printResults(&g, p, c)
 	if err != nil {
 		return printing.Drawing{}, err
 	}
 	out := printing.Drawing{Title: p.Name, Note: sizeNote(p, names)}
+	for _, i := range chosen {
+		d := drawer{p: p, q: p.Pieces[i], names: names, c: c}
+		for _, r := range results {
+			d.in = append(d.in, r.Pieces[i])
+		}
+		out.Pieces = append(out.Pieces, d.draw(out.Note))
+	}
+	return out, nil
+}
+
+// PrintedPieces are the IDs of the pieces that c prints of p, in the order in
+// which Drawing and Plan have them. The error names one that is not there.
+func PrintedPieces(p model.Pattern, c PrintChoice) ([]string, error) {
+	chosen, err := c.chosen(p)
+	ids := make([]string, len(chosen))
+	for k, i := range chosen {
+		ids[k] = p.Pieces[i].ID
+	}
+	return ids, err
+}
+
+// chosen is the indices of the pieces to print.
+func (c PrintChoice) chosen(p model.Pattern) ([]int, error) {
+	for _, id := range c.Pieces {
+		if p.PieceIndex(id) < 0 {
+			return nil, fmt.Errorf("the pattern has no piece %q", id)
+		}
+	}
+	var out []int
 	for i, q := range p.Pieces {
-		out.Pieces = append(out.Pieces, drawPiece(p, q, i, results, names, c, out.Note))
+		if len(c.Pieces) == 0 || slices.Contains(c.Pieces, q.ID) {
+			out = append(out, i)
+		}
 	}
 	return out, nil
 }
@@ -103,45 +140,98 @@ func sizesNamed(names []string) string {
 	return "size " + list
 }
 
-func drawPiece(p model.Pattern, q model.Piece, i int, results []grading.Result, names []string, c PrintChoice, note string) printing.Piece {
-	last := results[len(results)-1].Pieces[i]
-	out := printing.Piece{Name: q.Name, Outline: widest(results, i), Grain: q.GrainDir()}
-	if c.Nest {
-		for k, o := range q.Nest {
-			out.Strokes = append(out.Strokes, printing.Stroke{
-				Path: geom.Join(o.Edges...), Width: thinWidth, Dash: dashes[k%len(dashes)],
-				Ink: printing.Ink{R: 0.45, G: 0.45, B: 0.45}, Layer: "Printed size " + o.Label(),
-			})
-		}
-	}
-	for k, r := range results {
-		s := printing.Stroke{Path: r.Pieces[i].Outline(), Width: cutWidth}
-		if len(results) > 1 {
-			s.Layer = capital(sizesNamed(names[k : k+1]))
-			if k < len(results)-1 {
-				s.Dash = dashes[k%len(dashes)]
-			}
-		}
-		out.Strokes = append(out.Strokes, s)
-	}
-	if c.Stitching {
-		out.Strokes = append(out.Strokes, stitching(q, last)...)
-	}
-	if c.Marks {
-		m := marks{piece: &out, q: q, r: last}
-		m.draw()
-	}
-	words := pieceWords(p, q, out, note)
-	out.Labels = append(out.Labels, words...)
-	return out
+// drawer draws one piece in the sizes to print.
+type drawer struct {
+	p     model.Pattern
+	q     model.Piece
+	in    []grading.Piece // by size
+	names []string        // of the sizes
+	c     PrintChoice
+	out   printing.Piece
 }
 
+// draw draws the piece: the printed nest behind, then every size with its
+// stitching line and marks, then words where there is room for them.
+func (d *drawer) draw(note string) printing.Piece {
+	if d.sameInAll() {
+		d.in, d.names = d.in[len(d.in)-1:], d.names[len(d.names)-1:]
+	}
+	d.out = printing.Piece{Name: d.q.Name, Outline: widest(d.in), Grain: d.q.GrainDir()}
+	if d.c.Nest {
+		d.nest()
+	}
+	last := len(d.in) - 1
+	for k, r := range d.in {
+		d.out.Strokes = append(d.out.Strokes, printing.Stroke{Path: r.Outline(), Width: cutWidth, Dash: d.dash(k), Layer: d.layer(k)})
+		if d.c.Stitching {
+			d.stitching(k)
+		}
+	}
+	if d.c.Marks {
+		for k, r := range d.in {
+			m := marks{piece: &d.out, q: d.q, r: r, layer: d.layer(k)}
+			m.draw(k == last)
+		}
+	}
+	d.sizeNames()
+	d.out.Labels = append(d.out.Labels, pieceWords(d.p, d.q, d.out, note, d.c.Date)...)
+	return d.out
+}
+
+// sameInAll reports that the piece has one line for all the sizes to print.
+func (d *drawer) sameInAll() bool {
+	const same = 0.01 // mm
+	last := d.in[len(d.in)-1].Outline().Controls()
+	for _, r := range d.in {
+		at := r.Outline().Controls()
+		if len(at) != len(last) {
+			return false
+		}
+		for i, p := range at {
+			if p.Dist(last[i]) > same {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// layer is the layer of size k: none where one size is printed.
+func (d *drawer) layer(k int) string {
+	if len(d.in) == 1 {
+		return ""
+	}
+	return capital(sizesNamed(d.names[k : k+1]))
+}
+
+// dash is how the line of size k is broken: the last is solid.
+func (d *drawer) dash(k int) []float64 {
+	if k == len(d.in)-1 {
+		return nil
+	}
+	return dashes[k%len(dashes)]
+}
+
+// nest draws the printed sizes.
+func (d *drawer) nest() {
+	for k, o := range d.q.Nest {
+		d.out.Strokes = append(d.out.Strokes, printing.Stroke{
+			Path: geom.Join(o.Edges...), Width: thinWidth, Dash: dashes[k%len(dashes)], Ink: nestInk, Layer: nestLayer(o),
+		})
+	}
+}
+
+func nestLayer(o model.Outline) string { return "Printed size " + o.Label() }
+
+// nestInk is the grey of the printed sizes.
+var nestInk = printing.Ink{R: 0.45, G: 0.45, B: 0.45}
+
 // widest is the outline with the largest box: the one that needs most paper.
-func widest(results []grading.Result, i int) geom.Path {
+func widest(in []grading.Piece) geom.Path {
 	var best geom.Path
 	area := -1.0
-	for _, r := range results {
-		o := r.Pieces[i].Outline()
+	for _, r := range in {
+		o := r.Outline()
 		if b := o.Bounds(); b.Width()*b.Height() > area {
 			best, area = o, b.Width()*b.Height()
 		}
@@ -149,19 +239,18 @@ func widest(results []grading.Result, i int) geom.Path {
 	return best
 }
 
-// stitching is the line to sew on, where the printed line has an allowance.
-func stitching(q model.Piece, r grading.Piece) []printing.Stroke {
-	sewn, err := StitchingLine(q, r)
+// stitching draws the line to sew on in size k, where the printed line has an
+// allowance.
+func (d *drawer) stitching(k int) {
+	sewn, err := StitchingLine(d.q, d.in[k])
 	if err != nil {
-		return nil // too narrow for its allowance: the cutting line alone is printed
+		return // too narrow for its allowance: the cutting line alone is printed
 	}
-	var out []printing.Stroke
 	for j, e := range sewn {
-		if q.Edges[j].Allowance > 0 {
-			out = append(out, printing.Stroke{Path: e, Width: thinWidth, Dash: []float64{3, 2}})
+		if d.q.Edges[j].Allowance > 0 {
+			d.out.Strokes = append(d.out.Strokes, printing.Stroke{Path: e, Width: thinWidth, Dash: []float64{3, 2}, Layer: d.layer(k)})
 		}
 	}
-	return out
 }
 
 // StitchingLine is the graded outline less the seam allowance of each edge.
@@ -178,104 +267,4 @@ func StitchingLine(q model.Piece, r grading.Piece) ([]geom.Path, error) {
 		return nil, fmt.Errorf("drawing the stitching line of %s: %w", q.Name, err)
 	}
 	return sewn, nil
-}
-
-// pieceWords are the lines of text that name a piece, in a block where the
-// piece has most room clear of its own marks; the letters shrink to what room
-// there is, to half at most.
-func pieceWords(p model.Pattern, q model.Piece, drawn printing.Piece, note string) []printing.Label {
-	words := []printing.Label{{Text: q.Name, Size: nameSize, Bold: true}}
-	add := func(s string) { words = append(words, printing.Label{Text: s, Size: wordSize}) }
-	if p.Name != "" {
-		add(p.Name)
-	}
-	add(strings.ToUpper(note[:1]) + note[1:])
-	add(cutWords(q))
-	half := 0.0
-	for _, w := range words {
-		half = math.Max(half, halfWidth(w))
-	}
-	at, room := roomiest(drawn, half, float64(len(words))*lineStep*wordSize)
-	k := math.Min(1, math.Max(0.5, 0.95*room/half))
-	y := at.Y - k*lineStep*wordSize*float64(len(words)-2)/2
-	for i := range words {
-		words[i].Size *= k
-		words[i].At = geom.Pt(at.X, y)
-		y += k * lineStep * wordSize
-	}
-	return words
-}
-
-// cutWords says how many of the piece to cut: "Cut 1 on the fold".
-func cutWords(q model.Piece) string {
-	cut := fmt.Sprintf("Cut %d", q.Copies())
-	if slices.ContainsFunc(q.Edges, func(e model.Edge) bool { return e.Kind == model.Fold }) {
-		cut += " on the fold"
-	}
-	return cut
-}
-
-// lineStep is how far apart lines of words stand, in letter heights.
-const lineStep = 1.6
-
-// roomiest is the place on a piece that leaves most room to both sides, up to
-// half mm, over a block of words high mm tall: clear of the outline and, where
-// it can be, of what is drawn inside. It says how much room there is, in mm.
-func roomiest(p printing.Piece, half, high float64) (at geom.Point, room float64) {
-	const tol, grid = 0.5, 24
-	outline := p.Outline.Flatten(tol)
-	marks := obstacles(p, tol)
-	b := p.Outline.Bounds()
-	at, best := b.Centre(), -1.0
-	for i := 1; i < grid; i++ {
-		for j := 1; j < grid; j++ {
-			c := geom.Pt(b.Min.X+b.Width()*float64(i)/grid, b.Min.Y+b.Height()*float64(j)/grid)
-			if !insideRing(outline, c) {
-				continue
-			}
-			free := half
-			for _, m := range marks {
-				free = math.Min(free, sideRoom(m, c, high/2))
-			}
-			// Of places with as much room, the one nearest the middle.
-			if score := free - 0.02*c.Dist(b.Centre()); score > best {
-				at, best, room = c, score, free
-			}
-		}
-	}
-	return at, room
-}
-
-// sideRoom is how far to the side of c the line comes nearest, within high mm
-// above and below; infinite where it passes neither side.
-func sideRoom(line []geom.Point, c geom.Point, high float64) float64 {
-	room := math.Inf(1)
-	for i := 1; i < len(line); i++ {
-		a, b := line[i-1], line[i]
-		lo, hi := math.Min(a.Y, b.Y), math.Max(a.Y, b.Y)
-		if hi < c.Y-high || lo > c.Y+high {
-			continue
-		}
-		left, right := math.Min(a.X, b.X)-c.X, math.Max(a.X, b.X)-c.X
-		switch {
-		case left <= 0 && right >= 0:
-			return 0
-		case left > 0:
-			room = math.Min(room, left)
-		default:
-			room = math.Min(room, -right)
-		}
-	}
-	return room
-}
-
-func insideRing(pts []geom.Point, at geom.Point) bool {
-	in := false
-	for i, a := range pts {
-		b := pts[(i+1)%len(pts)]
-		if (a.Y > at.Y) != (b.Y > at.Y) && at.X < a.X+(at.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			in = !in
-		}
-	}
-	return in
 }

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"math"
 	"slices"
 
 	"quarterstep/grading"
@@ -14,12 +15,15 @@ type marks struct {
 	piece *printing.Piece
 	q     model.Piece
 	r     grading.Piece
+	layer string
 	words [][]printing.Label // for each word, the places it may stand at
 }
 
-func (m *marks) draw() {
-	for _, l := range m.r.Lines {
-		m.line(l)
+// draw draws what belongs to one size: notches and darts, and with whole the
+// grain, the fold and the lines across the piece, which all sizes share.
+func (m *marks) draw(whole bool) {
+	if whole {
+		m.shared()
 	}
 	for _, n := range m.r.Notches {
 		m.notch(n)
@@ -27,33 +31,48 @@ func (m *marks) draw() {
 	for _, d := range m.r.Darts {
 		m.stroke(geom.Polyline(d.Leg1, d.Apex, d.Leg2), 3, 2)
 	}
+	m.layWords()
+}
+
+func (m *marks) shared() {
+	layer := m.layer
+	m.layer = ""
+	for _, l := range m.r.Lines {
+		m.line(l)
+	}
 	for j, e := range m.q.Edges {
 		if e.Kind == model.Fold {
 			m.fold(m.r.Edges[j])
 		}
 	}
-	m.layWords()
+	m.layer = layer
 }
 
-// layWords puts each word at the first of its places that is clear, or at the
-// very first where none is.
+// layWords puts each word at the first of its places that is clear; in smaller
+// letters where none is, and nowhere where that does not help: its line says
+// what it is without words too.
 func (m *marks) layWords() {
 	const tol = 0.1
 	ring := m.piece.Outline.Flatten(tol)
 	for _, places := range m.words {
 		lines := obstacles(*m.piece, tol)
-		at := max(0, slices.IndexFunc(places, func(l printing.Label) bool { return standsClear(l, ring, lines) }))
-		m.piece.Labels = append(m.piece.Labels, places[at])
+		if at := slices.IndexFunc(places, func(l printing.Label) bool { return standsClear(l, ring, lines, wordGap) }); at >= 0 {
+			m.piece.Labels = append(m.piece.Labels, places[at])
+		}
 	}
 }
 
 func (m *marks) stroke(p geom.Path, dash ...float64) {
-	m.piece.Strokes = append(m.piece.Strokes, printing.Stroke{Path: p, Width: thinWidth, Dash: dash})
+	m.piece.Strokes = append(m.piece.Strokes, printing.Stroke{Path: p, Width: thinWidth, Dash: dash, Layer: m.layer})
 }
 
 // word asks for a word beside the line from a to b, as besideLine.
 func (m *marks) word(text string, a, b geom.Point, share, gap float64, below bool) {
-	m.words = append(m.words, besideLine(text, markSize, a, b, share, gap, below))
+	var places []printing.Label
+	for _, size := range []float64{markSize, 0.8 * markSize, 0.6 * markSize} {
+		places = append(places, besideLine(text, size, a, b, share, gap, below)...)
+	}
+	m.words = append(m.words, places)
 }
 
 func (m *marks) line(l grading.Line) {
@@ -63,8 +82,9 @@ func (m *marks) line(l grading.Line) {
 	switch l.Kind {
 	case model.Grain:
 		m.stroke(l.Path)
-		m.arrow(l.Path.End(), l.Path.EndDir())
-		m.arrow(l.Path.Start(), l.Path.StartDir().Scale(-1))
+		long := math.Min(arrowHead, l.Path.Start().Dist(l.Path.End())/3)
+		m.arrow(l.Path.End(), l.Path.EndDir(), long)
+		m.arrow(l.Path.Start(), l.Path.StartDir().Scale(-1), long)
 	case model.Lengthen:
 		side := l.Path.StartDir().Perp().Scale(lengthenGap / 2)
 		m.stroke(l.Path.Move(side))
@@ -80,10 +100,10 @@ func (m *marks) line(l grading.Line) {
 	}
 }
 
-// arrow draws an arrow head with its tip at tip, pointing along dir.
-func (m *marks) arrow(tip geom.Point, dir geom.Vec) {
-	back := tip.Add(dir.Scale(-arrowHead))
-	side := dir.Perp().Scale(arrowHead * 0.35)
+// arrow draws an arrow head long mm with its tip at tip, pointing along dir.
+func (m *marks) arrow(tip geom.Point, dir geom.Vec, long float64) {
+	back := tip.Add(dir.Scale(-long))
+	side := dir.Perp().Scale(long * 0.35)
 	m.stroke(geom.Polyline(back.Add(side), tip, back.Add(side.Scale(-1))))
 }
 
@@ -116,9 +136,20 @@ func (m *marks) fold(e geom.Path) {
 		in = in.Scale(-1)
 	}
 	a, b := e.Start().Lerp(e.End(), 0.2), e.Start().Lerp(e.End(), 0.8)
-	a2, b2 := a.Add(in.Scale(12)), b.Add(in.Scale(12))
+	deep := math.Min(foldDeep, 0.4*m.deep(in))
+	a2, b2 := a.Add(in.Scale(deep)), b.Add(in.Scale(deep))
 	m.stroke(geom.Polyline(a, a2, b2, b))
-	m.arrow(a, in.Scale(-1))
-	m.arrow(b, in.Scale(-1))
+	m.arrow(a, in.Scale(-1), math.Min(arrowHead, 0.6*deep))
+	m.arrow(b, in.Scale(-1), math.Min(arrowHead, 0.6*deep))
 	m.word("Place on the fold", a2, b2, 0.5, 2.4, true)
+}
+
+// deep is how far the piece reaches along dir, in mm.
+func (m *marks) deep(dir geom.Vec) float64 {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range m.piece.Outline.Flatten(1) {
+		at := geom.Vec(p).Dot(dir)
+		lo, hi = math.Min(lo, at), math.Max(hi, at)
+	}
+	return hi - lo
 }

@@ -81,7 +81,7 @@ func upright(labels []printing.Label) []printing.Label {
 	var middle geom.Point
 	if first >= 0 {
 		a, b := out[first], out[len(out)-1]
-		middle = a.At.Add(geom.Vec{Y: -tall * a.Size}).Lerp(b.At, 0.5)
+		middle = a.At.Add(geom.Rotate(a.Turn).ApplyVec(geom.Vec{Y: -tall * a.Size})).Lerp(b.At, 0.5)
 	}
 	for i, l := range out {
 		about := middle

@@ -100,7 +100,15 @@ func demos(t *testing.T) []model.Pattern {
 
 func TestWordsLieInTheirPieceClearOfLines(t *testing.T) {
 	for _, p := range demos(t) {
-		for _, c := range []PrintChoice{{Stitching: true, Marks: true}, {Marks: true}, {}} {
+		sizes := chartSizes(p, 5)
+		for _, c := range []PrintChoice{
+			{Stitching: true, Marks: true},
+			{Marks: true},
+			{},
+			{Stitching: true, Marks: true, Date: "29 November 2026"},
+			{Marks: true, Sizes: sizes},
+			{Stitching: true, Marks: true, Sizes: sizes[1:], WithTarget: true, Nest: true},
+		} {
 			d, err := Drawing(p, c)
 			if err != nil {
 				t.Fatal(err)
@@ -121,7 +129,7 @@ func TestWordsLieInTheirPieceClearOfLines(t *testing.T) {
 						t.Errorf("%+v: a line of %s runs through %q (%.1f mm) at %v", c, q.Name, l.Text, l.Size, hit[0])
 					}
 					for _, other := range q.Labels[:i] {
-						if b := room(t, other); holds(b, middle(box)) || holds(box, middle(b)) {
+						if overlap(box, room(t, other)) {
 							t.Errorf("%q of %s lies on %q", l.Text, q.Name, other.Text)
 						}
 					}
@@ -131,7 +139,34 @@ func TestWordsLieInTheirPieceClearOfLines(t *testing.T) {
 	}
 }
 
-func middle(box [4]geom.Point) geom.Point { return box[0].Lerp(box[2], 0.5) }
+// chartSizes is n sizes of the chart about the size wanted, which is the last
+// but one.
+func chartSizes(p model.Pattern, n int) []string {
+	var out []string
+	last := int(p.Target.Place) + 1
+	for _, s := range p.Chart.Sizes[last-n+1 : last+1] {
+		out = append(out, s.Name)
+	}
+	return out
+}
+
+// overlap reports whether two boxes of words share any place: whether, of every
+// side of either, the other lies beyond it (the separating axis theorem).
+func overlap(a, b [4]geom.Point) bool {
+	for _, pair := range [2][2][4]geom.Point{{a, b}, {b, a}} {
+		for i, from := range pair[0] {
+			side := pair[0][(i+1)%4].Sub(from)
+			apart := true
+			for _, p := range pair[1] {
+				apart = apart && side.Cross(p.Sub(from)) <= 0
+			}
+			if apart {
+				return false
+			}
+		}
+	}
+	return true
+}
 
 // On a piece laid the other way up, words take up the room they took and read
 // the right way.

@@ -67,6 +67,8 @@ type Piece struct {
 	ID   string // unique in the pattern, never shown
 	Name string
 	Cut  int // how many to cut in cloth; 0 reads as 1
+	// Lining is how many more of it to cut in lining.
+	Lining int
 
 	Points  []GradePoint
 	Edges   []Edge

@@ -109,6 +109,7 @@ func TestEveryRuleIsHeld(t *testing.T) {
 		{3, func(p *model.Pattern) { p.Links[0].ID = "" }, "link 1: it has no ID"},
 		{4, front(func(q *model.Piece) { q.Points = q.Points[:3]; q.Darts = nil }), "Front bodice: it has 3 grade points and 4 edges"},
 		{4, front(func(q *model.Piece) { q.Cut = -1 }), "Front bodice: it cannot be cut -1 times"},
+		{4, front(func(q *model.Piece) { q.Lining = -2 }), "Front bodice: it cannot be cut -2 times in lining"},
 		{4, front(func(q *model.Piece) { q.At.Y = nan }), "Front bodice: its place on the Table"},
 		{5, front(func(q *model.Piece) { q.Edges[1].Kind = "wavy" }), `Front bodice, side seam: "wavy" is no kind of edge`},
 		{5, front(func(q *model.Piece) { q.Edges[1].Allowance = -1 }), "Front bodice, side seam: a seam allowance of -1 mm"},

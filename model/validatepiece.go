@@ -28,6 +28,9 @@ func (c *pieceChecker) all() {
 	if q.Cut < 0 {
 		c.add(4, "", "", "it cannot be cut %d times", q.Cut)
 	}
+	if q.Lining < 0 {
+		c.add(4, "", "", "it cannot be cut %d times in lining", q.Lining)
+	}
 	if !ordinary(q.At.X) || !ordinary(q.At.Y) {
 		c.add(4, "", "", "its place on the Table is no number")
 	}

@@ -37,5 +37,7 @@ type Label struct {
 	Size float64 // letter height (font size) in mm
 	Bold bool
 	// Turn is the direction the words run, radians clockwise on the paper.
-	Turn float64
+	Turn  float64
+	Ink   Ink
+	Layer string // as for Stroke
 }

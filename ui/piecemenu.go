@@ -99,25 +99,37 @@ func (w *Window) askCopies() {
 		return
 	}
 	q := p.Pieces[i]
-	n := widget.NewEntry()
+	n, lining := widget.NewEntry(), widget.NewEntry()
 	n.SetText(strconv.Itoa(q.Copies()))
+	lining.SetText(strconv.Itoa(q.Lining))
 	w.dialogOpen = true
-	d := dialog.NewForm("Cut how many of "+q.Name, "Cut so many", "Leave it", []*widget.FormItem{widget.NewFormItem("Cut", n)}, func(yes bool) {
+	d := dialog.NewForm("Cut how many of "+q.Name, "Cut so many", "Leave it", []*widget.FormItem{widget.NewFormItem("Cut", n), widget.NewFormItem("In lining", lining)}, func(yes bool) {
 		w.dialogOpen = false
 		if yes {
-			w.setCopies(q.ID, n.Text)
+			w.setCopies(q.ID, n.Text, lining.Text)
 		}
 	}, w.win)
 	d.Show()
 	w.win.Canvas().Focus(n)
 }
 
-// setCopies takes how many of a piece to cut, as typed.
-func (w *Window) setCopies(piece, text string) {
-	n, err := strconv.Atoi(strings.TrimSpace(text))
-	if err != nil {
+// setCopies takes how many of a piece to cut in cloth and in lining, as typed.
+func (w *Window) setCopies(piece, cloth, lining string) {
+	n, err := strconv.Atoi(strings.TrimSpace(cloth))
+	k, errLining := strconv.Atoi(strings.TrimSpace(lining))
+	if err != nil || errLining != nil {
 		w.say("Type how many to cut as a number, like 2.")
 		return
 	}
-	w.do("cut "+strconv.Itoa(n), edit.Cut(piece, n))
+	label := "cut " + strconv.Itoa(n)
+	if k > 0 {
+		label += " and lining " + strconv.Itoa(k)
+	}
+	w.do(label, func(p model.Pattern) (model.Pattern, error) {
+		p, err := edit.Cut(piece, n)(p)
+		if err != nil {
+			return p, err
+		}
+		return edit.CutLining(piece, k)(p)
+	})
 }

@@ -111,11 +111,11 @@ func TestThePieceMenu(t *testing.T) {
 		t.Error("the panel does not open")
 	}
 	for _, c := range []struct {
-		text string
-		want int
-	}{{"2", 2}, {" 4 ", 4}, {"two", 4}, {"0", 4}} {
-		if w.setCopies(front(w).ID, c.text); front(w).Copies() != c.want {
-			t.Errorf("%q: cut %d, want %d", c.text, front(w).Copies(), c.want)
+		text, lining string
+		want, lined  int
+	}{{"2", "0", 2, 0}, {" 4 ", "1", 4, 1}, {"two", "1", 4, 1}, {"0", "1", 4, 1}, {"3", "-1", 4, 1}, {"3", "2", 3, 2}} {
+		if w.setCopies(front(w).ID, c.text, c.lining); front(w).Copies() != c.want || front(w).Lining != c.lined {
+			t.Errorf("%q, %q: cut %d and lining %d, want %d and %d", c.text, c.lining, front(w).Copies(), front(w).Lining, c.want, c.lined)
 		}
 	}
 	if !item(items(), "Lay the sizes on").Disabled || !item(items(), "Take back all corrections").Disabled {

@@ -111,7 +111,7 @@ func TestLockedPointsAndThingsThatAreNotThere(t *testing.T) {
 		"edge": MoveEdge(q.ID, "gone", geom.Vec{}), "control": MoveControl(q.ID, q.Edges[0].ID, 0, geom.Vec{}),
 		"shape": MoveControl(q.ID, "gone", 1, geom.Vec{}), "follow": Follow(q.ID, "gone", false, model.Bust),
 		"follow edge": FollowEdge(q.ID, "gone", model.Bust), "lock": LockPoint(q.ID, "gone", true),
-		"name": Rename(q.ID, "  "), "cut": Cut(q.ID, 0), "lay": LayPiece("gone", geom.Vec{}),
+		"name": Rename(q.ID, "  "), "cut": Cut(q.ID, 0), "lining": CutLining(q.ID, -1), "linings": CutLining(q.ID, 100), "lay": LayPiece("gone", geom.Vec{}),
 		"add": AddPoint("gone", "34", geom.Point{}), "size": AddPoint(q.ID, "99", geom.Point{}),
 		"remove": RemovePoint(q.ID, "gone"), "mend": MendPoint(q.ID, "gone", "34", geom.Point{}),
 		"chart": Chart(model.SizeChart{Name: "empty"}),
@@ -142,6 +142,9 @@ func TestTargetAndHabits(t *testing.T) {
 	}
 	if got := mustEdit(t, p, Cut(q.ID, 3)).Pieces[0].Cut; got != 3 {
 		t.Errorf("cut %d", got)
+	}
+	if got := mustEdit(t, p, CutLining(q.ID, 2)).Pieces[0].Lining; got != 2 {
+		t.Errorf("cut %d in lining", got)
 	}
 	if got := mustEdit(t, p, LayPiece(q.ID, geom.Vec{X: 7})).Pieces[0].At.Sub(q.At); got != (geom.Vec{X: 7}) {
 		t.Errorf("laid %v on", got)

@@ -134,3 +134,16 @@ func Cut(piece string, n int) func(model.Pattern) (model.Pattern, error) {
 		})
 	}
 }
+
+// CutLining sets how many more of a piece to cut in lining; 0 for none.
+func CutLining(piece string, n int) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		if n < 0 || n > 99 {
+			return p, fmt.Errorf("cut up to 99 of a piece in lining")
+		}
+		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
+			q.Lining = n
+			return q, nil
+		})
+	}
+}

@@ -87,7 +87,7 @@ func TestNoEditWritesIntoItsInput(t *testing.T) {
 		edits := map[string]func(model.Pattern) (model.Pattern, error){
 			"place": Place(3.5), "method": Method(model.BySteps), "wearer": Wearer("an invented player"),
 			"unit": Unit(model.Inches), "chart": Chart(p.Chart), "lay": LayPiece(q.ID, geom.Vec{X: 1}),
-			"rename": Rename(q.ID, "Other"), "cut": Cut(q.ID, 4), "too many": Cut(q.ID, 100),
+			"rename": Rename(q.ID, "Other"), "cut": Cut(q.ID, 4), "lining": CutLining(q.ID, 2), "too many": Cut(q.ID, 100),
 			"stages": Stages(true), "take back all": TakeBackAll(q.ID),
 		}
 		for k, kind := range Styles {
@@ -135,7 +135,7 @@ func TestNoEditWritesIntoItsInput(t *testing.T) {
 			}
 		}
 	}
-	if len(done) != 32 || refused == 0 {
+	if len(done) != 33 || refused == 0 {
 		t.Errorf("%d kinds of edit succeeded, %d edits were refused: %v", len(done), refused, done)
 	}
 }

@@ -14,6 +14,7 @@ import (
 type part struct {
 	id, name string
 	cut      int
+	lining   int
 	corners  []corner
 	lines    []mark
 	notches  []notch
@@ -68,7 +69,7 @@ func (p part) index(edge string) int {
 
 // piece is the part with its printed sizes; sheets are in the order of sizes.
 func (p part) piece(along model.Measure, sizes []string, sheets []sheet) model.Piece {
-	q := model.Piece{ID: p.id, Name: p.name, Cut: p.cut}
+	q := model.Piece{ID: p.id, Name: p.name, Cut: p.cut, Lining: p.lining}
 	for _, c := range p.corners {
 		q.Points = append(q.Points, model.GradePoint{
 			ID: id(c.point), Name: c.point, Smooth: c.smooth, Across: c.across, Along: cmp.Or(p.along[c.point], along),

@@ -7,7 +7,7 @@ import (
 
 func waistcoatBack() part {
 	return part{
-		id: "back", name: "Back", cut: 2,
+		id: "back", name: "Back", cut: 2, lining: 2,
 		corners: []corner{
 			{"centre back neck", model.Steps, false, "neckline", model.Plain, waistcoatSeam},
 			{"neck point", model.Steps, false, "shoulder by the neck", model.Plain, waistcoatSeam},

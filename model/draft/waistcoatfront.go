@@ -11,7 +11,7 @@ const overlapEdge = -2 * waistcoatSeam
 
 func waistcoatFront() part {
 	return part{
-		id: "front", name: "Front", cut: 2,
+		id: "front", name: "Front", cut: 2, lining: 2,
 		corners: []corner{
 			{"foot of the V", model.Steps, false, "V neck", model.Plain, waistcoatSeam},
 			{"neck point", model.Steps, false, "shoulder by the neck", model.Plain, waistcoatSeam},

@@ -45,6 +45,7 @@ type (
 		ID        string        `json:"id"`
 		Name      string        `json:"name,omitempty"`
 		Cut       int           `json:"cut,omitempty"`
+		Lining    int           `json:"lining,omitempty"`
 		At        pair          `json:"at,omitzero"`
 		Points    []pointData   `json:"points"`
 		Edges     []edgeData    `json:"edges"`

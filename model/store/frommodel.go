@@ -49,7 +49,7 @@ func fromSize(s model.ChartSize) sizeData {
 
 func fromPiece(q model.Piece) pieceData {
 	return pieceData{
-		ID: q.ID, Name: q.Name, Cut: q.Cut, At: fromVec(q.At),
+		ID: q.ID, Name: q.Name, Cut: q.Cut, Lining: q.Lining, At: fromVec(q.At),
 		Points:    each(q.Points, fromPoint),
 		Edges:     each(q.Edges, fromEdge),
 		Nest:      each(q.Nest, fromOutline),

@@ -84,7 +84,7 @@ func drawPattern(t *rapid.T) model.Pattern {
 }
 
 func drawPiece(t *rapid.T, id string, sizes int) model.Piece {
-	q := model.Piece{ID: id, Name: words.Draw(t, "piece"), Cut: rapid.IntRange(0, 4).Draw(t, "cut"), At: drawVec(t)}
+	q := model.Piece{ID: id, Name: words.Draw(t, "piece"), Cut: rapid.IntRange(0, 4).Draw(t, "cut"), Lining: rapid.IntRange(0, 2).Draw(t, "lining"), At: drawVec(t)}
 	n := rapid.IntRange(2, 5).Draw(t, "edges")
 	for i := range n {
 		q.Points = append(q.Points, model.GradePoint{
@@ -136,6 +136,7 @@ func sample() File {
 	f := first()
 	later(&f.Pattern)
 	third(&f.Pattern)
+	fourth(&f.Pattern)
 	latest(&f.Pattern)
 	return f
 }
@@ -185,8 +186,18 @@ func second() File {
 	return f
 }
 
-// latest adds what files of the fourth version can hold.
-func latest(p *model.Pattern) {
+// latest adds what files of the fifth version can hold.
+func latest(p *model.Pattern) { p.Pieces[0].Lining = 1 }
+
+// fourthFile is the sample as files of the fourth version hold it.
+func fourthFile() File {
+	f := thirdFile()
+	fourth(&f.Pattern)
+	return f
+}
+
+// fourth adds what files of the fourth version can hold.
+func fourth(p *model.Pattern) {
 	p.Pictures = []model.Picture{{ID: "f1", Name: "the front", File: "front.jpg", PerMM: 4.5, At: geom.Vec{X: 10}, Faded: 0.25, Off: 0.4}}
 	p.Pieces[0].Picture = "f1"
 	a, b := geom.Pt(0, 0), geom.Pt(100.5, 0)

@@ -74,7 +74,7 @@ func TestRoundTripIsExact(t *testing.T) {
 
 // pattern.json as a stranger sees it.
 func TestGolden(t *testing.T) {
-	const path = "testdata/version4.json"
+	const path = "testdata/version5.json"
 	got, err := encode(sample())
 	if err != nil {
 		t.Fatal(err)
@@ -96,7 +96,8 @@ func TestGolden(t *testing.T) {
 // Every reader reads the files of all earlier versions.
 func TestEarlierVersions(t *testing.T) {
 	for path, want := range map[string]model.Pattern{
-		"testdata/version1.json": first().Pattern, "testdata/version2.json": second().Pattern, "testdata/version3.json": thirdFile().Pattern, "testdata/version4.json": sample().Pattern,
+		"testdata/version1.json": first().Pattern, "testdata/version2.json": second().Pattern, "testdata/version3.json": thirdFile().Pattern, "testdata/version4.json": fourthFile().Pattern,
+		"testdata/version5.json": sample().Pattern,
 	} {
 		data, err := os.ReadFile(path)
 		if err != nil {
@@ -153,8 +154,8 @@ func TestFilesThatCannotBeUsed(t *testing.T) {
 		{"twice", archive(t, "pattern.json", g, "pattern.json", g), nil, "twice"},
 		{"picture twice", archive(t, "pattern.json", g, "pictures/a", "1", "pictures/a", "2"), nil, "picture a twice"},
 		{"no JSON", archive(t, "pattern.json", "{"), nil, "spoilt"},
-		{"a newer version", archive(t, "pattern.json", swap(`"version": 4`, `"version": 5`)), ErrNewer, "version is 5"},
-		{"no version", archive(t, "pattern.json", swap(`"version": 4`, `"version": 0`)), nil, "no version"},
+		{"a newer version", archive(t, "pattern.json", swap(`"version": 5`, `"version": 6`)), ErrNewer, "version is 6"},
+		{"no version", archive(t, "pattern.json", swap(`"version": 5`, `"version": 0`)), nil, "no version"},
 		{"no pattern", archive(t, "pattern.json", `{"format":"quarterstep pattern","version":1}`), nil, "no pattern"},
 		{"words for a number", archive(t, "pattern.json", swap(`"place": 3`, `"place": "3"`)), nil, "spoilt"},
 		{"half a point", archive(t, "pattern.json", swap(`"at": [20, 30]`, `"at": [20]`)), nil, "2 numbers"},

@@ -63,7 +63,7 @@ func (d sizeData) size() model.ChartSize {
 
 func (d pieceData) piece() model.Piece {
 	return model.Piece{
-		ID: d.ID, Name: d.Name, Cut: d.Cut, At: d.At.vec(),
+		ID: d.ID, Name: d.Name, Cut: d.Cut, Lining: d.Lining, At: d.At.vec(),
 		Points:    each(d.Points, pointData.point),
 		Edges:     each(d.Edges, edgeData.edge),
 		Nest:      each(d.Nest, outlineData.outline),

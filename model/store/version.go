@@ -18,6 +18,7 @@ var migrations = []migration{
 	unchanged, // version 2 adds the wearer's measurements, stages, shared lines, typed gaps, cuts and more kinds of correction
 	unchanged, // version 3 adds seams of several leaders that give way, lengthenings, darts trued, limits of checks
 	unchanged, // version 4 adds pictures and tracings
+	unchanged, // version 5 adds how many of a piece to cut in lining
 }
 
 // unchanged leads to a version that only adds what an older one left out.

@@ -51,6 +51,9 @@ type document struct {
 	plan  tile.Plan
 	o     Options
 	lines []line // by layer, the lines without one first
+	// layers are the layers' numbers by name. Words in a layer that no line is
+	// in are always shown.
+	layers map[string]int
 }
 
 func newDocument(plan tile.Plan, o Options) (*document, error) {
@@ -78,7 +81,7 @@ func title(o Options) string {
 // layOut prepares all lines and makes the layers, in the order in which the
 // pieces first name them.
 func (d *document) layOut() error {
-	ids := map[string]int{}
+	d.layers = map[string]int{}
 	byLayer := [][]line{nil} // the first: lines always shown
 	for _, p := range d.plan.Pieces {
 		for _, l := range p.Piece.Labels {
@@ -89,10 +92,10 @@ func (d *document) layOut() error {
 		for _, s := range p.Piece.Strokes {
 			id := -1
 			if s.Layer != "" {
-				known, ok := ids[s.Layer]
+				known, ok := d.layers[s.Layer]
 				if !ok {
 					known = d.AddLayer(s.Layer)
-					ids[s.Layer] = known
+					d.layers[s.Layer] = known
 					byLayer = append(byLayer, nil)
 				}
 				id = known
@@ -107,7 +110,7 @@ func (d *document) layOut() error {
 	for _, lines := range byLayer {
 		d.lines = append(d.lines, lines...)
 	}
-	if len(ids) > 0 {
+	if len(d.layers) > 0 {
 		d.OpenLayerPane()
 	}
 	return nil
@@ -143,10 +146,17 @@ func (d *document) drawLabels(p *page.Page, s tile.Sheet) {
 	clip := onPage(m, s.Window)
 	for _, q := range d.plan.Pieces {
 		for _, l := range q.Piece.Labels {
+			id, layered := d.layers[l.Layer]
+			if layered {
+				p.Layer(id)
+			}
 			d.Write(p, page.Words{
 				Text: l.Text, At: m.Apply(q.At.Apply(l.At)), Size: l.Size, Bold: l.Bold,
-				Turn: l.Turn + turnOf(q.At), Clip: clip,
+				Turn: l.Turn + turnOf(q.At), Ink: l.Ink, Clip: clip,
 			})
+			if layered {
+				p.EndLayer()
+			}
 		}
 	}
 }
