@@ -55,14 +55,8 @@ func (w *Window) connectLines(l *panel.Lines) {
 		}
 		w.refresh()
 	}
-	l.OnEnds = func(on bool) { t.ends = on; w.refresh() }
-	l.OnRow = func(i int) {
-		k, _ := w.tracing()
-		if sizes := w.tracedSizes(w.doc.Pattern(), k); i < len(sizes) {
-			w.takeSize(sizes[i])
-			w.refresh()
-		}
-	}
+	l.OnWay = func(i int) { t.ways = i; w.refresh() }
+	l.OnRow = w.takeRow
 	l.OnFollow = func(on bool) { t.straight = !on; w.refresh() }
 	l.OnFinish, l.OnNext, l.OnUndo = w.finishSize, w.confirmNext, w.undoPoint
 	l.OnMark = w.startMark

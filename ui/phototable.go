@@ -74,7 +74,7 @@ func (w *Window) traceOnTable() *scene.Trace {
 	pic := p.Pictures[p.PictureIndex(w.photo().id)]
 	at := pic.At
 	k, _ := w.tracing()
-	sizes := w.tracedSizes(p, k)
+	sizes := w.printedSizes(p, k)
 	out := &scene.Trace{Marks: markLines(k, at, t.mark)}
 	for i, size := range sizes {
 		line, _ := trace.LineOf(k, size)

@@ -23,7 +23,7 @@ type traceStep struct {
 	cut      int
 	size     string // whose line is traced
 	from, to int    // one more than the chart places of the printed sizes; 0 while not said
-	ends     bool   // only the smallest and the largest
+	ways     int    // which of the printed sizes are traced: traceAll, ...
 	straight bool   // edges are straight lines, whatever is printed
 	idle     bool   // Esc let go: nothing runs to the pointer until the next click
 
@@ -32,6 +32,8 @@ type traceStep struct {
 	aim    geom.Point   // where a click would go
 	aiming bool
 	doubts map[string][]follow.Doubt // of the edges accepted, by size
+	faults []follow.Doubt            // of the lines done, as last looked
+	looked int                       // for which state of the document
 	next   proposal
 	held   grip // while the button is down
 	picked grip // clicked, for the keys
@@ -70,7 +72,7 @@ func liesOn(edges []geom.Path, at geom.Point) bool {
 // the edge to the pointer. A place whose line is gone, or runs elsewhere now, is
 // none.
 func (t *traceStep) allDoubts(k model.Tracing) []follow.Doubt {
-	out := slices.Clone(t.live.Doubts)
+	out := append(slices.Clone(t.live.Doubts), t.faults...)
 	for _, ds := range t.next.Doubts {
 		out = append(out, ds...)
 	}
@@ -101,6 +103,7 @@ func (w *Window) keepTracing(p model.Pattern) {
 	if ph == nil {
 		return
 	}
+	defer w.lookAtLines(p)
 	if i := p.TracingIndex(t.id); i >= 0 && p.Tracings[i].Picture == ph.id {
 		w.keepSize(p, p.Tracings[i])
 		return
@@ -119,7 +122,7 @@ func (w *Window) keepTracing(p model.Pattern) {
 // takeTracing takes a tracing in hand, with the printed sizes as they were.
 func (w *Window) takeTracing(id string) {
 	t := &w.paper.trace
-	*t = traceStep{id: id, from: t.from, to: t.to, ends: t.ends, straight: t.straight}
+	*t = traceStep{id: id, from: t.from, to: t.to, ways: t.ways, straight: t.straight}
 }
 
 // keepSize sees to it that a printed size is in hand: the first whose line is
@@ -140,46 +143,6 @@ func (w *Window) keepSize(p model.Pattern, k model.Tracing) {
 	if len(sizes) > 0 {
 		t.size = sizes[0]
 	}
-}
-
-// tracedSizes are the sizes to be traced, smallest first: those said, those of
-// pieces on the Shelf where nothing was said, and all that have a line already.
-func (w *Window) tracedSizes(p model.Pattern, k model.Tracing) []string {
-	from, to := w.printedFromTo(p)
-	var out []string
-	for i, s := range p.Chart.Sizes {
-		_, has := trace.LineOf(k, s.Name)
-		inside := from >= 0 && i >= from && i <= to
-		if w.paper.trace.ends {
-			inside = inside && (i == from || i == to)
-		}
-		if inside || has {
-			out = append(out, s.Name)
-		}
-	}
-	return out
-}
-
-// printedFromTo are the chart places of the smallest and largest printed size,
-// -1 while they are not known.
-func (w *Window) printedFromTo(p model.Pattern) (from, to int) {
-	t := w.paper.trace
-	from, to = t.from-1, t.to-1
-	if places := printedPlaces(p); len(places) > 0 {
-		if from < 0 {
-			from = places[0]
-		}
-		if to < 0 {
-			to = places[len(places)-1]
-		}
-	}
-	if from >= 0 && to < from {
-		to = from
-	}
-	if from >= len(p.Chart.Sizes) || to >= len(p.Chart.Sizes) {
-		return -1, -1
-	}
-	return from, to
 }
 
 // tracingNow reports whether clicks on the Table trace.
@@ -440,8 +403,13 @@ func (w *Window) shelve() {
 		w.say(err.Error())
 		return
 	}
-	*t = traceStep{from: t.from, to: t.to, ends: t.ends, straight: t.straight}
+	*t = traceStep{from: t.from, to: t.to, ways: t.ways, straight: t.straight}
 	w.hand.Piece, w.hand.Edge, w.hand.Point = id, "", ""
 	w.refresh()
+	if len(k.Sizes) == 1 {
+		w.unfold("How it grows")
+		w.say(k.Name + " is on the Shelf in size " + k.Sizes[0].Size + ". Type the gaps to the next size under How it grows.")
+		return
+	}
 	w.say(k.Name + " is on the Shelf. Click the first corner of the next piece, or go on to Grade.")
 }

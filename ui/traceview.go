@@ -23,7 +23,7 @@ func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 	t := w.paper.trace
 	k, under := w.tracing()
 	v := &panel.LinesView{
-		Piece: cmp.Or(k.Name, t.name), Cuts: traceCuts, Chart: -1, Ends: t.ends, Follow: !t.straight, Marks: markViews(), Row: -1, Begun: under,
+		Piece: cmp.Or(k.Name, t.name), Cuts: traceCuts, Chart: -1, Ways: traceWays, Way: t.ways, Follow: !t.straight, Marks: markViews(), Row: -1, Begun: under,
 	}
 	v.Cut = max(slices.Index(traceCutNumbers, max(k.Cut, t.cut, 1)), 0)
 	for i, c := range w.charts() {
@@ -35,9 +35,9 @@ func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 	v.Sizes = sizeNamesOf(p.Chart)
 	v.From, v.To = w.printedFromTo(p)
 	_, v.Mark, _ = w.makingMark()
-	sizes, done := w.tracedSizes(p, k), 0
+	sizes, traced, done := w.printedSizes(p, k), w.tracedSizes(p, k), 0
 	for i, size := range sizes {
-		row := w.traceRow(k, size, i, len(sizes))
+		row := w.sizeRow(k, sizes, traced, i)
 		if row.State == panel.Done {
 			done++
 		}
@@ -46,7 +46,7 @@ func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 		}
 		v.Rows = append(v.Rows, row)
 	}
-	v.Done = fmt.Sprintf("%d of %d done", done, len(sizes))
+	v.Done = fmt.Sprintf("%d of %d done", done, len(traced))
 	if line, ok := trace.LineOf(k, t.size); ok && len(line.Corners) > 0 {
 		v.Point = true
 		if !line.Closed && len(line.Corners) > 2 {

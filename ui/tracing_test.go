@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"quarterstep/app/edit"
 	"quarterstep/app/trace"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -213,5 +214,80 @@ func TestHalfTracedIsKept(t *testing.T) {
 	w.table.OnPlace(cs[0])
 	if line := lineInHand(w, size); !line.Closed || farOff(t, line, q, at) > 0.5 {
 		t.Error("the line did not go on after opening")
+	}
+}
+
+// Traced in the smallest and largest size only, the panel says what the sizes
+// between are made from, and the piece has one in each: halfway between them.
+func TestOnlyTheSmallestAndTheLargest(t *testing.T) {
+	w, q, at := onBib(t)
+	w.photos.Lines.OnWay(traceEnds)
+	v := w.linesView(w.doc.Pattern(), w.photo())
+	if len(v.Rows) != 4 || v.Rows[1].Words != "made from 34 and 40" || v.Done != "0 of 2 done" {
+		t.Fatalf("%q: %+v", v.Done, v.Rows)
+	}
+	for _, size := range []string{"34", "40"} {
+		w.takeSize(size)
+		w.paper.trace.next = proposal{}
+		clickLine(t, w, q, size, at)
+	}
+	w.photos.Lines.OnRow(1)
+	if w.paper.trace.size == "36" {
+		t.Error("a size that is made from others was taken to be traced")
+	}
+	w.shelve()
+	w.do("size 36", edit.Place(float64(placeOf(t, w, "36"))))
+	corners := cornersOf(t, q, "36", at)
+	for j, e := range w.doc.Result().Pieces[0].Edges {
+		if d := e.Start().Dist(corners[j]); d > 1 { // the printed steps are even, the chart's are not quite
+			t.Errorf("corner %d of size 36 lies %.2f mm from the printed one", j, d)
+		}
+	}
+}
+
+func placeOf(t *testing.T, w *Window, size string) int {
+	t.Helper()
+	place, ok := w.doc.Pattern().Chart.Place(size)
+	if !ok {
+		t.Fatalf("the chart has no %s", size)
+	}
+	return place
+}
+
+// Traced in one size only, a piece asks for the gaps, and goes by them.
+func TestOneSizeAndTypedGaps(t *testing.T) {
+	w, q, at := onBib(t)
+	w.photos.Lines.OnWay(traceOne)
+	w.photos.Lines.OnRow(2)
+	if v := w.linesView(w.doc.Pattern(), w.photo()); v.Row != 2 || v.Rows[0].Words != "made from the gaps you type" || v.Done != "0 of 1 done" {
+		t.Fatalf("%q: %+v", v.Done, v.Rows)
+	}
+	clickLine(t, w, q, "38", at)
+	w.shelve()
+	p := w.doc.Pattern()
+	if len(p.Pieces) != 1 || !w.folds["How it grows"].Open() {
+		t.Fatalf("%d pieces, asked for gaps: %v", len(p.Pieces), w.folds["How it grows"].Open())
+	}
+	for _, along := range []bool{false, true} {
+		w.do("type a gap", edit.SetGap(p.Pieces[0].ID, p.Pieces[0].Points[3].ID, along, 5))
+	}
+	w.do("size 40", edit.Place(float64(placeOf(t, w, "40"))))
+	if d := w.doc.Result().Pieces[0].Edges[3].Start().Dist(cornersOf(t, q, "40", at)[3]); d > 0.4 {
+		t.Errorf("the corner lies %.2f mm from the printed one of size 40", d)
+	}
+}
+
+// A size traced along the line of another is said, and where.
+func TestASizeTracedTwiceIsSaid(t *testing.T) {
+	w, q, at := onBib(t)
+	w.photos.Lines.OnFollow(false)
+	w.takeSize("34")
+	clickLine(t, w, q, "34", at)
+	w.takeSize("36")
+	w.paper.trace.next = proposal{}
+	clickLine(t, w, q, "34", at)
+	v := w.linesView(w.doc.Pattern(), w.photo())
+	if !strings.Contains(v.Note, "size 36 runs where size 34 does") {
+		t.Errorf("the panel says %q", v.Note)
 	}
 }

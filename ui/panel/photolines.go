@@ -15,7 +15,7 @@ type Lines struct {
 	OnChart  func(i int)
 	OnFrom   func(i int)
 	OnTo     func(i int)
-	OnEnds   func(on bool)
+	OnWay    func(i int)
 	OnRow    func(i int)
 	OnFollow func(on bool)
 	OnFinish func()
@@ -30,7 +30,8 @@ type Lines struct {
 	cut            *pick
 	chart          *pick
 	from, to       *pick
-	ends, follow   *check
+	ways           *pick
+	follow         *check
 	done           *words
 	rows           []*traceRow
 	list           *fyne.Container
@@ -48,7 +49,7 @@ type Lines struct {
 func newLines() *Lines {
 	p := &Lines{
 		cut: newPick(110), chart: newPick(150), from: newPick(70), to: newPick(70),
-		ends: newCheck("Only the smallest and the largest"), follow: newCheck("Follow the printed line between my clicks"),
+		ways: newPick(150), follow: newCheck("Follow the printed line between my clicks"),
 		done: newWords("", theme.Caption, inkSoft), list: below(0),
 		marksTitle: newWords("Marks: click them on the photo", theme.Caption, inkSoft),
 		marks:      beside(2, noneGrows), note: newNote(sideContent),
@@ -58,7 +59,7 @@ func newLines() *Lines {
 	p.chart.onPick = func(i int) { call1(p.OnChart, i) }
 	p.from.onPick = func(i int) { call1(p.OnFrom, i) }
 	p.to.onPick = func(i int) { call1(p.OnTo, i) }
-	p.ends.onTurn = func(on bool) { call1(p.OnEnds, on) }
+	p.ways.onPick = func(i int) { call1(p.OnWay, i) }
 	p.follow.onTurn = func(on bool) { call1(p.OnFollow, on) }
 	p.finish = widget.NewButton("", func() { call(p.OnFinish) })
 	p.next = widget.NewButton("", func() { call(p.OnNext) })
@@ -68,7 +69,7 @@ func newLines() *Lines {
 	caption := func(text string, o fyne.CanvasObject) fyne.CanvasObject {
 		return below(2, newWords(text, theme.Caption, inkSoft), o)
 	}
-	p.sizesPart = below(6, caption("Size chart", p.chart), fyneGrid(2, caption("Smallest printed", p.from), caption("Largest printed", p.to)), p.ends)
+	p.sizesPart = below(6, caption("Size chart", p.chart), fyneGrid(2, caption("Smallest printed", p.from), caption("Largest printed", p.to)), p.ways)
 	p.finishRow = beside(8, 0, p.finish, p.undo)
 	p.dropRow = beside(8, noneGrows, newLink("Give this piece up", func() { call(p.OnDrop) }))
 	p.box = below(
@@ -96,7 +97,7 @@ func (p *Lines) SetView(v LinesView) {
 	p.chart.set(v.Charts, v.Chart)
 	p.from.set(v.Sizes, v.From)
 	p.to.set(v.Sizes, v.To)
-	p.ends.set(v.Ends)
+	p.ways.set(v.Ways, v.Way)
 	p.follow.set(v.Follow)
 	p.done.setText(v.Done)
 	for len(p.rows) < len(v.Rows) {

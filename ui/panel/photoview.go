@@ -59,7 +59,8 @@ type LinesView struct {
 	Sizes  []string // of the chart
 	From   int      // smallest printed size, -1 for none
 	To     int
-	Ends   bool // largest and smallest only
+	Ways   []string // which of them are traced
+	Way    int
 	Done   string
 	Rows   []TraceRowView
 	Row    int
