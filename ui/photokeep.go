@@ -135,7 +135,7 @@ func (w *Window) choosePhoto(i int) {
 
 // letGo drops what was begun on the photo in hand.
 func (w *Window) letGo() {
-	w.paper.trace = traceStep{from: w.paper.trace.from, to: w.paper.trace.to, ends: w.paper.trace.ends, straight: w.paper.trace.straight}
+	w.paper.trace = w.paper.trace.habits()
 	w.paper.measure, w.paper.held = measuring{}, takenGrip{}
 }
 

@@ -40,6 +40,11 @@ type traceStep struct {
 	mark   markMaking
 }
 
+// habits is what stays from one piece to the next.
+func (t traceStep) habits() traceStep {
+	return traceStep{from: t.from, to: t.to, ways: t.ways, straight: t.straight}
+}
+
 // doubt adds what is doubtful of an edge accepted for a size.
 func (t *traceStep) doubt(size string, more []follow.Doubt) {
 	if t.doubts == nil {
@@ -122,7 +127,8 @@ func (w *Window) keepTracing(p model.Pattern) {
 // takeTracing takes a tracing in hand, with the printed sizes as they were.
 func (w *Window) takeTracing(id string) {
 	t := &w.paper.trace
-	*t = traceStep{id: id, from: t.from, to: t.to, ways: t.ways, straight: t.straight}
+	*t = t.habits()
+	t.id = id
 }
 
 // keepSize sees to it that a printed size is in hand: the first whose line is
@@ -403,7 +409,7 @@ func (w *Window) shelve() {
 		w.say(err.Error())
 		return
 	}
-	*t = traceStep{from: t.from, to: t.to, ways: t.ways, straight: t.straight}
+	*t = t.habits()
 	w.hand.Piece, w.hand.Edge, w.hand.Point = id, "", ""
 	w.refresh()
 	if len(k.Sizes) == 1 {
