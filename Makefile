@@ -11,6 +11,8 @@ PKG_BUILD := gcc libc6-dev pkg-config libgl1-mesa-dev libx11-dev libxcursor-dev 
              libxrandr-dev libxinerama-dev libxi-dev libxxf86vm-dev
 PKG_RUN   := libgl1 libgl1-mesa-dri
 PKG_TEST  := poppler-utils xvfb xdotool imagemagick unzip
+# a printing system of the tests' own, started and ended by them
+PKG_CUPS  := cups cups-client printer-driver-cups-pdf ghostscript
 
 # The packages that need no C compiler and no display.
 PLAIN := ./app/... ./assets/... ./cmd/qstep/... ./grading/... ./model/... ./printing/... .
@@ -35,7 +37,7 @@ demo:
 test: check unit window-test
 
 unit:
-	@.ci/need poppler-utils
+	@.ci/need poppler-utils $(PKG_CUPS)
 	CGO_ENABLED=0 $(GO) test $(PLAIN) ./ui/...
 
 window-test: build

@@ -40,6 +40,8 @@ var layers = map[string][]string{
 	"printing/scale":       {"model/geom", "model/measure", "printing", "printing/tile"},
 	"printing/testpage":    {"model/geom", "model/measure", "printing", "printing/page", "printing/tile"},
 	"printing/targetsheet": {"model/geom", "model/measure", "model/trace/target", "model/trace/straight", "printing", "printing/page", "printing/tile"},
+	"printing/ipp":         {},
+	"printing/spool":       {"model/geom", "model/measure", "printing", "printing/ipp", "printing/tile"},
 	"printing/pdf":         {"model/geom", "model/measure", "printing", "printing/page", "printing/tile", "assets"},
 	"app":                  {"model/...", "grading/...", "printing/...", "assets", "app/..."},
 	"app/session":          {"model/...", "grading/..."},

@@ -49,7 +49,7 @@ func causesOf(p Printed, across, down float64) []cause {
 		return nil
 	}
 	var out []cause
-	for _, c := range settings(p.Paper) {
+	for _, c := range settings(p.Paper, math.Max(mostMargin, p.Margin)) {
 		if within(across, c, slackX) && within(down, c, slackY) {
 			out = append(out, c)
 		}
@@ -65,11 +65,12 @@ func within(r float64, c cause, slack float64) bool {
 // for that to tell anything.
 const telling = 0.01
 
-// settings lists what can go wrong with a page on that paper.
-func settings(page tile.Paper) []cause {
+// settings lists what can go wrong with a page on that paper, by a printer that
+// leaves at most that much white.
+func settings(page tile.Paper, white float64) []cause {
 	const plain = `Choose "Actual size" or "100 %" in the print window, with "Fit to page" off`
 	out := []cause{{
-		fitAt(page, page, mostMargin), fitAt(page, page, leastMargin),
+		fitAt(page, page, white), fitAt(page, page, leastMargin),
 		"the page was shrunk to fit inside the printer's margins",
 		plain + ".",
 	}}
@@ -80,7 +81,7 @@ func settings(page tile.Paper) []cause {
 			most = fitAt(page, t, leastMargin)
 		}
 		out = append(out, cause{
-			fitAt(page, t, mostMargin), most,
+			fitAt(page, t, white), most,
 			fmt.Sprintf("the %s page was shrunk to fit on %s", page.Name, t.Name), choose,
 		})
 		if fill := fillAt(page, t); fill > 1+telling {
@@ -100,7 +101,7 @@ func settings(page tile.Paper) []cause {
 		{"four pages", tile.Paper{Width: page.Width / 2, Height: page.Height / 2}},
 	} {
 		out = append(out, cause{
-			fitAt(page, n.page, mostMargin), fitAt(page, n.page, 0),
+			fitAt(page, n.page, white), fitAt(page, n.page, 0),
 			n.pages + " were put on one sheet",
 			`Choose one page on each sheet, and "Actual size" or "100 %".`,
 		})

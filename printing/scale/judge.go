@@ -15,6 +15,9 @@ type Printed struct {
 	Across, Down float64      // the lengths to measure, mm on true paper
 	With         tile.Printer // the correction it was printed with
 	Unit         measure.Unit // lengths are shown in inches, or else in mm
+	// Margin is the most that the printer is known to leave white, mm; 0 where
+	// it is not known.
+	Margin float64
 }
 
 // Measured is what the sewist read from the page, mm.

@@ -92,6 +92,13 @@ func TestSettingsInClosedForm(t *testing.T) {
 			t.Errorf("%s at %g: %v %q, want %q", c.paper, c.comes, v.Kind, says, c.looks)
 		}
 	}
+	// A printer that says it leaves 36 pt white above and below fits A4 at
+	// (842 - 72) / 842.
+	wide := page(t, "A4")
+	wide.Margin = 12.7
+	if v := judge(t, wide, 180*770/842.0, 260*770/842.0); !strings.Contains(strings.Join(v.Says, " "), "inside the printer's margins") {
+		t.Errorf("wide margins: %q", v.Says)
+	}
 	fits := page(t, "A4")
 	if v := judge(t, fits, 180*0.9576, 260*0.9576); !v.CanInsist || math.Abs(v.Printer.Across*0.9576-1) > 1e-12 {
 		t.Errorf("whoever insists gets %+v", v)

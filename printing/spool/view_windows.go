@@ -1,0 +1,15 @@
+package spool
+
+// Windows has no program of its own that prints a PDF true to scale.
+const direct = false
+
+func viewer(path string) (string, []string) {
+	return "rundll32", []string{"url.dll,FileProtocolHandler", path}
+}
+
+func viewerAdvice(paper string) []string {
+	return []string{
+		"Print from the viewer, with your printer and " + paper + " chosen.",
+		"Under page size or scale choose \"Actual size\" or \"100 %\", not \"Fit\" or \"Shrink\". In a web browser it is under \"More settings\", \"Scale\".",
+	}
+}
