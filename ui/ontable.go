@@ -247,6 +247,9 @@ func (w *Window) statusParts(p model.Pattern) []string {
 	if w.tracingNow() {
 		return w.traceStatus(p)
 	}
+	if w.takenNow() {
+		return w.takenStatus()
+	}
 	parts := []string{fmt.Sprintf("Pointer *%s* across, *%s* down", measure.FormatPlace(w.pointer.X, p.Unit), measure.FormatPlace(w.pointer.Y, p.Unit))}
 	if w.over.Piece != "" {
 		parts = append(parts, "Over *"+w.refName(w.over)+"*")

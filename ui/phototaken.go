@@ -253,7 +253,7 @@ func takenTrace(ph *photo) *scene.Trace {
 		line = append(line, line[0])
 	}
 	if len(line) > 1 {
-		t.Frame = append(t.Frame, geom.Polyline(line...)...)
+		t.Frame = append(t.Frame, geom.Polyline(line...))
 	}
 	return t
 }
@@ -288,6 +288,7 @@ func (w *Window) takenOnTable(in *scene.Input, ph *photo) bool {
 	}
 	*in = in.Only(nil)
 	if len(ph.taken) > 0 {
+		in.Unscaled = "Photo as taken. The rulers start once it is straightened."
 		in.Photos = []scene.Photo{{Levels: ph.taken, PerMM: ph.perMM()}}
 		in.Trace = w.withLength(takenTrace(ph), ph, ph.onTable)
 	}

@@ -118,45 +118,50 @@ func targetTitle(s paper.Sighting) (title, found string, chips []bool) {
 }
 
 // targetTrace frames the targets found, and joins those of one strip, or the
-// middles of the cards in their turn.
+// middles of the cards in their turn. The numbers stand outwards.
 func targetTrace(ph *photo) *scene.Trace {
 	t := &scene.Trace{}
 	if ph.ask.Reference != paper.Targets {
 		return t
 	}
-	s := ph.seen
-	frame := func(f target.Found, number int) geom.Point {
-		at := ph.onTable(f.Centre)
-		t.Targets = append(t.Targets, scene.TraceTarget{At: at, Half: 1.5 * f.Size / ph.perMM(), Number: number})
-		return at
-	}
-	var parts [target.Parts][]geom.Point
-	var ring []geom.Point
-	found := slices.Clone(s.Found)
+	found := slices.Clone(ph.seen.Found)
 	slices.SortFunc(found, func(a, b target.Found) int { return a.Code - b.Code })
+	singly := distancesNeeded(ph.seen)
+	var strips [target.Parts][]geom.Point
+	var on [target.Parts][]int // places in t.Targets of those on each strip
+	var ring, places []geom.Point
 	for i, f := range found {
 		spot, ok := target.SpotOf(f.Code)
+		at := ph.onTable(f.Centre)
+		places = append(places, at)
+		k := scene.TraceTarget{At: at, Half: 1.5 * f.Size / ph.perMM()}
 		switch {
-		case distancesNeeded(s):
-			ring = append(ring, frame(f, i+1))
+		case singly:
+			k.Number, ring = i+1, append(ring, at)
 		case !ok:
 		case spot.Middle():
-			ring = append(ring, frame(f, spot.Part+1))
-		case spot.Set == target.Strips && len(parts[spot.Part]) == 0:
-			parts[spot.Part] = append(parts[spot.Part], frame(f, spot.Part+1))
-		default:
-			at := frame(f, 0)
-			if spot.Set == target.Strips {
-				parts[spot.Part] = append(parts[spot.Part], at)
-			}
+			k.Number, ring = spot.Part+1, append(ring, at)
+		case spot.Set == target.Strips:
+			strips[spot.Part] = append(strips[spot.Part], at)
+			on[spot.Part] = append(on[spot.Part], len(t.Targets))
 		}
+		t.Targets = append(t.Targets, k)
+	}
+	for i, k := range on {
+		if len(k) > 0 {
+			t.Targets[k[len(k)/2]].Number = i + 1
+		}
+	}
+	mid := geom.BoxOf(places...).Centre()
+	for i := range t.Targets {
+		t.Targets[i].Side = t.Targets[i].At.Sub(mid)
 	}
 	if len(ring) > 2 {
 		ring = append(ring, ring[0])
 	}
-	for _, line := range append(parts[:], ring) {
+	for _, line := range append(strips[:], ring) {
 		if len(line) > 1 {
-			t.Frame = append(t.Frame, geom.Polyline(line...)...)
+			t.Frame = append(t.Frame, geom.Polyline(line...))
 		}
 	}
 	return t

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"quarterstep/app/paper"
@@ -127,4 +128,26 @@ func (w *Window) pillWords() string {
 		return ask
 	}
 	return w.traceAsk()
+}
+
+// takenNow reports whether the Table shows a photo as it was taken, or parts that
+// are joined.
+func (w *Window) takenNow() bool {
+	ph := w.photo()
+	return w.step == stepBringIn && ph != nil && (w.joining(ph) || !w.showsFlat(ph))
+}
+
+// takenStatus is what the status bar says then.
+func (w *Window) takenStatus() []string {
+	parts := []string{fmt.Sprintf("Photo %d as taken", w.paper.inHand+1)}
+	ph := w.photo()
+	switch {
+	case w.joining(ph):
+		parts = []string{fmt.Sprintf("Photo %d beside photo %d", w.paper.inHand+1, slices.Index(w.paper.photos, ph.lead)+1), "Backspace takes a mark back"}
+	case len(ph.clicks) > 0 && len(ph.clicks) < clicksNeeded(ph):
+		parts = append(parts, "Backspace takes a click back")
+	case len(ph.clicks) > 0:
+		parts = append(parts, "Drag a corner to mend it")
+	}
+	return parts
 }

@@ -132,7 +132,7 @@ func (l *lens) paint(w, h int) image.Image {
 	mid := view.Px{X: float64(s.Width) / 2, Y: float64(s.Height) / 2}
 	v := view.View{Scale: b.view.Scale * l.zoom()}
 	v.Origin = b.view.ToMM(b.pointer).Add(v.MM(mid).Scale(-1))
-	layers := []scene.Layer{scene.Grid(b.unit, v.Scale, b.in.Zero, v.Box(2*mid.X, 2*mid.Y))}
+	layers := []scene.Layer{b.grid(v.Scale, v.Box(2*mid.X, 2*mid.Y))}
 	layers = append(layers, b.parts.static.layers[min(1, len(b.parts.static.layers)):]...)
 	layers = append(layers, b.parts.active.layers...)
 	b.painter.Paint(l.img, paint.Screen{View: v, Factor: factor}, layers...)

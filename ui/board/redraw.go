@@ -47,9 +47,17 @@ func (b *Board) redrawStatic() {
 	}
 	b.parts.static.draw(
 		box{-slack, -slack, w + 2*slack, h + 2*slack},
-		scene.Grid(b.unit, b.view.Scale, b.in.Zero, room),
+		b.grid(b.view.Scale, room),
 		scene.Static(b.in, b.hand),
 	)
+}
+
+// grid is the grid of the paper; none where there is no scale.
+func (b *Board) grid(scale float64, room geom.Box) scene.Layer {
+	if b.in.Unscaled != "" {
+		return scene.Layer{}
+	}
+	return scene.Grid(b.unit, scale, b.in.Zero, room)
 }
 
 func (b *Board) redrawActive() {

@@ -74,7 +74,8 @@ func (r *rulers) point() {
 	at := r.board.pointer
 	r.markTop.Move(pos(rulerLeft+at.X-5, rulerTop-9))
 	r.markLeft.Move(pos(rulerLeft-9, rulerTop+at.Y-5))
-	r.markTop.Hidden, r.markLeft.Hidden = !r.board.inside, !r.board.inside
+	hide := !r.board.inside || r.board.in.Unscaled != ""
+	r.markTop.Hidden, r.markLeft.Hidden = hide, hide
 	r.markTop.Refresh()
 	r.markLeft.Refresh()
 }
@@ -108,6 +109,9 @@ func (r *rulers) paint(i, w, h int) image.Image {
 // layer is ruler i in px: marks from its inner side, figures beyond them.
 func (r *rulers) layer(i int, breadth, length float64) scene.Layer {
 	b := r.board
+	if b.in.Unscaled != "" {
+		return r.unscaled(i)
+	}
 	origin, zero := b.view.Origin.X, b.in.Zero.X
 	if i == 1 {
 		origin, zero = b.view.Origin.Y, b.in.Zero.Y
@@ -140,6 +144,16 @@ func (r *rulers) layer(i int, breadth, length float64) scene.Layer {
 		l.Texts = append(l.Texts, words)
 	}
 	return l
+}
+
+// unscaled is a ruler where there is no scale: the top one says so.
+func (r *rulers) unscaled(i int) scene.Layer {
+	if i > 0 {
+		return scene.Layer{}
+	}
+	const left, middle = 10, 13
+	words := scene.Text{Words: r.board.in.Unscaled, At: geom.Pt(left, middle), Size: 13, Anchor: scene.Left, Ink: scene.InkSoft}
+	return scene.Layer{Texts: []scene.Text{words}}
 }
 
 // edgeExtent is how far the edge in hand reaches along ruler i, in px.

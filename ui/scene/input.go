@@ -46,6 +46,9 @@ type Input struct {
 
 	// Zero is where the rulers and the grid count from.
 	Zero geom.Point
+	// Unscaled is said in the place of the rulers and the grid where what lies on
+	// the Table has no scale yet.
+	Unscaled string
 
 	// Sheets are the pages to be printed, with pieces where Placement puts them.
 	// Without Placement a piece lies where its At says.

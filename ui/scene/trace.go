@@ -15,7 +15,7 @@ type Trace struct {
 	Corners []TraceCorner
 	Doubts  []geom.Point // where another line was nearly as good
 	Targets []TraceTarget
-	Frame   geom.Path // what joins the targets or the clicks
+	Frame   []geom.Path // what joins the targets or the clicks
 	Hint    geom.Point
 	Aim     bool // Hint is where a click would go
 }
@@ -41,7 +41,8 @@ type TraceCorner struct {
 type TraceTarget struct {
 	At     geom.Point
 	Half   float64
-	Number int
+	Number int      // 0 for none
+	Side   geom.Vec // where its number stands from it; zero is left
 }
 
 // trace draws what is traced: the sizes done in their inks, the one in hand as
@@ -63,8 +64,8 @@ func (l *Layer) trace(in Input, t Trace) {
 		l.traceNumber(k)
 	}
 	l.Lines = append(l.Lines, t.Marks...)
-	if len(t.Frame) > 0 {
-		l.Lines = append(l.Lines, Line{Path: t.Frame, Width: 1.3, Dash: []float64{7, 4}, Ink: InkAccent, Alpha: 1})
+	for _, path := range t.Frame {
+		l.Lines = append(l.Lines, Line{Path: path, Width: 1.3, Dash: []float64{7, 4}, Ink: InkAccent, Alpha: 1})
 	}
 	if len(t.Live) > 0 {
 		l.halo(t.Live, 5)
@@ -125,8 +126,12 @@ func (l *Layer) traceTarget(in Input, k TraceTarget) {
 		})
 	}
 	if k.Number > 0 {
-		far := h*in.Scale + 16
-		l.Dots = append(l.Dots, Dot{At: k.At, DX: -far, DY: -far / 2, Radius: 12, Ink: InkAccent})
-		l.Texts = append(l.Texts, Text{Words: fmt.Sprint(k.Number), At: k.At, DX: -far, DY: -far / 2, Size: 13, Bold: true, Ink: InkOnAccent})
+		side := geom.Vec{X: -1, Y: -0.5}
+		if !k.Side.IsZero() {
+			side = k.Side.Unit()
+		}
+		side = side.Scale(h*in.Scale + 16)
+		l.Dots = append(l.Dots, Dot{At: k.At, DX: side.X, DY: side.Y, Radius: 12, Ink: InkAccent})
+		l.Texts = append(l.Texts, Text{Words: fmt.Sprint(k.Number), At: k.At, DX: side.X, DY: side.Y, Size: 13, Bold: true, Ink: InkOnAccent})
 	}
 }
