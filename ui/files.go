@@ -3,7 +3,6 @@ package ui
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -298,29 +297,4 @@ func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
 		}
 		w.bringInFiles(droppedPaths(files))
 	}
-}
-
-// savePDF asks for a place and writes the pages there.
-func (w *Window) savePDF() {
-	p := w.doc.Pattern()
-	if len(p.Pieces) == 0 || w.dialogOpen {
-		return
-	}
-	if w.step != stepPrint {
-		w.goTo(stepPrint)
-	}
-	w.print.plan(p, w.docSerial)
-	if w.print.why != "" {
-		w.say(w.print.why)
-		return
-	}
-	name := fmt.Sprintf("%s %s.pdf", fileName(p.Name), fileName(w.doc.Result().Size))
-	w.askWhere(name, ".pdf", func(path string) {
-		job := w.print.now()
-		if err := app.WriteFile(path, job.WritePDF); err != nil {
-			w.fail("The PDF cannot be written", err)
-			return
-		}
-		w.say(fmt.Sprintf("Wrote %s, %s. Print at 100 %% and measure the square first.", filepath.Base(path), count(job.Pages(), "page")))
-	})
 }

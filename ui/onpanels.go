@@ -73,6 +73,10 @@ func (w *Window) connectTools() {
 			w.pickPhotoTool(i)
 			return
 		}
+		if w.step == stepPrint && i == int(board.AddPoint) {
+			w.turnPiece()
+			return
+		}
 		w.setTool(board.Tool(i))
 	}
 	w.tools.OnToggle = func(i int, on bool) {

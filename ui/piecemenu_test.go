@@ -163,9 +163,7 @@ func TestADrawingOfOneSize(t *testing.T) {
 
 func TestIncrementSheets(t *testing.T) {
 	w := openFront(t)
-	if w.enter(stepPrint); w.print.pagesView(w.doc.Pattern(), "48").Second != "Increment sheet ..." {
-		t.Error("the Print step has no increment sheet")
-	}
+	w.enter(stepPrint)
 	for pages, want := range map[string]string{"A4": "A4", "A0": "A4", "Letter": "Letter", "Tabloid": "Letter"} {
 		paper, err := tile.ParsePaper(pages)
 		if err != nil {

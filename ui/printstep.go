@@ -1,17 +1,17 @@
 package ui
 
 import (
-	"fmt"
+	"maps"
 	"slices"
-	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
 
 	"quarterstep/app"
 	"quarterstep/model"
 	"quarterstep/model/geom"
-	"quarterstep/model/measure"
 	"quarterstep/printing/tile"
 	"quarterstep/ui/board"
-	"quarterstep/ui/panel"
 	"quarterstep/ui/scene"
 )
 
@@ -22,14 +22,17 @@ type printStep struct {
 	choice  app.PrintChoice
 	target  bool            // print the size wanted
 	sizes   map[string]bool // sizes chosen besides
-	buttons bool
+	without map[string]bool // pieces left out, by ID
 	page    string
+	noNames bool // the Table leaves out the pages' names
+	noGlue  bool // and where they lie over each other
 
 	ids   []string // of the job's pieces, in its order
 	job   app.Job
 	why   string // what keeps it from printing
 	of    int    // serial of the pattern the job is of; -1 for none
-	moved bool   // pieces were moved by hand since
+	asked int    // counts the plans asked for
+	under bool   // a plan is being worked out
 	shown *app.Job
 }
 
@@ -42,34 +45,106 @@ func newPrintStep(paper string) printStep {
 		s, _ = app.PrintSetup(firstPaper, "", "")
 	}
 	return printStep{
-		setup: s, of: -1, buttons: true, target: true, sizes: map[string]bool{},
+		setup: s, of: -1, target: true, sizes: map[string]bool{}, without: map[string]bool{},
 		choice: app.PrintChoice{Marks: true, Stitching: true},
 	}
 }
 
-// stale drops the pages worked out so far.
-func (s *printStep) stale() { s.of, s.moved, s.shown = -1, false, nil }
+// stale drops the pages worked out so far; they show until the new ones are
+// there.
+func (s *printStep) stale() { s.of, s.shown = -1, nil }
 
-// plan works the pages out for p unless they are at hand.
-func (s *printStep) plan(p model.Pattern, serial int) {
-	if s.of == serial {
-		return
-	}
-	s.stale()
+// chosen is what goes on paper.
+func (s *printStep) chosen(p model.Pattern) app.PrintChoice {
 	c := s.choice
-	c.Sizes, c.WithTarget = s.chosen(p), s.target
-	if len(c.Sizes) == 0 && !s.target {
-		s.job, s.of, s.why, s.ids = app.Job{}, serial, "Choose at least one size to print.", nil
+	c.WithTarget, c.Date = s.target, time.Now().Format("2 January 2006")
+	for _, size := range p.Chart.Sizes {
+		if s.sizes[size.Name] {
+			c.Sizes = append(c.Sizes, size.Name)
+		}
+	}
+	for _, q := range p.Pieces {
+		if len(s.without) > 0 && !s.without[q.ID] {
+			c.Pieces = append(c.Pieces, q.ID)
+		}
+	}
+	return c
+}
+
+// nothing says what is missing for anything to be printed; empty for nothing.
+func (s *printStep) nothing(p model.Pattern, c app.PrintChoice) string {
+	switch {
+	case len(p.Pieces) == 0:
+		return "Bring in a pattern first."
+	case len(c.Sizes) == 0 && !s.target:
+		return "Choose at least one size to print."
+	case len(s.without) > 0 && len(c.Pieces) == 0:
+		return "Choose at least one piece to print."
+	}
+	return ""
+}
+
+// planned is pages worked out.
+type planned struct {
+	job app.Job
+	ids []string
+	why string
+}
+
+// planOf works pages out.
+func planOf(p model.Pattern, c app.PrintChoice, setup tile.Setup) planned {
+	job, err := app.Plan(p, c, setup)
+	if err != nil {
+		return planned{why: err.Error()}
+	}
+	ids, err := app.PrintedPieces(p, c)
+	if err != nil {
+		return planned{why: err.Error()}
+	}
+	return planned{job: job, ids: ids}
+}
+
+// planPages works the pages out for the document beside the window, unless they
+// are at hand.
+func (w *Window) planPages() {
+	s := &w.print
+	if s.of == w.docSerial {
 		return
 	}
-	job, err := app.Plan(p, c, s.setup)
-	s.job, s.of, s.why, s.ids = job, serial, "", nil
-	for _, q := range p.Pieces {
-		s.ids = append(s.ids, q.ID)
+	p := w.doc.Pattern()
+	for id := range s.without {
+		if p.PieceIndex(id) < 0 {
+			delete(s.without, id)
+		}
 	}
-	if err != nil {
-		s.why = err.Error()
+	c, setup := s.chosen(p), s.setup
+	s.of, s.shown = w.docSerial, nil
+	s.asked++
+	if why := s.nothing(p, c); why != "" {
+		s.take(planned{why: why})
+		return
 	}
+	s.under = true
+	asked := s.asked
+	besideWindow(func() {
+		got := planOf(p, c, setup)
+		fyne.Do(func() {
+			if w.print.asked != asked {
+				return
+			}
+			w.print.take(got)
+			w.refresh()
+			w.table.Fit()
+		})
+	})
+}
+
+// besideWindow does work that takes longer than a frame while the window goes
+// on. Tests, whose toolkit has no thread of its own for the window, do it at once.
+var besideWindow = func(work func()) { go work() }
+
+func (s *printStep) take(got planned) {
+	s.under, s.job, s.ids, s.why, s.shown = false, got.job, got.ids, got.why, nil
 }
 
 // now is the job as shown: with a piece under way between pages.
@@ -83,7 +158,7 @@ func (s *printStep) now() app.Job {
 // dragPiece moves a piece between the pages.
 func (s *printStep) dragPiece(piece string, by geom.Vec, ph board.Phase) {
 	i := slices.Index(s.ids, piece)
-	if i < 0 || s.why != "" {
+	if i < 0 || s.why != "" || s.under {
 		return
 	}
 	if ph == board.DragCancel {
@@ -96,8 +171,25 @@ func (s *printStep) dragPiece(piece string, by geom.Vec, ph board.Phase) {
 	}
 	s.shown = &next
 	if ph == board.DragEnd {
-		s.job, s.shown, s.moved = next, nil, true
+		s.job, s.shown = next, nil
 	}
+}
+
+// turnPiece turns the piece in hand the other way up on the pages.
+func (w *Window) turnPiece() {
+	s := &w.print
+	i := slices.Index(s.ids, w.hand.Piece)
+	if i < 0 || s.why != "" || s.under {
+		w.say("Pick a piece on the pages first, then turn it.")
+		return
+	}
+	next, err := s.job.Turn(i)
+	if err != nil {
+		w.say(capital(err.Error()) + ".")
+		return
+	}
+	s.job = next
+	w.refresh()
 }
 
 // onTable adds the pages and the pieces' places on them to what the Table
@@ -107,7 +199,7 @@ func (s *printStep) onTable(in *scene.Input) {
 		return
 	}
 	plan := s.now().Plan
-	in.Names, in.Glue, in.Page = true, s.buttons, s.page
+	in.Names, in.Glue, in.Page = !s.noNames, !s.noGlue, s.page
 	in.Nest, in.Seam, in.Select = s.choice.Nest, s.choice.Stitching, scene.Ref{Piece: in.Select.Piece}
 	in.Placement = map[string]geom.Affine{}
 	for i, pl := range plan.Pieces {
@@ -115,6 +207,7 @@ func (s *printStep) onTable(in *scene.Input) {
 			in.Placement[s.ids[i]] = pl.At
 		}
 	}
+	*in = in.Only(s.ids)
 	for _, sheet := range plan.Sheets {
 		in.Sheets = append(in.Sheets, scene.Page{Name: sheet.Name, Box: sheet.Window})
 		for _, b := range sheet.Buttons {
@@ -123,158 +216,12 @@ func (s *printStep) onTable(in *scene.Input) {
 	}
 }
 
-// pagesView is the Pages panel.
-func (s *printStep) pagesView(p model.Pattern, r string) panel.PagesView {
-	plan := s.now().Plan
-	v := panel.PagesView{
-		Columns: max(1, plan.Cols), Page: -1, Unit: smallUnit(p.Unit), Wide: s.setup.Landscape,
-		Overlap: amount(s.setup.Overlap, p.Unit), Margin: amount(s.setup.Margin, p.Unit), Paper: -1,
-		Square: "Measure the 5 cm square before you cut.",
-		Note:   s.why,
+// leaveOut leaves piece i out of what is printed, or takes it in again.
+func (s *printStep) leaveOut(p model.Pattern, i int, out bool) {
+	s.without = maps.Clone(s.without)
+	if out {
+		s.without[p.Pieces[i].ID] = true
+	} else {
+		delete(s.without, p.Pieces[i].ID)
 	}
-	for i, paper := range tile.Papers() {
-		v.Papers = append(v.Papers, paperText(paper, p.Unit))
-		if paper.Name == s.setup.Paper.Name {
-			v.Paper = i
-		}
-	}
-	for row := range plan.Rows {
-		for col := range plan.Cols {
-			name := tile.SheetName(row, col)
-			_, there := plan.At(row, col)
-			if there && name == s.page {
-				v.Page = len(v.Pages)
-			}
-			v.Pages = append(v.Pages, panel.PageView{Name: name, Blank: !there})
-		}
-	}
-	pages := count(s.now().Pages(), "page")
-	v.Count, v.Summary = pages, pagesSummary(plan)
-	v.Save = "Save PDF, " + pages
-	v.Second = "Increment sheet ..."
-	v.Shown = []panel.ToggleView{
-		{Word: "New line, " + r, On: s.target},
-		{Word: "Printed nest", On: s.choice.Nest},
-		{Word: "Seam line", On: s.choice.Stitching},
-		{Word: "Notches, marks", On: s.choice.Marks},
-		{Word: "Joining buttons", On: s.buttons},
-	}
-	for _, size := range p.Chart.Sizes {
-		v.Sizes = append(v.Sizes, panel.ToggleView{Word: size.Name, On: s.sizes[size.Name]})
-	}
-	return v
-}
-
-// chosen is the sizes chosen by name, in chart order.
-func (s *printStep) chosen(p model.Pattern) []string {
-	var out []string
-	for _, size := range p.Chart.Sizes {
-		if s.sizes[size.Name] {
-			out = append(out, size.Name)
-		}
-	}
-	return out
-}
-
-func paperText(paper tile.Paper, u model.Unit) string {
-	if paper.Free {
-		return paper.Name
-	}
-	if u == model.Inches {
-		return fmt.Sprintf("%s, %s × %s in", paper.Name, measure.Format(paper.Width, measure.Sixteenths), measure.Format(paper.Height, measure.Sixteenths))
-	}
-	return fmt.Sprintf("%s, %.0f × %.0f mm", paper.Name, paper.Width, paper.Height)
-}
-
-// pagesSummary is "6 across, 3 down. C5 and C6 left out."
-func pagesSummary(plan tile.Plan) string {
-	if len(plan.Sheets) == 0 {
-		return ""
-	}
-	out := fmt.Sprintf("%d across, %d down.", plan.Cols, plan.Rows)
-	var blank []string
-	for row := range plan.Rows {
-		for col := range plan.Cols {
-			if _, there := plan.At(row, col); !there {
-				blank = append(blank, tile.SheetName(row, col))
-			}
-		}
-	}
-	switch {
-	case len(blank) == 1:
-		out += " " + blank[0] + " left out."
-	case len(blank) > 4:
-		out += fmt.Sprintf(" %d left out.", len(blank))
-	case len(blank) > 1:
-		out += " " + strings.Join(blank[:len(blank)-1], ", ") + " and " + blank[len(blank)-1] + " left out."
-	}
-	if plan.Cover() {
-		out += " A page to measure by comes first."
-	}
-	return out
-}
-
-// pagesLine is the Print step's one-line state.
-func (w *Window) pagesLine() string {
-	if w.step != stepPrint || w.print.of < 0 {
-		return "pages for your printer"
-	}
-	if w.print.why != "" {
-		return "choose other paper"
-	}
-	return count(w.print.now().Pages(), "page")
-}
-
-func (w *Window) showPages(p model.Pattern) {
-	if w.step != stepPrint {
-		return
-	}
-	w.pages.SetView(w.print.pagesView(p, p.Target.NameOn(p.Chart)))
-}
-
-// connectPages turns the Pages panel's choices into new pages.
-func (w *Window) connectPages() {
-	anew := func() { w.print.stale(); w.refresh(); w.table.Fit() }
-	length := func(to func(*tile.Setup, float64)) func(string) error {
-		return func(text string) error {
-			l, err := measure.Parse(text, bareUnit(w.doc.Pattern().Unit))
-			if err != nil {
-				return err
-			}
-			next := w.print.setup
-			to(&next, l.MM())
-			if err := next.Validate(); err != nil {
-				return err
-			}
-			w.print.setup = next
-			anew()
-			return nil
-		}
-	}
-	w.pages.OnPage = func(i int) {
-		plan := w.print.now().Plan
-		if plan.Cols > 0 {
-			w.print.page = tile.SheetName(i/plan.Cols, i%plan.Cols)
-			w.refresh()
-		}
-	}
-	w.pages.OnPaper = func(i int) {
-		w.print.setup.Paper = tile.Papers()[i]
-		w.settings.Paper = w.print.setup.Paper.Name
-		w.keepSettings()
-		anew()
-	}
-	w.pages.OnWide = func(wide bool) { w.print.setup.Landscape = wide; anew() }
-	w.pages.OnOverlap = length(func(s *tile.Setup, mm float64) { s.Overlap = mm })
-	w.pages.OnMargin = length(func(s *tile.Setup, mm float64) { s.Margin = mm })
-	w.pages.OnShown = func(i int, on bool) {
-		*[]*bool{&w.print.target, &w.print.choice.Nest, &w.print.choice.Stitching, &w.print.choice.Marks, &w.print.buttons}[i] = on
-		anew()
-	}
-	w.pages.OnSize = func(i int, on bool) {
-		w.print.sizes[w.doc.Pattern().Chart.Sizes[i].Name] = on
-		anew()
-	}
-	w.pages.OnSave = w.savePDF
-	w.pages.OnSecond = w.allSheets
 }

@@ -23,7 +23,7 @@ func (w *Window) refresh() {
 	report := w.report()
 	look := len(ordered(report)) + len(w.doubts)
 	if w.step == stepPrint {
-		w.print.plan(p, w.docSerial)
+		w.planPages()
 	}
 	w.table.SetUnit(p.Unit)
 	w.showTable(p, r)
@@ -210,6 +210,19 @@ func (w *Window) toolsView() panel.ToolsView {
 		return panel.ToolsView{
 			Tools: w.photoToolViews(), Chosen: slices.Index(photoTools, w.table.Tool()),
 			Toggles: w.toggleViews(), Zoom: fmt.Sprintf("%.0f %%", w.table.Percent()),
+		}
+	}
+	if w.step == stepPrint {
+		return panel.ToolsView{
+			Tools: []panel.ToolView{
+				{Name: theme.Pointer, Word: "Arrange", Hint: "Move a piece between the pages (M)"},
+				{Name: theme.Slide, Word: "Slide", Hint: "Slide the Table (S, or hold Space)"},
+				{Name: theme.Measure, Word: "Measure", Hint: "Measure from place to place (R)"},
+				{Name: theme.Turn, Word: "Turn piece", Hint: "Turn the piece in hand the other way up; its grain stays"},
+			},
+			Chosen:  chosenTool(w.table.Tool()),
+			Toggles: w.toggleViews(),
+			Zoom:    fmt.Sprintf("%.0f %%", w.table.Percent()),
 		}
 	}
 	return panel.ToolsView{

@@ -21,6 +21,12 @@ func (w *Window) toggles() []toggle {
 	if w.doc != nil && len(w.doc.Pattern().Pictures) > 0 {
 		out = append(out, toggle{panel.ToggleView{Word: "Photo", Hint: "Show the photos under the pieces", On: w.paper.under}, func(on bool) { w.paper.under = on }})
 	}
+	if w.step == stepPrint {
+		return []toggle{
+			{panel.ToggleView{Word: "Page names", Hint: "Show the pages' names", On: !w.print.noNames}, func(on bool) { w.print.noNames = !on }},
+			{panel.ToggleView{Word: "Glue strips", Hint: "Show where pages lie over each other", On: !w.print.noGlue}, func(on bool) { w.print.noGlue = !on }},
+		}
+	}
 	if w.step == stepTrue {
 		return append(
 			out,

@@ -4,6 +4,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -18,9 +19,12 @@ import (
 	"quarterstep/app/settings"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/printing/tile"
 	"quarterstep/ui/board"
 	"quarterstep/ui/scene"
 )
+
+func init() { besideWindow = func(work func()) { work() } }
 
 // open is the window on the demo blouse, without a display.
 func open(t *testing.T) *Window {
@@ -256,10 +260,9 @@ func TestPrintStep(t *testing.T) {
 		t.Fatalf("%d pages, %s", w.print.job.Pages(), w.print.why)
 	}
 	a4 := w.print.job.Pages()
-	for i, paper := range []string{"A4", "Letter", "A4 or Letter", "Legal", "A3", "Tabloid", "A2", "A1", "A0"} {
-		w.pages.OnPaper(i)
-		if w.print.setup.Paper.Name != paper {
-			t.Fatalf("paper %d is %s, want %s", i, w.print.setup.Paper.Name, paper)
+	for i, paper := range tile.Papers() {
+		if paper.Name == "A0" {
+			w.pages.OnPaper(i)
 		}
 	}
 	if got := w.print.job.Pages(); got >= a4 {
@@ -277,12 +280,24 @@ func TestPrintStep(t *testing.T) {
 	if w.print.why != "" {
 		t.Error(w.print.why)
 	}
+	all := len(w.print.ids)
+	w.pages.OnPiece(0, false)
+	if len(w.print.ids) != all-1 || slices.Contains(w.print.ids, w.doc.Pattern().Pieces[0].ID) {
+		t.Errorf("one of %d pieces left out, %d are printed", all, len(w.print.ids))
+	}
+	w.pages.OnPiece(0, true)
 	ids := w.print.ids
 	before := w.print.now().Plan.Pieces[0].At
 	w.table.OnDragPiece(ids[0], geom.Vec{X: 40}, board.DragStart)
 	w.table.OnDragPiece(ids[0], geom.Vec{X: 40}, board.DragEnd)
 	if after := w.print.now().Plan.Pieces[0].At; math.Abs(after.E-before.E-40) > 1e-9 {
 		t.Errorf("the piece moved %.3f mm between the pages, want 40", after.E-before.E)
+	}
+	w.hand = scene.Ref{Piece: ids[0]}
+	before = w.print.now().Plan.Pieces[0].At
+	w.tools.OnTool(3)
+	if after := w.print.now().Plan.Pieces[0].At; math.Abs(after.A+before.A) > 1e-9 || math.Abs(after.D+before.D) > 1e-9 {
+		t.Error("the piece was not turned the other way up")
 	}
 }
 

@@ -20,19 +20,35 @@ type PagesView struct {
 	Papers  []string
 	Paper   int
 	Wide    bool
+	NoTurn  bool // this paper has no tall and wide
 	Overlap string
 	Margin  string
 	Unit    string // of overlap and margin
+	Beam    *BeamView
 
-	Shown []ToggleView // what goes on paper: "New line, 48", "Printed nest"
-	Sizes []ToggleView // the sizes printed
+	Shown       []ToggleView // what goes on paper: "New line, 48", "Printed nest"
+	Pieces      []ToggleView // the pieces printed
+	PiecesState string       // "all 7"
+	Sizes       []ToggleView // the sizes printed
+	SizesState  string       // "48 only"
 
-	Square string // "Measure the 5 cm square before you cut."
-	Note   string // something to look at; may be empty
+	Scale ScaleView
+	Note  string // something to look at; may be empty
 
-	Save   string // "Save PDF, 16 pages"
-	Second string // the second button, "Test page"; may be empty
-	Busy   bool   // the PDF is being made
+	Printers []string // what the pages can go to; empty for none
+	Printer  int
+	Changed  ToggleView // "Only the 3 pages that changed"; without a word it is hidden
+	Print    string     // "Print 16 pages"
+	Save     string     // "Save PDF"
+	Sending  string     // how far the printing is; empty for none under way
+	Busy     bool       // nothing can be printed now
+}
+
+// BeamView is how a page for a projector looks.
+type BeamView struct {
+	Dark bool   // white on black
+	Line string // width of every line
+	Unit string
 }
 
 // PageView is one sheet; a Blank one is left out.
@@ -49,10 +65,23 @@ type Pages struct {
 	OnWide    func(wide bool)
 	OnOverlap func(text string) error
 	OnMargin  func(text string) error
+	OnDark    func(dark bool)
+	OnLine    func(text string) error
 	OnShown   func(i int, on bool)
+	OnPiece   func(i int, on bool)
 	OnSize    func(i int, on bool)
-	OnSave    func()
-	OnSecond  func()
+
+	OnTestPage      func()
+	OnAcross        func(text string) error
+	OnDown          func(text string) error
+	OnInsist        func()
+	OnForget        func()
+	OnPrinter       func(i int)
+	OnChanged       func(on bool)
+	OnPrint, OnSave func()
+	OnCancel        func()
+	OnOther         func() // other ways out: a menu
+	OnGrown         func()
 
 	pages          *pageMap
 	count, summary *words
@@ -60,12 +89,22 @@ type Pages struct {
 	turn           *twoWay
 	overlap        *field
 	margin         *field
+	beam           *fyne.Container
+	dark           *twoWay
+	line           *field
 	hint           *note
 	shown          *checkGrid
-	sizes          *checkGrid
-	sizesTitle     *words
-	square, look   *note
-	save, second   *widget.Button
+	pieces, sizes  *unfold
+	whichPieces    *checkGrid
+	whichSizes     *checkGrid
+	scale          *scaleCheck
+	look           *note
+	printers       *pick
+	printerRow     fyne.CanvasObject
+	changed        *check
+	sending        *words
+	cancel         *link
+	print, save    *widget.Button
 	box            *fyne.Container
 }
 
@@ -74,31 +113,51 @@ const mapWidth = 206
 // NewPages makes the panel's content.
 func NewPages() *Pages {
 	p := &Pages{
-		pages:      newPageMap(mapWidth),
-		count:      newBold("", theme.Body, ink),
-		summary:    newWrapped("", theme.Caption, inkSoft, sideContent-mapWidth-12),
-		papers:     newPick(150),
-		turn:       newTwoWay("Tall", "Wide", ""),
-		hint:       newNote(sideContent),
-		sizesTitle: newWords("Sizes to print", theme.Caption, inkSoft),
-		square:     newNote(sideContent),
-		look:       newNote(sideContent),
+		pages:    newPageMap(mapWidth),
+		count:    newBold("", theme.Body, ink),
+		summary:  newWrapped("", theme.Caption, inkSoft, sideContent-mapWidth-12),
+		papers:   newPick(150),
+		turn:     newTwoWay("Tall", "Wide", ""),
+		dark:     newTwoWay("Black on white", "White on black", ""),
+		hint:     newNote(sideContent),
+		look:     newNote(sideContent),
+		printers: newPick(150),
+		changed:  newCheck(""),
+		sending:  newWrapped("", theme.Caption, inkSoft, sideContent-70),
+	}
+	grown := func() {
+		relay(p.box)
+		call(p.OnGrown)
 	}
 	p.pages.onPage = func(i int) { call1(p.OnPage, i) }
 	p.papers.onPick = func(i int) { call1(p.OnPaper, i) }
+	p.printers.onPick = func(i int) { call1(p.OnPrinter, i) }
 	p.turn.onTurn = func(wide bool) { call1(p.OnWide, wide) }
+	p.dark.onTurn = func(dark bool) { call1(p.OnDark, dark) }
+	p.changed.onTurn = func(on bool) { call1(p.OnChanged, on) }
 	p.overlap = newField("mm", func(text string) error { return askText(p.OnOverlap, text) })
 	p.margin = newField("mm", func(text string) error { return askText(p.OnMargin, text) })
+	p.line = newField("mm", func(text string) error { return askText(p.OnLine, text) })
 	hint := func(why string) {
 		p.hint.set(why, true)
-		relay(p.box)
+		grown()
 	}
-	p.overlap.onHint, p.margin.onHint = hint, hint
+	p.overlap.onHint, p.margin.onHint, p.line.onHint = hint, hint, hint
 	p.shown = newCheckGrid(2, func(i int, on bool) { call2(p.OnShown, i, on) })
-	p.sizes = newCheckGrid(4, func(i int, on bool) { call2(p.OnSize, i, on) })
+	p.whichPieces = newCheckGrid(2, func(i int, on bool) { call2(p.OnPiece, i, on) })
+	p.whichSizes = newCheckGrid(4, func(i int, on bool) { call2(p.OnSize, i, on) })
+	p.pieces = newUnfold("Pieces", below(0, p.whichPieces.box), grown)
+	p.sizes = newUnfold("Sizes", below(0, p.whichSizes.box), grown)
+	p.scale = newScaleCheck(
+		func() { call(p.OnTestPage) },
+		func(text string) error { return askText(p.OnAcross, text) },
+		func(text string) error { return askText(p.OnDown, text) },
+		func() { call(p.OnInsist) }, func() { call(p.OnForget) },
+	)
+	p.cancel = newLink("Cancel", func() { call(p.OnCancel) })
+	p.print = widget.NewButton("Print", func() { call(p.OnPrint) })
+	p.print.Importance = widget.HighImportance
 	p.save = widget.NewButton("Save PDF", func() { call(p.OnSave) })
-	p.save.Importance = widget.HighImportance
-	p.second = widget.NewButton("", func() { call(p.OnSecond) })
 	p.lay()
 	p.ExtendBaseWidget(p)
 	p.SetView(PagesView{Page: -1})
@@ -106,24 +165,32 @@ func NewPages() *Pages {
 }
 
 func (p *Pages) lay() {
-	caption := func(text string, f *field) fyne.CanvasObject {
-		return below(2, newWords(text, theme.Caption, inkSoft), f)
+	caption := func(text string, o fyne.CanvasObject) fyne.CanvasObject {
+		return below(2, newWords(text, theme.Caption, inkSoft), o)
 	}
-	fields := fyneGrid(2, caption("Overlap to glue", p.overlap), caption("Printer's own margin", p.margin))
-	p.box = below(8,
+	p.beam = fyneGrid(2, caption("For the projector", p.dark), caption("Lines as wide as", p.line))
+	p.printerRow = caption("Printer", p.printers)
+	p.box = below(
+		8,
 		container.NewBorder(nil, nil, p.pages, nil, inset(0, 0, 8, 0, below(2, p.count, p.summary))),
 		rule(),
 		beside(8, 0, p.papers, p.turn),
-		fields,
+		fyneGrid(2, caption("Overlap to glue", p.overlap), caption("Printer's own margin", p.margin)),
+		p.beam,
 		p.hint,
 		rule(),
 		p.shown.box,
-		p.sizesTitle,
+		p.pieces.box,
 		p.sizes.box,
 		rule(),
-		p.square,
+		p.scale.box,
+		rule(),
 		p.look,
-		beside(8, 0, sized(0, controlHeight, p.save), p.second),
+		p.printerRow,
+		p.changed,
+		beside(8, 0, p.sending, p.cancel),
+		beside(8, 0, sized(0, controlHeight, p.print), p.save),
+		beside(8, noneGrows, newLink("Other ways out ...", func() { call(p.OnOther) })),
 	)
 }
 
@@ -138,19 +205,41 @@ func (p *Pages) SetView(v PagesView) {
 	p.summary.setText(v.Summary)
 	p.papers.set(v.Papers, v.Paper)
 	p.turn.set(v.Wide)
+	p.turn.Hidden = v.NoTurn
 	p.overlap.set(v.Overlap)
 	p.margin.set(v.Margin)
 	p.overlap.setUnit(v.Unit)
 	p.margin.setUnit(v.Unit)
+	p.beam.Hidden = v.Beam == nil
+	if v.Beam != nil {
+		p.dark.set(v.Beam.Dark)
+		p.line.set(v.Beam.Line)
+		p.line.setUnit(v.Beam.Unit)
+	}
 	p.shown.set(v.Shown)
-	p.sizes.set(v.Sizes)
-	p.sizesTitle.Hidden = len(v.Sizes) == 0
-	p.square.set(v.Square, false)
+	p.whichPieces.set(v.Pieces)
+	p.pieces.setState(v.PiecesState)
+	p.whichSizes.set(v.Sizes)
+	p.sizes.setState(v.SizesState)
+	p.sizes.box.Hidden = len(v.Sizes) == 0
+	p.scale.set(v.Scale)
 	p.look.set(v.Note, true)
-	setButton(p.save, v.Save, v.Busy || len(v.Pages) == 0)
-	setButton(p.second, v.Second, v.Busy)
-	p.second.Hidden = v.Second == ""
+	p.setWayOut(v)
 	relay(p.box)
+}
+
+// setWayOut shows where the pages go.
+func (p *Pages) setWayOut(v PagesView) {
+	p.printers.set(v.Printers, v.Printer)
+	p.printerRow.(*fyne.Container).Hidden = len(v.Printers) == 0
+	p.changed.setWord(v.Changed.Word)
+	p.changed.set(v.Changed.On)
+	p.changed.Hidden = v.Changed.Word == ""
+	p.sending.setText(v.Sending)
+	p.sending.Hidden, p.cancel.Hidden = v.Sending == "", v.Sending == ""
+	off := v.Busy || len(v.Pages) == 0
+	setButton(p.print, v.Print, off || v.Sending != "")
+	setButton(p.save, v.Save, off)
 }
 
 func setButton(b *widget.Button, text string, off bool) {

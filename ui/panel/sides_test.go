@@ -193,7 +193,9 @@ func samplePages() PagesView {
 		Papers: []string{"A4, 210 × 297 mm", "Letter"}, Overlap: "10", Margin: "6", Unit: "mm",
 		Shown:  []ToggleView{{Word: "New line, 48", On: true}, {Word: "Printed nest"}, {Word: "Notches, names", On: true}, {Word: "Joining buttons", On: true}},
 		Sizes:  []ToggleView{{Word: "40"}, {Word: "48", On: true}},
-		Square: "Measure the printed 5 cm square before you cut.", Save: "Save PDF, 16 pages", Second: "Test page",
+		Pieces: []ToggleView{{Word: "Front", On: true}, {Word: "Back"}}, PiecesState: "1 of 2", SizesState: "48 only",
+		Scale:    ScaleView{Square: "5 cm", Ask: "Measure the printed square, type what you read.", Unit: "mm", Say: "Prints 0.8 % narrow.", Look: true, Insist: true},
+		Printers: []string{"Kitchen", "Library"}, Changed: ToggleView{Word: "Only the 3 pages that changed"}, Print: "Print 16 pages", Save: "Save PDF",
 	}
 	for i := range 18 {
 		v.Pages = append(v.Pages, PageView{Name: fmt.Sprintf("%c%d", 'A'+i/6, i%6+1), Blank: i >= 16})
@@ -206,7 +208,7 @@ func TestPages(t *testing.T) {
 		p := NewPages()
 		p.SetView(samplePages())
 		open(t, NewSide(openFold("Pages", p)), SideWidth, 900)
-		mustShow(t, p, "16 pages", "A1", "C4", "A4, 210 × 297 mm", "Tall", "Wide", "New line, 48", "Joining buttons", "48", "Save PDF, 16 pages", "Test page")
+		mustShow(t, p, "16 pages", "A1", "C4", "A4, 210 × 297 mm", "Tall", "Wide", "New line, 48", "Joining buttons", "1 of 2", "48 only", "Save PDF", "Test page", "5 cm", "Prints 0.8 % narrow.", "Kitchen", "Print 16 pages", "Only the 3 pages that changed")
 		if shows(p, "C5") {
 			t.Error("a blank page shows its name")
 		}
@@ -220,7 +222,14 @@ func TestPages(t *testing.T) {
 		p.OnShown = func(i int, on bool) { say("shown %d %v", i, on) }
 		p.OnSize = func(i int, on bool) { say("size %d %v", i, on) }
 		p.OnSave = func() { say("save") }
-		p.OnSecond = func() { say("second") }
+		p.OnPiece = func(i int, on bool) { say("piece %d %v", i, on) }
+		p.OnTestPage = func() { say("test page") }
+		p.OnAcross = func(s string) error { say("across %s", s); return nil }
+		p.OnDown = func(s string) error { say("down %s", s); return nil }
+		p.OnInsist = func() { say("insist") }
+		p.OnPrinter = func(i int) { say("printer %d", i) }
+		p.OnChanged = func(on bool) { say("changed %v", on) }
+		p.OnPrint = func() { say("print") }
 
 		_, _, px, py := p.pages.cell()
 		tapAt(p.pages, 3.5*px, 1.5*py)
@@ -233,10 +242,24 @@ func TestPages(t *testing.T) {
 		retype(p.margin, "wide")
 		p.margin.entry.FocusLost()
 		test.Tap(p.shown.checks[1])
-		test.Tap(p.sizes.checks[0])
+		if shows(p, "Back") {
+			t.Error("the choice of pieces shows before it is asked for")
+		}
+		test.Tap(p.pieces.link)
+		test.Tap(p.whichPieces.checks[1])
+		test.Tap(p.sizes.link)
+		test.Tap(p.whichSizes.checks[0])
+		test.Tap(p.scale.test)
+		retype(p.scale.across, "49.6")
+		press(p.scale.across.entry, fyne.KeyReturn)
+		retype(p.scale.down, "50")
+		p.scale.down.entry.FocusLost()
+		test.Tap(p.scale.insist)
+		p.printers.list.SetSelected("Library")
+		test.Tap(p.changed)
+		test.Tap(p.print)
 		test.Tap(p.save)
-		test.Tap(p.second)
-		want := "page 9, page 9, page 2, paper 1, wide true, overlap 12, margin wide, shown 1 true, size 0 true, save, second"
+		want := "page 9, page 9, page 2, paper 1, wide true, overlap 12, margin wide, shown 1 true, piece 1 true, size 0 true, test page, across 49.6, down 50, insist, printer 1, changed true, print, save"
 		if got := strings.Join(did, ", "); got != want {
 			t.Errorf("reported\n%s\nwant\n%s", got, want)
 		}

@@ -1,0 +1,145 @@
+package panel
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/ui/theme"
+)
+
+// ScaleView is what was measured on a printer's test page and what it means.
+type ScaleView struct {
+	Square       string // what is drawn in the picture: "5 cm"
+	Ask          string // "Measure the printed square, type what you read."
+	Across, Down string // as typed
+	Unit         string
+	Say          string // what the figures mean; may be empty
+	Look         bool   // Say asks to be looked at
+	Insist       bool   // the figures may be gone by all the same
+	Forget       bool   // a correction is in force and can be dropped
+}
+
+// scaleCheck is where the sewist types what she measured.
+type scaleCheck struct {
+	box            *fyne.Container
+	ask            *words
+	square         *squareToMeasure
+	across, down   *field
+	say            *note
+	test           *button
+	insist, forget *link
+}
+
+const measuredField = 146 // px
+
+func newScaleCheck(test func(), across, down func(string) error, insist, forget func()) *scaleCheck {
+	s := &scaleCheck{
+		ask:    newWrapped("", theme.Caption, inkSoft, sideContent),
+		square: newSquareToMeasure(),
+		across: newField("mm", across),
+		down:   newField("mm", down),
+		say:    newNote(sideContent),
+		test:   newButton("Test page", test),
+		insist: newLink("Go by these figures all the same", insist),
+		forget: newLink("Forget the correction", forget),
+	}
+	hint := func(why string) {
+		s.say.set(why, true)
+		relay(s.box)
+	}
+	s.across.onHint, s.down.onHint = hint, hint
+	row := func(word string, f *field) fyne.CanvasObject {
+		return container.NewBorder(nil, nil, container.NewCenter(newWords(word, theme.Body, ink)), sized(measuredField, 0, f))
+	}
+	s.box = below(
+		6,
+		container.NewBorder(nil, nil, container.NewCenter(newBold("Scale check", theme.Body, ink)), s.test),
+		s.ask,
+		container.NewBorder(nil, nil, s.square, nil, inset(0, 0, 12, 0, below(8, row("Across", s.across), row("Down", s.down)))),
+		s.say,
+		beside(8, noneGrows, s.insist, s.forget),
+	)
+	return s
+}
+
+func (s *scaleCheck) set(v ScaleView) {
+	s.ask.setText(v.Ask)
+	s.square.setWord(v.Square)
+	s.across.set(v.Across)
+	s.down.set(v.Down)
+	s.across.setUnit(v.Unit)
+	s.down.setUnit(v.Unit)
+	s.say.set(v.Say, v.Look)
+	s.insist.Hidden, s.forget.Hidden = !v.Insist, !v.Forget
+	relay(s.box)
+}
+
+// squareToMeasure is a picture of what to measure: a square with its two ways
+// marked beside it.
+type squareToMeasure struct {
+	widget.BaseWidget
+	word string
+}
+
+func newSquareToMeasure() *squareToMeasure {
+	s := &squareToMeasure{}
+	s.ExtendBaseWidget(s)
+	return s
+}
+
+func (s *squareToMeasure) setWord(word string) {
+	if s.word != word {
+		s.word = word
+		s.Refresh()
+	}
+}
+
+const (
+	squareSide = 54
+	squareGap  = 9 // to the marks beside it
+	markEnd    = 8
+)
+
+// CreateRenderer is Fyne's.
+func (s *squareToMeasure) CreateRenderer() fyne.WidgetRenderer {
+	box := canvas.NewRectangle(nil)
+	word := newWords(s.word, theme.Body, ink)
+	var marks []*canvas.Line // one way and its two ends, then the other
+	objects := []fyne.CanvasObject{box, word}
+	for range 6 {
+		l := canvas.NewLine(nil)
+		marks = append(marks, l)
+		objects = append(objects, l)
+	}
+	d := &drawn{objects: objects}
+	d.paint = func(p theme.Palette) {
+		box.FillColor, box.StrokeColor, box.StrokeWidth = p.Table, p.Ink, 2
+		for _, l := range marks {
+			l.StrokeColor, l.StrokeWidth = p.Accent, 2
+		}
+		word.setText(s.word)
+	}
+	d.min = func() fyne.Size {
+		side := theme.Px(squareSide + squareGap + markEnd)
+		return fyne.NewSize(side, side)
+	}
+	d.lay = func(fyne.Size) {
+		side, gap, end := theme.Px(squareSide), theme.Px(squareGap+markEnd/2), theme.Px(markEnd)/2
+		place(box, 0, 0, side, side)
+		m := word.MinSize()
+		place(word, (side-m.Width)/2, (side-m.Height)/2, m.Width, m.Height)
+		line := func(l *canvas.Line, x0, y0, x1, y1 float32) {
+			l.Position1, l.Position2 = fyne.NewPos(x0, y0), fyne.NewPos(x1, y1)
+		}
+		at := side + gap
+		line(marks[0], 0, at, side, at)
+		line(marks[1], 0, at-end, 0, at+end)
+		line(marks[2], side, at-end, side, at+end)
+		line(marks[3], at, 0, at, side)
+		line(marks[4], at-end, 0, at+end, 0)
+		line(marks[5], at-end, side, at+end, side)
+	}
+	return d.ready()
+}
