@@ -13,17 +13,26 @@ import (
 
 // Open reads a project file. A file that cannot be used gives one sentence.
 func Open(path string) (model.Pattern, error) {
-	f, err := store.Load(path)
-	if err != nil {
-		return model.Pattern{}, plainFile(path, err)
-	}
-	return f.Pattern, nil
+	f, err := OpenFile(path)
+	return f.Pattern, err
 }
 
 // Save writes p as a new project file; an older file there stays whole until
 // the new one is complete.
-func Save(path string, p model.Pattern) error {
-	if err := store.Save(path, store.File{Pattern: p}); err != nil {
+func Save(path string, p model.Pattern) error { return SaveFile(path, store.File{Pattern: p}) }
+
+// OpenFile is Open with the pictures that belong to the pattern.
+func OpenFile(path string) (store.File, error) {
+	f, err := store.Load(path)
+	if err != nil {
+		return store.File{}, plainFile(path, err)
+	}
+	return f, nil
+}
+
+// SaveFile is Save with the pictures that belong to the pattern.
+func SaveFile(path string, f store.File) error {
+	if err := store.Save(path, f); err != nil {
 		return plainFile(path, err)
 	}
 	return nil

@@ -1,10 +1,11 @@
-package trace
+package trace_test
 
 import (
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"quarterstep/app/trace"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -49,7 +50,7 @@ func TestTheEdgeBetweenTwoCorners(t *testing.T) {
 	}
 	open := model.TracedSize{Size: line.Size, Corners: line.Corners[:1]}
 	via := geom.Pt(30, 30)
-	if e := (Hand{}).Edge(model.Tracing{}, open, 0, line.Corners[1], []geom.Point{via}); len(e.Path) != 2 || e.Path[1].P0 != via || len(e.Doubts) > 0 {
+	if e := (trace.Hand{}).Edge(model.Tracing{}, open, 0, line.Corners[1], []geom.Point{via}); len(e.Path) != 2 || e.Path[1].P0 != via || len(e.Doubts) > 0 {
 		t.Errorf("without lines the edge is %v, %v", e.Path, e.Doubts)
 	}
 	lost := model.TracedSize{Size: line.Size, Corners: []geom.Point{geom.Pt(3, 3)}}
@@ -70,7 +71,7 @@ func TestGuidesAreTheSameEdge(t *testing.T) {
 		for j := range n {
 			open := model.TracedSize{Size: line.Size, Corners: line.Corners[:j+1]}
 			to := line.Corners[(j+1)%n]
-			got := guides(k, open, j, to)
+			got := trace.Guides(k, open, j, to)
 			if len(got) != 1 {
 				t.Fatalf("edge %d has %d guides", j, len(got))
 			}

@@ -1,8 +1,9 @@
-package trace
+package trace_test
 
 import (
 	"testing"
 
+	"quarterstep/app/trace"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -37,7 +38,7 @@ func TestTheNextSizeIsProposed(t *testing.T) {
 	if p.Line.Corners[1] == moved.Line.Corners[1] || p.Line.Edges[0].End() == moved.Line.Corners[1] {
 		t.Error("the proposal before was changed")
 	}
-	if _, ok := (Hand{}).Propose(k, chart, want.Size); ok {
+	if _, ok := (trace.Hand{}).Propose(k, chart, want.Size); ok {
 		t.Error("a size is proposed without lines")
 	}
 	if _, ok := h.Propose(k, chart, "not on the chart"); ok {

@@ -1,4 +1,4 @@
-package trace
+package trace_test
 
 import (
 	"context"
@@ -9,6 +9,7 @@ import (
 
 	"quarterstep/app"
 	"quarterstep/app/paper"
+	"quarterstep/app/trace"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/follow"
@@ -62,13 +63,13 @@ func printed(t testing.TB) (model.Piece, model.SizeChart) {
 	return q, p.Chart
 }
 
-func hand(t testing.TB) Hand {
+func hand(t testing.TB) trace.Hand {
 	t.Helper()
 	f, err := scanned()
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Hand{Lines: f, Reach: 2}
+	return trace.Hand{Lines: f, Reach: 2}
 }
 
 // traced is the true line of a printed size, begun at a corner and run either
@@ -93,4 +94,10 @@ func worst(line, edge geom.Path) float64 {
 		most = max(most, off(edge, at))
 	}
 	return most
+}
+
+// off is how far a place lies from an edge, in mm.
+func off(e geom.Path, at geom.Point) float64 {
+	_, _, d := e.Nearest(at, 1e-3)
+	return d
 }

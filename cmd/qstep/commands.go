@@ -42,10 +42,11 @@ func grade(args []string, out io.Writer) error {
 	if method != model.ByChart && method != model.BySteps {
 		return fmt.Errorf("%w: --by is chart or steps", errUsage)
 	}
-	p, err := app.Open(files[0])
+	file, err := app.OpenFile(files[0])
 	if err != nil {
 		return err
 	}
+	p := file.Pattern
 	p.Target.Method = method
 	if p, err = aim(p, *size, typed, longer); err != nil {
 		return err
@@ -54,7 +55,8 @@ func grade(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	if err := app.Save(*to, p); err != nil {
+	file.Pattern = p
+	if err := app.SaveFile(*to, file); err != nil {
 		return err
 	}
 	fmt.Fprintf(out, "Graded to %s by %s.\n", p.Target.NameOn(p.Chart), method)

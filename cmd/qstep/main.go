@@ -46,9 +46,10 @@ const usage = `qstep does Quarterstep's job without a window.
               [--paper a4|letter] [--date TEXT] -o F.pdf
   qstep targets [--kind strips|corners] [--paper a4|letter] -o F.pdf
   qstep straighten PICTURE... --ref scan|targets|a4|letter|mat|card -o F.png
+  qstep trace F.png --clicks FILE.json --chart CHART -o P.qstep
   qstep demo -o FOLDER
 
-qstep help straighten has all of that one.
+qstep help straighten and qstep help trace have all of those two.
 
 CHART is a built-in chart's id (see qstep charts) or a CSV file. L is a length
 such as 10mm or 3/8in. SIZE is a size of the pattern's chart;
@@ -81,8 +82,7 @@ func run(args []string, out, errs io.Writer) int {
 	commands := map[string]func([]string, io.Writer) error{
 		"charts": charts, "import": bringIn, "grade": grade, "check": lookOver,
 		"export": export, "print": printPDF, "demo": demo, "sheet": sheet,
-		"straighten": straighten,
-		"targets":    targets,
+		"straighten": straighten, "targets": targets, "trace": traceClicks,
 	}
 	if args[0] == "help" || args[0] == "--help" || args[0] == "-h" {
 		fmt.Fprint(out, helpOn(args[1:]))
@@ -112,7 +112,7 @@ func run(args []string, out, errs io.Writer) int {
 
 // helpOn is the help on a command that has its own, else all.
 func helpOn(args []string) string {
-	topics := map[string]string{"straighten": straightenHelp}
+	topics := map[string]string{"straighten": straightenHelp, "trace": traceHelp}
 	if len(args) > 0 && topics[args[0]] != "" {
 		return topics[args[0]]
 	}
