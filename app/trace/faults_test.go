@@ -1,10 +1,11 @@
-package trace
+package trace_test
 
 import (
 	"slices"
 	"strings"
 	"testing"
 
+	"quarterstep/app/trace"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/follow"
@@ -41,7 +42,7 @@ func TestLinesThatCannotBeRight(t *testing.T) {
 		{"a bow tie", []model.TracedSize{ring("34", geom.Pt(0, 0), geom.Pt(100, 60), geom.Pt(100, 0), geom.Pt(0, 60))}, "the line of size 34 crosses itself", geom.Pt(50, 30)},
 		{"a spur", []model.TracedSize{spur}, "an edge of size 36 turns sharply", geom.Pt(104, 70)},
 	} {
-		got := Faults(model.Tracing{Sizes: c.sizes}, chart)
+		got := trace.Faults(model.Tracing{Sizes: c.sizes}, chart)
 		found := slices.ContainsFunc(got, func(d follow.Doubt) bool {
 			return strings.HasPrefix(d.Say, c.say) && d.At.Dist(c.at) < 0.1
 		})
@@ -56,7 +57,7 @@ func TestOpenLinesAreLeftAlone(t *testing.T) {
 	_, chart := printed(t)
 	open := box("36", -9)
 	open.Closed, open.Edges = false, open.Edges[:3]
-	if got := Faults(model.Tracing{Sizes: []model.TracedSize{box("34", 0), open}}, chart); len(got) != 0 {
+	if got := trace.Faults(model.Tracing{Sizes: []model.TracedSize{box("34", 0), open}}, chart); len(got) != 0 {
 		t.Errorf("%+v", got)
 	}
 }
