@@ -50,28 +50,28 @@ func (p *Photo) byTargets(ctx context.Context, r Request) (Straight, error) {
 		return Straight{}, errNoTargets
 	case s.Layout == Sheet:
 		g, _ := onSheet(all)
-		return p.byGroups(r, s, []straight.Group{g})
+		return p.byParts(r, s, []part{{group: g}})
 	case middlesOnly(all):
 		return p.byRectangle(r, s)
 	case len(all) == target.Parts && r.Apart != [2]float64{}:
 		return p.byRectangle(r, singly(all, s.Found))
 	}
-	groups := onParts(all)
-	if len(groups) < 2 {
+	parts := partsOf(all)
+	if len(parts) < 2 {
 		return Straight{}, fmt.Errorf("only a part of the targets is found; %s: see that two at least lie on different sides of the piece, whole, flat and in even light", s.lacks())
 	}
-	return p.byGroups(r, s, groups)
+	return p.byParts(r, s, parts)
 }
 
 var errNoTargets = errors.New("no targets are found in the photo: they must lie whole in it, flat and in even light, and be a good 40 pixels across")
 
-func (p *Photo) byGroups(r Request, s Sighting, groups []straight.Group) (Straight, error) {
+func (p *Photo) byParts(r Request, s Sighting, parts []part) (Straight, error) {
 	shot := p.shot(r)
-	f, err := straight.FromGroups(groups, nil, p.Picture.Size(), shot, targetNoise)
+	f, bent, err := flatParts(parts, p.Picture.Size(), shot)
 	if err != nil {
 		return Straight{}, err
 	}
-	out := Straight{Map: f.Map, Points: f.Misfit.Points, Say: s.say(f)}
+	out := Straight{Map: f.Map, Points: f.Misfit.Points, Say: s.say(f, bent)}
 	if shot.Lens == nil && f.Bend <= sureBend && s.Layout != Sheet {
 		out.learn(p)
 	}
@@ -166,13 +166,16 @@ const (
 )
 
 // say is how far a photo straightened by targets is to be trusted.
-func (s Sighting) say(f straight.Placed) string {
+func (s Sighting) say(f straight.Placed, bent *part) string {
 	told := fmt.Sprintf("%d targets agree to within %.1f mm", f.Misfit.Points, max(f.Misfit.Worst, 0.1))
-	if len(s.Missing) > 0 {
-		told = upper(s.lacks()) + "; the " + told
-	} else {
-		told = "The " + told
+	told = "the " + told
+	if bent != nil {
+		told = fmt.Sprintf("%s does not lie flat and is left out; %s", bent, told)
 	}
+	if len(s.Missing) > 0 {
+		told = s.lacks() + "; " + told
+	}
+	told = upper(told)
 	where := "between them"
 	sure := f.Within
 	if s.Layout == Sheet {

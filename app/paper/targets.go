@@ -188,31 +188,3 @@ func onSheet(all []seen) (straight.Group, bool) {
 	}
 	return g, true
 }
-
-// onParts is a group for each strip or card of which enough is seen.
-func onParts(all []seen) []straight.Group {
-	type part struct {
-		set target.Set
-		n   int
-	}
-	at := map[part]int{}
-	var out []straight.Group
-	for _, t := range all {
-		k := part{t.Set, t.Part}
-		i, ok := at[k]
-		if !ok {
-			i = len(out)
-			at[k] = i
-			out = append(out, nil)
-		}
-		out[i] = append(out[i], straight.Pair{Pixel: t.px, MM: t.On})
-	}
-	n := 0
-	for _, g := range out {
-		if len(g) >= leastOnPart {
-			out[n] = g
-			n++
-		}
-	}
-	return out[:n]
-}

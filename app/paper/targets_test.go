@@ -112,6 +112,13 @@ func middlesOf(all []target.Found) []target.Found {
 	return slices.DeleteFunc(all, func(f target.Found) bool { s, _ := target.SpotOf(f.Code); return !s.Middle() })
 }
 
+// bent moves one target by 20 pixels, as a strip that curls up at its end does.
+func bent(all []target.Found, i int) []target.Found {
+	out := slices.Clone(all)
+	out[i].Centre = out[i].Centre.Add(geom.Vec{X: 16, Y: -12})
+	return out
+}
+
 // How the targets lie is told from what is seen of them, what is missing is
 // named, and the photo is flat to a fraction of a millimetre, or not at all.
 func TestTargetsHoweverTheyLie(t *testing.T) {
@@ -138,6 +145,8 @@ func TestTargetsHoweverTheyLie(t *testing.T) {
 		{"cards", cards, Request{}, Corners, nil, 0.02, "The 20 targets agree"},
 		{"a card missing", without(cards, 35, 36, 37, 38), Request{}, Corners, []int{4}, 0.02, "Card 4 is not found"},
 		{"cards, measured", cards, Request{Apart: [2]float64{400, 570}}, Corners, nil, 0.02, "Your distance agrees"},
+		{"a bent strip", bent(strips, 9), Request{}, Strips, nil, 0.02, "Strip 2 does not lie flat and is left out; the 15 targets"},
+		{"two bent strips", bent(bent(strips, 9), 19), Request{}, Strips, nil, 5, "lay them flat"},
 		{"strips and cards", append(slices.Clone(strips), cards...), Request{}, Strips, nil, 0.02, "The 40 targets"},
 		{"sheet of cards", sheet, Request{}, Sheet, nil, 0.3, "far from them the picture is right to about"},
 		{"sheet in part", without(sheet, 20, 21, 22, 23, 24, 25, 30), Request{}, Sheet, nil, 0.7, "The 13 targets"},
