@@ -17,6 +17,11 @@ func (b bitmap) high() int { return len(b.rows) / max(1, b.words) }
 
 func (b bitmap) row(y int) []uint64 { return b.rows[y*b.words : (y+1)*b.words] }
 
+// has reports whether bit x of row y is set; there is none outside.
+func (b bitmap) has(x, y int) bool {
+	return x >= 0 && y >= 0 && x < 64*b.words && y < b.high() && b.rows[y*b.words+x/64]>>(x%64)&1 != 0
+}
+
 // set sets bits from up to to of row y.
 func (b bitmap) set(y, from, to int) {
 	row := b.row(y)
