@@ -2,6 +2,7 @@ package page
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"fmt"
 	"io"
 	"time"
@@ -63,7 +64,9 @@ func New(o Options) (*Document, error) {
 // turned: the writer's own landscape puts things off the page.
 func (d *Document) AddPage() *Page {
 	d.f.AddPageFormat("P", gofpdf.SizeType{Wd: d.wide, Ht: d.high})
-	return &Page{f: d.f, high: d.high}
+	p := &Page{f: d.f, high: d.high, sum: sha256.New()}
+	fmt.Fprintf(p.sum, "%g x %g mm\n", d.wide, d.high)
+	return p
 }
 
 // AddLayer makes a layer that viewers can hide, and gives its number.

@@ -1,6 +1,8 @@
 package page
 
 import (
+	"encoding/hex"
+	"hash"
 	"math"
 	"strconv"
 
@@ -20,6 +22,7 @@ type Page struct {
 	buf  []byte
 	high float64 // of the page, mm
 	pen  pen
+	sum  hash.Hash // of all that was drawn
 }
 
 // pen is the state that strokes are drawn with.
@@ -175,9 +178,15 @@ func (p *Page) Frame(b geom.Box, width float64, ink printing.Ink, dash ...float6
 func (p *Page) Flush() {
 	if len(p.buf) > 0 {
 		p.f.RawWriteStr(string(p.buf))
+		p.sum.Write(p.buf)
 		p.buf = p.buf[:0]
 	}
 }
+
+// Mark is a short fingerprint of the page, once it is flushed: two pages of one
+// size with the same lines and words have the same mark, and no others in
+// practice.
+func (p *Page) Mark() string { return hex.EncodeToString(p.sum.Sum(nil)[:12]) }
 
 // Group opens a group drawn through m, which is in points with y up; Restore
 // closes it.

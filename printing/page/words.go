@@ -2,6 +2,7 @@ package page
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"strings"
 
@@ -123,6 +124,7 @@ func (d *Document) Write(p *Page, w Words) {
 	p.Flush()
 	_, high := d.f.GetPageSize()
 	d.f.Text(x, high, text)
+	fmt.Fprintf(p.sum, "%q %g %t\n", text, w.Size, w.Bold)
 	p.Restore()
 	p.Flush()
 }

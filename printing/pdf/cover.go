@@ -2,7 +2,6 @@ package pdf
 
 import (
 	"fmt"
-	"math"
 	"unicode"
 	"unicode/utf8"
 
@@ -22,7 +21,8 @@ const (
 	checkLine  = 0.2
 )
 
-// cover draws the page before the sheets: the scale check and the page map.
+// cover draws the page before the sheets: the scale check, rulers and the page
+// map.
 func (d *document) cover() {
 	p := d.AddPage()
 	s := d.plan.Setup
@@ -30,13 +30,17 @@ func (d *document) cover() {
 	room := geom.Box{Min: geom.Pt(s.Margin, s.Margin), Max: geom.Pt(wide-s.Margin, high-s.Margin)}
 	panel := geom.Box{Min: room.Min, Max: room.Min.Add(geom.Vec{X: tile.PanelWidth, Y: tile.PanelHeight})}
 	d.panel(p, panel)
+	if room.Max.X-panel.Max.X >= rulerBroad+2 {
+		d.rulerDown(p, geom.Box{Min: geom.Pt(room.Max.X-rulerBroad, room.Min.Y), Max: room.Max})
+		room.Max.X -= rulerBroad + 4
+	}
 	below := geom.Box{Min: geom.Pt(room.Min.X, panel.Max.Y+5), Max: room.Max}
 	beside := geom.Box{Min: geom.Pt(panel.Max.X+8, room.Min.Y), Max: room.Max}
 	if mapSize(d.plan, beside) > mapSize(d.plan, below) {
 		below = beside
 	}
 	d.pageMap(p, below)
-	p.Flush()
+	d.end(p, tile.CoverName)
 }
 
 // panel draws the title, the scale check and the words, from the upper left
@@ -57,7 +61,8 @@ func (d *document) panel(p *page.Page, b geom.Box) {
 	line(0, 19.5, 3.4, false, d.summary())
 	line(0, 28, 4.5, true, "Check the scale before you cut")
 	d.scaleCheck(p, at(0, 31))
-	d.advice(p, geom.Box{Min: at(squareInch+8, 31+cardHigh+6), Max: at(tile.PanelWidth, tile.PanelHeight)})
+	d.advice(p, geom.Box{Min: at(squareInch+8, 31+cardHigh+6), Max: at(tile.PanelWidth, tile.PanelHeight-rulerBroad-4)})
+	d.rulerAcross(p, geom.Box{Min: at(0, tile.PanelHeight-rulerBroad), Max: at(tile.PanelWidth, tile.PanelHeight)})
 }
 
 // sentence is s with a capital at its start.
@@ -151,63 +156,5 @@ func (d *document) advice(p *page.Page, b geom.Box) {
 			y += size * 1.28
 		}
 		y += size * 0.45
-	}
-}
-
-// mapHead is the room above the page map for its heading, mm.
-const mapHead = 8.0
-
-// mapSize is mm on the page to a mm of the layout in a page map in room.
-func mapSize(plan tile.Plan, room geom.Box) float64 {
-	all := extent(plan)
-	if all.Empty() || room.Empty() {
-		return 0
-	}
-	return math.Max(0, math.Min(room.Width()/all.Width(), (room.Height()-mapHead)/all.Height()))
-}
-
-// extent is the box of all sheets, in layout mm, the blank ones included.
-func extent(plan tile.Plan) geom.Box {
-	var all geom.Box
-	for _, s := range plan.Sheets {
-		all = all.Union(s.Window)
-	}
-	return all
-}
-
-// pageMap draws the sheets in their places with the pieces on them, and the
-// blank ones with broken lines.
-func (d *document) pageMap(p *page.Page, room geom.Box) {
-	k := mapSize(d.plan, room)
-	if k == 0 {
-		return
-	}
-	d.Write(p, page.Words{Text: "Page map", At: room.Min.Add(geom.Vec{Y: 4}), Size: 4.5, Bold: true, Left: true})
-	all := extent(d.plan)
-	corner := room.Min.Add(geom.Vec{Y: mapHead})
-	m := geom.Translate(corner.Sub(geom.Point{})).Mul(geom.ScaleXY(k, k)).Mul(geom.Translate(geom.Point{}.Sub(all.Min)))
-	for r := range d.plan.Rows {
-		for c := range d.plan.Cols {
-			if s, ok := d.plan.At(r, c); ok {
-				p.Frame(onPage(m, s.Own), 0.2, page.Grey(0.45))
-			} else {
-				p.Frame(onPage(m, d.plan.Blank(r, c)).Grow(-0.7), 0.2, page.Grey(0.6), 1, 1)
-			}
-		}
-	}
-	for _, q := range d.plan.Pieces {
-		p.SetPen(0.2, page.Grey(0.6), nil, 0)
-		for i, c := range q.Piece.Outline.Transform(m.Mul(q.At)) {
-			if i == 0 {
-				p.MoveTo(c.P0)
-			}
-			p.CubicTo(c)
-		}
-		p.Op("S")
-	}
-	for _, s := range d.plan.Sheets {
-		b := onPage(m, s.Own)
-		size := d.Fit(s.Name, b.Width()*0.7, math.Min(4.5, b.Height()*0.4), true)
-		d.Write(p, page.Words{Text: s.Name, At: b.Centre().Add(geom.Vec{Y: size * 0.36}), Size: size, Bold: true})
 	}
 }

@@ -21,6 +21,10 @@ const (
 func (d *document) sheet(s tile.Sheet) {
 	p := d.AddPage()
 	m := d.plan.OnPage(s)
+	projected := d.plan.Setup.Paper.Projected()
+	if projected {
+		d.backdrop(p)
+	}
 	p.Clip(onPage(m, s.Window))
 	for side := tile.Left; side <= tile.Down; side++ {
 		d.strip(p, m, s, side)
@@ -34,11 +38,13 @@ func (d *document) sheet(s tile.Sheet) {
 	for side := tile.Left; side <= tile.Down; side++ {
 		d.tip(p, m, s, side)
 	}
-	d.Write(p, page.Words{Text: s.Name, At: m.Apply(s.NameAt), Size: tile.NameSize, Bold: true, Left: true, Ink: page.Grey(0.35)})
-	if !d.plan.Cover() && d.plan.Sheets[d.plan.PanelOn].Name == s.Name {
+	if !projected {
+		d.Write(p, page.Words{Text: s.Name, At: m.Apply(s.NameAt), Size: tile.NameSize, Bold: true, Left: true, Ink: page.Grey(0.35)})
+	}
+	if !d.plan.Panel.Empty() && d.plan.Sheets[d.plan.PanelOn].Name == s.Name {
 		d.panel(p, onPage(m, d.plan.Panel))
 	}
-	p.Flush()
+	d.end(p, s.Name)
 }
 
 // onPage takes a box of the layout to the page.
@@ -56,7 +62,11 @@ func (d *document) strip(p *page.Page, m geom.Affine, s tile.Sheet, side tile.Si
 		return
 	}
 	if strip := s.Strip(side); s.Glue(side) && !strip.Empty() {
-		for _, part := range around(strip, s.Tips[side]) {
+		var words geom.Box
+		if s.InStrip(side) {
+			words = s.Tips[side]
+		}
+		for _, part := range around(strip, words) {
 			ladder(p, onPage(m, part), side)
 		}
 	}
@@ -107,15 +117,19 @@ func joinOf(b geom.Box, side tile.Side) (from, to geom.Point) {
 	}
 }
 
-// tip writes in a strip what to do with it, where there is room.
+// tip writes in a strip, or beside a join without one, what to do there, where
+// there is room.
 func (d *document) tip(p *page.Page, m geom.Affine, s tile.Sheet, side tile.Side) {
 	if s.Tips[side].Empty() {
 		return
 	}
 	room := onPage(m, s.Tips[side])
 	text := "glue " + s.Beside[side] + " here"
-	if s.Trim(side) {
-		text = "trim"
+	switch {
+	case s.Trim(side):
+		text = "trim, joins " + s.Beside[side]
+	case !s.InStrip(side):
+		text = s.Beside[side] + " joins here"
 	}
 	// The middle of the letters, not their baseline, lies mid-strip.
 	drop := tips * 0.36

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
+	"strings"
 	"time"
 
 	"quarterstep/printing"
@@ -20,29 +22,71 @@ type Options struct {
 	Date time.Time
 	// Regular and Bold are the fonts' TrueType bytes; both are needed.
 	Regular, Bold []byte
+	// Pages are the pages to write, by the names that Plan.PageNames gives;
+	// empty is all of them. They are written in the plan's order.
+	Pages []string
 }
 
 // Write writes the plan as a PDF: the cover page where the plan has one, then
-// its sheets in order. Errors name the piece whose line cannot be drawn, or
-// the font that cannot be read.
+// its sheets in order. Errors name the piece whose line cannot be drawn, the
+// page that is not there, or the font that cannot be read.
 func Write(w io.Writer, plan tile.Plan, o Options) error {
-	if err := plan.Setup.Validate(); err != nil {
-		return fmt.Errorf("writing the PDF: %w", err)
-	}
-	d, err := newDocument(plan, o)
+	d, err := drawn(plan, o)
 	if err != nil {
 		return fmt.Errorf("writing the PDF: %w", err)
-	}
-	if plan.Cover() {
-		d.cover()
-	}
-	for _, s := range plan.Sheets {
-		d.sheet(s)
 	}
 	if err := d.Output(w); err != nil {
 		return fmt.Errorf("writing the PDF: %w", err)
 	}
 	return nil
+}
+
+// Mark is a page's name and a fingerprint of what is printed on it.
+type Mark struct{ Page, Print string }
+
+// Marks are the marks of the pages that Write would write. A page whose mark is
+// another than at the last print has changed.
+func Marks(plan tile.Plan, o Options) ([]Mark, error) {
+	d, err := drawn(plan, o)
+	if err != nil {
+		return nil, fmt.Errorf("comparing the pages: %w", err)
+	}
+	return d.marks, nil
+}
+
+// drawn is the document with its pages drawn.
+func drawn(plan tile.Plan, o Options) (*document, error) {
+	if err := plan.Setup.Validate(); err != nil {
+		return nil, err
+	}
+	for _, name := range o.Pages {
+		if !slices.Contains(plan.PageNames(), name) {
+			return nil, fmt.Errorf("there is no page %s: choose from %s", name, strings.Join(plan.PageNames(), ", "))
+		}
+	}
+	d, err := newDocument(plan, o)
+	if err != nil {
+		return nil, err
+	}
+	if plan.Cover() && d.wanted(tile.CoverName) {
+		d.cover()
+	}
+	for _, s := range plan.Sheets {
+		if d.wanted(s.Name) {
+			d.sheet(s)
+		}
+	}
+	return d, nil
+}
+
+func (d *document) wanted(page string) bool {
+	return len(d.o.Pages) == 0 || slices.Contains(d.o.Pages, page)
+}
+
+// end finishes a page.
+func (d *document) end(p *page.Page, name string) {
+	p.Flush()
+	d.marks = append(d.marks, Mark{name, p.Mark()})
 }
 
 // document is a PDF under way.
@@ -51,6 +95,7 @@ type document struct {
 	plan  tile.Plan
 	o     Options
 	lines []line // by layer, the lines without one first
+	marks []Mark // of the pages drawn
 	// layers are the layers' numbers by name. Words in a layer that no line is
 	// in are always shown.
 	layers map[string]int
@@ -100,7 +145,7 @@ func (d *document) layOut() error {
 				}
 				id = known
 			}
-			l, err := newLine(p, s, id)
+			l, err := newLine(p, d.look(s), id)
 			if err != nil {
 				return err
 			}
@@ -152,7 +197,7 @@ func (d *document) drawLabels(p *page.Page, s tile.Sheet) {
 			}
 			d.Write(p, page.Words{
 				Text: l.Text, At: m.Apply(q.At.Apply(l.At)), Size: l.Size, Bold: l.Bold,
-				Turn: l.Turn + turnOf(q.At), Ink: l.Ink, Clip: clip,
+				Turn: l.Turn + turnOf(q.At), Ink: d.ink(l.Ink), Clip: clip,
 			})
 			if layered {
 				p.EndLayer()

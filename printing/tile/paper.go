@@ -15,13 +15,15 @@ type Paper struct {
 	// Free is a page as long as the pieces need: off a roll, which has a Width,
 	// or for a projector, which has neither side.
 	Free bool
+	// Screen is a page for a projector; it is Free.
+	Screen bool
 }
 
 // Roll reports whether the paper comes off a roll.
-func (p Paper) Roll() bool { return p.Free && p.Width > 0 }
+func (p Paper) Roll() bool { return p.Free && !p.Screen }
 
 // Projected reports whether the page is for a projector.
-func (p Paper) Projected() bool { return p.Free && p.Width == 0 }
+func (p Paper) Projected() bool { return p.Free && p.Screen }
 
 // papers are those known by name. Sizes: ISO 216 (A series) and ANSI/ASME
 // Y14.1 (letter 8.5 x 11 in, tabloid 11 x 17 in); legal, 8.5 x 14 in, and the
@@ -40,7 +42,7 @@ var papers = []Paper{
 	{Name: "Roll 610 mm", Width: 610, Free: true},
 	{Name: "Roll 841 mm", Width: 841, Free: true},
 	{Name: "Roll 914 mm", Width: 914.4, Free: true},
-	{Name: "Projector", Free: true},
+	{Name: "Projector", Free: true, Screen: true},
 }
 
 // Papers lists the papers known by name, small ones first.

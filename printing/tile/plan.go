@@ -43,8 +43,14 @@ type Sheet struct {
 	// mm, clear of lines and words where there is such a place.
 	NameAt geom.Point
 	// Tips are the places for a few words in the strips, in layout mm, clear
-	// of lines, words and buttons; empty where there is none.
+	// of lines, words and buttons; where a strip is too narrow, beside its
+	// join; empty where there is none.
 	Tips [4]geom.Box
+}
+
+// InStrip reports whether the tip of a side lies in its strip.
+func (s Sheet) InStrip(side Side) bool {
+	return math.Min(s.Strip(side).Width(), s.Strip(side).Height()) >= tipHigh
 }
 
 // Trim reports whether the sheet is cut along its join on that side: on its
@@ -107,6 +113,21 @@ func (p Plan) Pages() int {
 		return len(p.Sheets) + 1
 	}
 	return len(p.Sheets)
+}
+
+// CoverName names the page before the sheets among the pages.
+const CoverName = "Cover"
+
+// PageNames are the names of the pages in the order in which they are printed.
+func (p Plan) PageNames() []string {
+	var out []string
+	if p.Cover() {
+		out = append(out, CoverName)
+	}
+	for _, s := range p.Sheets {
+		out = append(out, s.Name)
+	}
+	return out
 }
 
 // At is the sheet in a row and column; false where it is blank and left out.

@@ -6,11 +6,15 @@ import "slices"
 // trimmed and glued for less is a nuisance, and easily lost.
 const sliver = 12.0
 
-// standing is what an arrangement costs when its slivers count, too.
-type standing struct{ sheets, splits, slivers, trouble int }
+// standing is what an arrangement costs when its slivers count, too, and the
+// pieces that lie on one sheet but over a join with the next, where the sheet
+// is trimmed.
+type standing struct{ sheets, splits, slivers, trimmed, trouble int }
 
 func (s standing) less(o standing) bool {
-	return slices.Compare([]int{s.sheets, s.splits, s.slivers, s.trouble}, []int{o.sheets, o.splits, o.slivers, o.trouble}) < 0
+	return slices.Compare(
+		[]int{s.sheets, s.splits, s.slivers, s.trimmed, s.trouble},
+		[]int{o.sheets, o.splits, o.slivers, o.trimmed, o.trouble}) < 0
 }
 
 // polish shifts pieces over the sheets, one at a time and all together, as long
@@ -40,7 +44,7 @@ func (a *arranging) polish(best tried) *try {
 func (a *arranging) shiftOne(spots []spot, i int, now standing) (spot, standing, bool) {
 	was, best, better := spots[i], spots[i], false
 	defer func() { spots[i] = was }()
-	if now.slivers == 0 && now.splits == 0 && len(a.setOf(i, was).sheets) <= a.leastFor(i) {
+	if now.slivers == 0 && now.splits == 0 && now.trimmed == 0 && len(a.setOf(i, was).sheets) <= a.leastFor(i) {
 		return was, now, false
 	}
 	for _, d := range a.shifts() {
@@ -73,10 +77,10 @@ func (a *arranging) leastFor(i int) int {
 func (a *arranging) shifts() [][2]int {
 	const near, step = 12, 3
 	var out [][2]int
-	for d := 1; d < a.nx; d++ {
+	for d := 1; d < a.nx; d += 1 + a.nx/80 {
 		out = append(out, [2]int{d, 0}, [2]int{-d, 0})
 	}
-	for d := 1; d < a.ny; d++ {
+	for d := 1; d < a.ny; d += 1 + a.ny/80 {
 		out = append(out, [2]int{0, d}, [2]int{0, -d})
 	}
 	for dx := -near; dx <= near; dx += step {
@@ -164,7 +168,23 @@ func (a *arranging) weigh(spots []spot) (standing, bool) {
 			w.slivers++
 		}
 	}
+	for i, s := range spots {
+		if a.items[i].whole && a.isTrimmed(a.items[i].views[s.view], s, shown) {
+			w.trimmed++
+		}
+	}
 	return w, true
+}
+
+// isTrimmed reports whether a join between sheets that are shown runs through a
+// piece on one sheet.
+func (a *arranging) isTrimmed(v *view, s spot, shown map[cellAt]patch) bool {
+	r, c := s.y/a.ny, s.x/a.nx
+	there := func(dr, dc int) bool { _, ok := shown[cellAt{r + dr, c + dc}]; return ok }
+	x, y := s.x-c*a.nx, s.y-r*a.ny
+	half := func(strip int) int { return (strip + 1) / 2 }
+	return x < half(a.stripX) && there(0, -1) || y < half(a.stripY) && there(-1, 0) ||
+		x+v.wide > a.nx+a.stripX/2 && there(0, 1) || y+len(v.rows) > a.ny+a.stripY/2 && there(1, 0)
 }
 
 // patch is the box of the cells a sheet shows, from and up to.

@@ -1,8 +1,6 @@
 package tile
 
 import (
-	"math"
-
 	"quarterstep/model/geom"
 )
 
@@ -58,15 +56,39 @@ const (
 	tipHigh = 3.2
 )
 
-// placeTips finds room for words in the strips of every sheet, near their
+// placeTips finds room for words in the strips of every sheet, or beside joins
+// without, near their
 // upper or left end before elsewhere.
 func (p *Plan) placeTips(shapes []shape) {
 	for i := range p.Sheets {
 		s := &p.Sheets[i]
 		for side := Left; side <= Down; side++ {
-			s.Tips[side] = tipPlace(s.Strip(side), s.Buttons, shapes)
+			if s.Beside[side] != "" {
+				s.Tips[side] = tipPlace(s.tipRoom(side), s.Buttons, shapes)
+			}
 		}
 	}
+}
+
+// tipRoom is where the words of a side may stand: its strip or, where that is
+// too narrow, a strip as broad on the sheet's own side of the join.
+func (s Sheet) tipRoom(side Side) geom.Box {
+	if s.InStrip(side) {
+		return s.Strip(side)
+	}
+	const off = 0.8 // from the join
+	b := s.Own
+	switch side {
+	case Left:
+		b.Min.X, b.Max.X = b.Min.X+off, b.Min.X+off+tipHigh
+	case Up:
+		b.Min.Y, b.Max.Y = b.Min.Y+off, b.Min.Y+off+tipHigh
+	case Right:
+		b.Min.X, b.Max.X = b.Max.X-off-tipHigh, b.Max.X-off
+	case Down:
+		b.Min.Y, b.Max.Y = b.Max.Y-off-tipHigh, b.Max.Y-off
+	}
+	return b
 }
 
 func tipPlace(strip geom.Box, buttons []Button, shapes []shape) geom.Box {
@@ -75,7 +97,7 @@ func tipPlace(strip geom.Box, buttons []Button, shapes []shape) geom.Box {
 	if strip.Height() > strip.Width() {
 		half, long, along = geom.Vec{X: half.Y, Y: half.X}, strip.Height(), geom.Vec{Y: 1}
 	}
-	if math.Min(strip.Width(), strip.Height()) < tipHigh || long < tipLong {
+	if long < tipLong {
 		return geom.Box{}
 	}
 	const places = 40
