@@ -46,16 +46,16 @@ func (w *Window) connectLines(l *panel.Lines) {
 	}
 	l.OnFrom = func(i int) {
 		t.from, t.to = i+1, max(t.to, i+1)
-		w.refresh()
+		w.sizesSaid()
 	}
 	l.OnTo = func(i int) {
 		t.to = i + 1
 		if t.from == 0 || t.from > t.to {
 			t.from = t.to
 		}
-		w.refresh()
+		w.sizesSaid()
 	}
-	l.OnWay = func(i int) { t.ways = i; w.refresh() }
+	l.OnWay = func(i int) { t.ways = i; w.sizesSaid() }
 	l.OnRow = w.takeRow
 	l.OnFollow = func(on bool) { t.straight = !on; w.refresh() }
 	l.OnFinish, l.OnNext, l.OnUndo = w.finishSize, w.confirmNext, w.undoPoint

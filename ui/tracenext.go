@@ -48,9 +48,11 @@ func (w *Window) propose() {
 
 func closed(s model.TracedSize) bool { return s.Closed }
 
-// confirmNext confirms the proposed corner in hand; the last one takes the line.
+// confirmNext confirms the proposed corner in hand, whose place is then beyond
+// doubt; the last one takes the line.
 func (w *Window) confirmNext() {
 	t := &w.paper.trace
+	t.next.Proposal = t.next.Sure(t.next.at)
 	t.next.at++
 	if t.next.at >= len(t.next.Line.Corners) {
 		w.takeNext()
@@ -76,17 +78,18 @@ func (w *Window) takeNext() {
 		return
 	}
 	t.next = proposal{}
-	t.doubt(t.size, slices.Concat(next.Doubts...))
+	t.doubt(t.size, next.AllDoubts())
 	w.sizeDone()
 	w.refresh()
 }
 
-// correctNext is a click while corners are proposed: on the one to confirm it
-// confirms, elsewhere it says where that corner is.
+// correctNext is a click while corners are proposed: right on the one to confirm
+// it confirms, elsewhere it says where that corner is.
 func (w *Window) correctNext(at geom.Point) {
+	const right = 0.3 // of the reach: a few px
 	t := &w.paper.trace
 	c := t.next.at
-	if t.next.Line.Corners[c].Dist(at) > w.table.Reach() {
+	if t.next.Line.Corners[c].Dist(at) > right*w.table.Reach() {
 		w.moveNext(c, w.tracer().OntoPrint(at))
 	}
 	w.confirmNext()

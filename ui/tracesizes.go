@@ -55,6 +55,65 @@ func (w *Window) tracedSizes(p model.Pattern, k model.Tracing) []string {
 	return sizes
 }
 
+// sizesSaid answers that other sizes are to be traced: the one to begin with is
+// chosen anew, as long as none is begun.
+func (w *Window) sizesSaid() {
+	if k, _ := w.tracing(); len(k.Sizes) == 0 {
+		w.paper.trace.size = ""
+	}
+	w.refresh()
+}
+
+// keepSize sees to it that a printed size is in hand: one whose line is not done.
+func (w *Window) keepSize(p model.Pattern, k model.Tracing) {
+	t := &w.paper.trace
+	sizes := w.tracedSizes(p, k)
+	if slices.Contains(sizes, t.size) {
+		return
+	}
+	t.size = ""
+	if next, ok := nextSize(k, sizes); ok {
+		t.size = next
+	} else if len(sizes) > 0 {
+		t.size = sizes[0]
+	}
+}
+
+// sizeDone goes on to the next size whose line is not done, and proposes it.
+func (w *Window) sizeDone() {
+	w.paper.trace.aiming = false
+	k, _ := w.tracing()
+	if next, ok := nextSize(k, w.tracedSizes(w.doc.Pattern(), k)); ok {
+		w.takeSize(next)
+	}
+}
+
+// nextSize is the size to trace next: one that was begun; else the one nearest
+// to a size that is done, for from there it is proposed best; else the largest,
+// which runs outermost. It is false where all are done.
+func nextSize(k model.Tracing, sizes []string) (string, bool) {
+	best, least := "", len(sizes)+1
+	for i, s := range sizes {
+		line, _ := trace.LineOf(k, s)
+		switch {
+		case line.Closed:
+			continue
+		case len(line.Corners) > 0:
+			return s, true
+		}
+		away := len(sizes)
+		for j, o := range sizes {
+			if done, _ := trace.LineOf(k, o); done.Closed {
+				away = min(away, max(i-j, j-i))
+			}
+		}
+		if away <= least {
+			best, least = s, away
+		}
+	}
+	return best, best != ""
+}
+
 // keepIf are the sizes whose number f accepts.
 func keepIf(sizes []string, f func(i int) bool) []string {
 	var out []string

@@ -78,9 +78,7 @@ func liesOn(edges []geom.Path, at geom.Point) bool {
 // none.
 func (t *traceStep) allDoubts(k model.Tracing) []follow.Doubt {
 	out := append(slices.Clone(t.live.Doubts), t.faults...)
-	for _, ds := range t.next.Doubts {
-		out = append(out, ds...)
-	}
+	out = append(out, t.next.AllDoubts()...)
 	for _, s := range k.Sizes {
 		for _, d := range t.doubts[s.Size] {
 			if liesOn(s.Edges, d.At) {
@@ -129,26 +127,6 @@ func (w *Window) takeTracing(id string) {
 	t := &w.paper.trace
 	*t = t.habits()
 	t.id = id
-}
-
-// keepSize sees to it that a printed size is in hand: the first whose line is
-// not done.
-func (w *Window) keepSize(p model.Pattern, k model.Tracing) {
-	t := &w.paper.trace
-	sizes := w.tracedSizes(p, k)
-	if slices.Contains(sizes, t.size) {
-		return
-	}
-	t.size = ""
-	for _, s := range sizes {
-		if line, ok := trace.LineOf(k, s); !ok || !line.Closed {
-			t.size = s
-			return
-		}
-	}
-	if len(sizes) > 0 {
-		t.size = sizes[0]
-	}
 }
 
 // tracingNow reports whether clicks on the Table trace.
@@ -272,7 +250,8 @@ func freePieceName(p model.Pattern) string {
 
 // tracer is what tracing goes by on the photo in hand.
 func (w *Window) tracer() trace.Hand {
-	return trace.Hand{Lines: w.photo().lines, Reach: w.table.Reach(), Straight: w.paper.trace.straight}
+	const careful = 0.6 // of the reach: in a nest the next crossing is never far
+	return trace.Hand{Lines: w.photo().lines, Reach: careful * w.table.Reach(), Straight: w.paper.trace.straight}
 }
 
 // followed is the edge from the last corner of a line to a place.
@@ -303,19 +282,6 @@ func (w *Window) pointed(at geom.Point) {
 		t.live = w.followed(line, to)
 	}
 	w.showTrace()
-}
-
-// sizeDone goes on to the next size whose line is not done, and proposes it.
-func (w *Window) sizeDone() {
-	t := &w.paper.trace
-	t.aiming = false
-	k, _ := w.tracing()
-	for _, s := range w.tracedSizes(w.doc.Pattern(), k) {
-		if line, _ := trace.LineOf(k, s); !line.Closed {
-			w.takeSize(s)
-			return
-		}
-	}
 }
 
 // takeSize takes a size's line in hand.

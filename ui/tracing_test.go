@@ -291,3 +291,43 @@ func TestASizeTracedTwiceIsSaid(t *testing.T) {
 		t.Errorf("the panel says %q", v.Note)
 	}
 }
+
+// With one size traced, each next one is proposed by itself; a corner that is
+// right is confirmed with Enter, another one clicked, and every line lies on its
+// print or is marked as doubtful. A piece of five corners in four sizes takes 21 clicks and keys, against
+// 24 clicks without.
+func TestTheNextSizesComeByThemselves(t *testing.T) {
+	w, q, at := onBib(t)
+	w.table.ZoomBy(3) // as one does who looks closely
+	clicks, keys := clickLine(t, w, q, "40", at), 0
+	for _, size := range []string{"38", "36", "34"} {
+		if w.paper.trace.size != size || !w.paper.trace.next.on {
+			t.Fatalf("size %s is in hand, not %s, and proposed: %v", w.paper.trace.size, size, w.paper.trace.next.on)
+		}
+		for i, c := range cornersOf(t, q, size, at) {
+			if d := w.paper.trace.next.Line.Corners[i].Dist(c); d > 0.5 {
+				t.Logf("size %s: corner %d is proposed %.2f mm off and clicked", size, i+1, d)
+				w.table.OnPlace(c)
+				clicks++
+				continue
+			}
+			press(w, fyne.KeyReturn)
+			keys++
+		}
+	}
+	if t.Logf("%d clicks, %d keys", clicks, keys); clicks+keys != 6+15 || keys == 0 {
+		t.Errorf("it took %d clicks and %d keys", clicks, keys)
+	}
+	for _, o := range q.Nest {
+		line := lineInHand(w, o.Size)
+		off, doubts := farOff(t, line, q, at), len(w.paper.trace.doubts[o.Size])
+		t.Logf("size %s lies %.2f mm off the print, with %d doubts", o.Size, off, doubts)
+		if !line.Closed || off > 0.7 && doubts == 0 {
+			t.Errorf("size %s is closed: %v, and lies %.2f mm off the print without a doubt", o.Size, line.Closed, off)
+		}
+	}
+	w.shelve()
+	if n := len(w.doc.Pattern().Pieces); n != 1 {
+		t.Fatalf("%d pieces on the Shelf", n)
+	}
+}

@@ -52,11 +52,11 @@ func (h Hand) OntoPrint(at geom.Point) geom.Point {
 // Edge is edge j of a line, from its corner j to a place by way of the points in
 // via: along the printed line, beside the same edge of the sizes traced already;
 // straight with a doubt that says so where no printed line leads there; straight
-// without a word where nothing is followed.
+// without a word on the fold, and where nothing is followed.
 func (h Hand) Edge(k model.Tracing, line model.TracedSize, j int, to geom.Point, via []geom.Point) follow.Edge {
 	from := line.Corners[j]
 	straight := geom.Polyline(append(append([]geom.Point{from}, via...), to)...)
-	if !h.follows() {
+	if !h.follows() || onFold(k, line, j, to) {
 		return follow.Edge{Path: straight}
 	}
 	e, err := h.Lines.Follow(from, to, via, follow.Options{Guides: guides(k, line, j, to)})
@@ -69,30 +69,51 @@ func (h Hand) Edge(k model.Tracing, line model.TracedSize, j int, to geom.Point,
 	return e
 }
 
-// guides are the edges of the sizes traced already that are edge j of a line,
-// which may have been begun at another corner and run the other way round: its
-// first corner tells where, its second, or where the first edge leads to, which
-// way.
+// guides are the edges of the sizes traced already that are edge j of a line.
 func guides(k model.Tracing, line model.TracedSize, j int, to geom.Point) []geom.Path {
+	var out []geom.Path
+	for _, s := range k.Sizes {
+		if s.Size == line.Size || !s.Closed || j >= len(s.Corners) {
+			continue
+		}
+		if i, back := sameEdge(s, line, j, to); back {
+			out = append(out, s.Edges[i].Reverse())
+		} else {
+			out = append(out, s.Edges[i])
+		}
+	}
+	return out
+}
+
+// sameEdge is the edge of a size done that is edge j of a line, which may have
+// been begun at another corner and run the other way round: its first corner
+// tells where, its second, or where the first edge leads to, which way.
+func sameEdge(s, line model.TracedSize, j int, to geom.Point) (i int, back bool) {
 	second := to
 	if len(line.Corners) > 1 && j > 0 {
 		second = line.Corners[1]
 	}
-	var out []geom.Path
-	for _, s := range k.Sizes {
-		n := len(s.Corners)
-		if s.Size == line.Size || !s.Closed || j >= n {
-			continue
-		}
-		c := nearestCorner(s, line.Corners[0])
-		onward, back := s.Edges[c], s.Edges[(c+n-1)%n]
-		if off(onward, second) <= off(back, second) {
-			out = append(out, s.Edges[(c+j)%n])
-		} else {
-			out = append(out, s.Edges[(c-1-j+2*n)%n].Reverse())
-		}
+	n := len(s.Corners)
+	c := nearestCorner(s, line.Corners[0])
+	onward, before := s.Edges[c], s.Edges[(c+n-1)%n]
+	if off(onward, second) <= off(before, second) {
+		return (c + j) % n, false
 	}
-	return out
+	return (c - 1 - j + 2*n) % n, true
+}
+
+// onFold reports that edge j of a line was said to lie on the fold.
+func onFold(k model.Tracing, line model.TracedSize, j int, to geom.Point) bool {
+	if len(k.Sizes) == 0 || len(k.Edges) == 0 {
+		return false
+	}
+	if s := k.Sizes[0]; s.Size != line.Size {
+		if !s.Closed || j >= len(s.Corners) {
+			return false
+		}
+		j, _ = sameEdge(s, line, j, to)
+	}
+	return j < len(k.Edges) && k.Edges[j].Kind == model.Fold
 }
 
 func nearestCorner(s model.TracedSize, at geom.Point) int {
