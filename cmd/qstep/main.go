@@ -44,6 +44,8 @@ const usage = `qstep does Quarterstep's job without a window.
               [MEASURES] [LENGTHS] [--margin L --overlap L] -o F.pdf
   qstep sheet Q.qstep [--size SIZE] [MEASURES] [--piece NAME]
               [--paper a4|letter] [--date TEXT] -o F.pdf
+  qstep summary Q.qstep [--size SIZE] [MEASURES] [LENGTHS] [--paper a4|letter]
+              [--date TEXT] -o F.pdf
   qstep targets [--kind strips|corners] [--paper a4|letter] -o F.pdf
   qstep straighten PICTURE... --ref scan|targets|a4|letter|mat|card -o F.png
   qstep trace F.png --clicks FILE.json --chart CHART -o P.qstep
@@ -81,7 +83,7 @@ func run(args []string, out, errs io.Writer) int {
 	}
 	commands := map[string]func([]string, io.Writer) error{
 		"charts": charts, "import": bringIn, "grade": grade, "check": lookOver,
-		"export": export, "print": printPDF, "demo": demo, "sheet": sheet,
+		"export": export, "print": printPDF, "demo": demo, "sheet": sheet, "summary": summarize,
 		"straighten": straighten, "targets": targets, "trace": traceClicks,
 	}
 	if args[0] == "help" || args[0] == "--help" || args[0] == "-h" {
