@@ -50,6 +50,7 @@ func PrintSetup(paper, margin, overlap string) (tile.Setup, error) {
 type Job struct {
 	Plan    tile.Plan
 	drawing printing.Drawing
+	date    string // as written on the pieces
 }
 
 // Plan draws p as chosen and lays it over few sheets.
@@ -67,7 +68,7 @@ func Plan(p model.Pattern, c PrintChoice, s tile.Setup) (Job, error) {
 			placed[i].Piece.Labels = upright(placed[i].Piece.Labels)
 		}
 	}
-	return Job{drawing: d}.lay(placed, s)
+	return Job{drawing: d, date: c.Date}.lay(placed, s)
 }
 
 // upright turns the words of a piece that lies the other way up, so that they
@@ -115,9 +116,19 @@ func (j Job) Pages() int { return j.Plan.Pages() }
 
 // WritePDF writes the pages, true to scale. The same pattern and choice give
 // the same bytes.
-func (j Job) WritePDF(w io.Writer) error {
-	return pdf.Write(w, j.Plan, pdf.Options{
+func (j Job) WritePDF(w io.Writer) error { return j.WritePages(w, nil) }
+
+// WritePages writes the pages of those names, or all where none is named; the
+// error names one that is not there.
+func (j Job) WritePages(w io.Writer, pages []string) error {
+	o := j.options()
+	o.Pages = pages
+	return pdf.Write(w, j.Plan, o)
+}
+
+func (j Job) options() pdf.Options {
+	return pdf.Options{
 		Title: j.drawing.Title, Note: j.drawing.Note,
 		Regular: assets.LatoRegular, Bold: assets.LatoBold,
-	})
+	}
 }

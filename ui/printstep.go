@@ -57,7 +57,7 @@ func (s *printStep) stale() { s.of, s.shown = -1, nil }
 // chosen is what goes on paper.
 func (s *printStep) chosen(p model.Pattern) app.PrintChoice {
 	c := s.choice
-	c.WithTarget, c.Date = s.target, time.Now().Format("2 January 2006")
+	c.WithTarget, c.Date = s.target, time.Now().Format(time.DateOnly)
 	for _, size := range p.Chart.Sizes {
 		if s.sizes[size.Name] {
 			c.Sizes = append(c.Sizes, size.Name)
