@@ -8,24 +8,17 @@ import (
 	"quarterstep/printing/tile"
 )
 
-// PrintedPage is the name of a page that was printed and a mark of what was on
-// it.
-type PrintedPage struct {
-	Page string `json:"page"`
-	Mark string `json:"mark"`
-}
-
-// Marks tell of every page what is on it. The date is left out: a page is the
+// Marks tell of every page, by its name, what is on it. The date is left out: a page is the
 // same tomorrow, as long as dates are written equally long ("2026-03-01"), so that
 // they take the same room.
-func (j Job) Marks() ([]PrintedPage, error) {
+func (j Job) Marks() (map[string]string, error) {
 	marks, err := pdf.Marks(j.undated(), j.options())
 	if err != nil {
 		return nil, err
 	}
-	out := make([]PrintedPage, len(marks))
-	for i, m := range marks {
-		out[i] = PrintedPage{m.Page, m.Print}
+	out := make(map[string]string, len(marks))
+	for _, m := range marks {
+		out[m.Page] = m.Print
 	}
 	return out, nil
 }
@@ -49,15 +42,15 @@ func (j Job) undated() tile.Plan {
 
 // Changed names the pages that were not printed as they are now, in the plan's
 // order.
-func (j Job) Changed(before []PrintedPage) ([]string, error) {
+func (j Job) Changed(before map[string]string) ([]string, error) {
 	now, err := j.Marks()
 	if err != nil {
 		return nil, err
 	}
 	var out []string
-	for _, m := range now {
-		if !slices.Contains(before, m) {
-			out = append(out, m.Page)
+	for _, page := range j.Plan.PageNames() {
+		if before[page] != now[page] {
+			out = append(out, page)
 		}
 	}
 	return out, nil
