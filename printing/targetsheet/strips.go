@@ -16,7 +16,7 @@ var stripWords = []string{
 	"Cut along the dashed lines.",
 	"Lay the piece flat, and one strip flat beside each of its four sides, any way round. They may lie on the sheet, but not on a line you want.",
 	"Take the photo from above, in even light, with all four strips whole in the picture and little else.",
-	"No strip need be measured. Keep them: the next photo is sure in the same way.",
+	"Nothing need be measured. Keep the strips for the next photo.",
 }
 
 // strips draws what is on the page beside the targets of the strips.

@@ -127,7 +127,7 @@ func TestMarginsAreWhite(t *testing.T) {
 // What the sheet says can be read, and goes from the first step to the last.
 func TestSheetSaysWhatToDo(t *testing.T) {
 	for set, want := range map[target.Set][]string{
-		target.Strips:  {"Strips to lay", "5 cm", "2 in", "Strip 1", "Strip 4", "1. Print at 100 %", "2. Cut along", "3. Lay the piece flat", "5. No strip"},
+		target.Strips:  {"Strips to lay", "5 cm", "2 in", "Strip 1", "Strip 4", "1. Print at 100 %", "2. Cut along", "3. Lay the piece flat", "5. Nothing need be"},
 		target.Corners: {"Corner cards to lay", "5 cm", "2 in", "upper left", "lower left", "1. Print at 100 %", "6. Uncut"},
 	} {
 		for _, paper := range []tile.Paper{a4, letter} {
