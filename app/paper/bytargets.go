@@ -58,12 +58,12 @@ func (p *Photo) byTargets(ctx context.Context, r Request) (Straight, error) {
 	}
 	parts := partsOf(all)
 	if len(parts) < 2 {
-		return Straight{}, fmt.Errorf("only a part of the targets is found; %s: see that two at least lie on different sides of the piece, whole, flat and in even light", s.lacks())
+		return Straight{}, fmt.Errorf("only a part of the targets is found; %s: see that two at least lie on different sides of the piece, whole, flat, sharp and in even light", s.lacks())
 	}
 	return p.byParts(r, s, parts)
 }
 
-var errNoTargets = errors.New("no targets are found in the photo: they must lie whole in it, flat and in even light, and be a good 40 pixels across")
+var errNoTargets = errors.New("no targets are found in the photo: they must lie whole in it, flat, sharp and in even light, and not be too small: go nearer")
 
 func (p *Photo) byParts(r Request, s Sighting, parts []part) (Straight, error) {
 	shot := p.shot(r)
@@ -82,7 +82,7 @@ func (p *Photo) byParts(r Request, s Sighting, parts []part) (Straight, error) {
 // rectangle.
 func (p *Photo) byRectangle(r Request, s Sighting) (Straight, error) {
 	if len(s.Missing) > 0 {
-		return Straight{}, fmt.Errorf("%s: see that all four lie whole in the photo, flat and in even light", s.lacks())
+		return Straight{}, fmt.Errorf("%s: see that all four lie whole in the photo, flat, sharp and in even light", s.lacks())
 	}
 	if !(r.Apart[0] >= leastApart && r.Apart[1] >= leastApart) {
 		return Straight{}, errApart
