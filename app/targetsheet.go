@@ -11,7 +11,7 @@ import (
 
 // WriteTargetSheet writes the sheet of targets to print, cut apart and lay round
 // a piece before it is photographed, as a PDF of one page on A4, Letter or
-// larger.
-func WriteTargetSheet(w io.Writer, set target.Set, paper tile.Paper) error {
-	return targetsheet.Write(w, set, targetsheet.Options{Paper: paper, Regular: assets.LatoRegular, Bold: assets.LatoBold})
+// larger, corrected for the printer.
+func WriteTargetSheet(w io.Writer, set target.Set, paper tile.Paper, printer tile.Printer) error {
+	return targetsheet.Write(w, set, targetsheet.Options{Paper: paper, Printer: printer, Regular: assets.LatoRegular, Bold: assets.LatoBold})
 }

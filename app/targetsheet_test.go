@@ -25,7 +25,7 @@ import (
 func sheetPhoto(t *testing.T, set target.Set, percent float64) *paper.Photo {
 	t.Helper()
 	var pdf bytes.Buffer
-	if err := WriteTargetSheet(&pdf, set, tile.Paper{Name: "A4", Width: 210, Height: 297}); err != nil {
+	if err := WriteTargetSheet(&pdf, set, tile.Paper{Name: "A4", Width: 210, Height: 297}, tile.Printer{}); err != nil {
 		t.Fatal(err)
 	}
 	path, err := exec.LookPath("pdftoppm")

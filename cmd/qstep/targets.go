@@ -28,7 +28,7 @@ func targets(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	if err := app.WriteFile(*to, func(w io.Writer) error { return app.WriteTargetSheet(w, set, on) }); err != nil {
+	if err := app.WriteFile(*to, func(w io.Writer) error { return app.WriteTargetSheet(w, set, on, tile.Printer{}) }); err != nil {
 		return err
 	}
 	fmt.Fprintf(out, "%s: targets to print at 100 %%, cut apart and lay round a piece before you photograph it.\n", *to)

@@ -3,6 +3,7 @@ package targetsheet
 import (
 	"fmt"
 	"io"
+	"math"
 	"time"
 
 	"quarterstep/model/geom"
@@ -14,6 +15,9 @@ import (
 // Options are what a sheet does not know.
 type Options struct {
 	Paper tile.Paper
+	// Printer corrects a printer that prints a little small or large; targets and
+	// squares then come out as large as they say.
+	Printer tile.Printer
 	// Regular and Bold are the fonts' TrueType bytes; both are needed.
 	Regular, Bold []byte
 }
@@ -25,12 +29,16 @@ const (
 	leastHigh = 11 * 25.4
 	gutter    = 3.0
 	cutLine   = 0.15
+	// A printer farther out than this is set wrongly (common practice, as in
+	// printing/tile).
+	mostCorrection = 0.06
 )
 
 var cutDash = []float64{3, 2}
 
 // Write writes the sheet of a set as a PDF of one page. Errors name the paper
-// that is too small, the set there is not, or the font that cannot be read.
+// that is too small, the set there is not, the correction that cannot be one, or
+// the font that cannot be read.
 func Write(w io.Writer, set target.Set, o Options) error {
 	if err := write(w, set, o); err != nil {
 		return fmt.Errorf("writing the targets: %w", err)
@@ -47,6 +55,10 @@ func write(w io.Writer, set target.Set, o Options) error {
 	if o.Paper.Width < leastWide || o.Paper.Height < leastHigh {
 		return fmt.Errorf("paper %s is too small: use A4 or Letter", o.Paper.Name)
 	}
+	across, down := o.Printer.Scale()
+	if !(math.Abs(across-1) <= mostCorrection && math.Abs(down-1) <= mostCorrection) {
+		return fmt.Errorf("the printer's correction is too large: set it to 100 %% and measure it again")
+	}
 	f, err := page.New(page.Options{
 		Title: title, Date: time.Time{},
 		Wide: o.Paper.Width, High: o.Paper.Height, Regular: o.Regular, Bold: o.Bold,
@@ -56,6 +68,8 @@ func write(w io.Writer, set target.Set, o Options) error {
 	}
 	s := &sheet{Document: f, p: f.AddPage(), set: set, paper: o.Paper, title: title}
 	s.middle = Middle(set, o.Paper)
+	x, y := s.p.At(geom.Pt(o.Paper.Width/2, o.Paper.Height/2))
+	s.p.Group(geom.Affine{A: across, D: down, E: x * (1 - across), F: y * (1 - down)})
 	if set == target.Strips {
 		s.strips()
 	} else {
@@ -66,12 +80,14 @@ func write(w io.Writer, set target.Set, o Options) error {
 			s.target(set.Code(part, k))
 		}
 	}
+	s.p.Restore()
 	s.p.Flush()
 	return f.Output(w)
 }
 
 // Middle is where on a page the middle of a set's parts lies, from which
-// target.Spot's Sheet counts.
+// target.Spot's Sheet counts, before a printer's correction, which is about the
+// middle of the page.
 func Middle(set target.Set, paper tile.Paper) geom.Point {
 	if set == target.Strips {
 		return geom.Pt(firstStrip+target.Parts*target.StripWidth/2, paper.Height/2)

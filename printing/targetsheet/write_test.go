@@ -102,6 +102,34 @@ func TestEveryTargetIsFound(t *testing.T) {
 	}
 }
 
+// For a printer that prints a little large one way and small the other, all is
+// corrected about the middle of the page, so that it comes out where it belongs.
+func TestTargetsCorrectedForThePrinter(t *testing.T) {
+	const dpi = 300
+	o := options(a4)
+	o.Printer = tile.Printer{Across: 1.01, Down: 0.995}
+	var b bytes.Buffer
+	if err := targetsheet.Write(&b, target.Corners, o); err != nil {
+		t.Fatal(err)
+	}
+	found, err := target.Find(context.Background(), rendered(t, b.Bytes(), dpi))
+	if err != nil || len(found) != target.Parts*target.PerPart {
+		t.Fatalf("%d targets: %v", len(found), err)
+	}
+	for _, f := range found {
+		spot, _ := target.SpotOf(f.Code)
+		v := targetsheet.Middle(target.Corners, a4).Add(geom.Vec(spot.Sheet)).Sub(geom.Pt(105, 148.5))
+		want := geom.Pt(105+1.01*v.X, 148.5+0.995*v.Y)
+		if d := geom.Pt(f.Centre.X*25.4/dpi, f.Centre.Y*25.4/dpi).Dist(want); d > 0.02 {
+			t.Errorf("code %d: off by %.4f mm", f.Code, d)
+		}
+	}
+	o.Printer.Across = 1.2
+	if err := targetsheet.Write(&b, target.Corners, o); err == nil || !strings.Contains(err.Error(), "correction is too large") {
+		t.Errorf("corrected by 20 %%: %v", err)
+	}
+}
+
 // Nothing but the lines to cut along is printed within 8 mm of the paper's edges.
 func TestMarginsAreWhite(t *testing.T) {
 	const dpi = 100
