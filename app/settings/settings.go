@@ -28,6 +28,8 @@ type Settings struct {
 	// Printed are the pages as last printed of the projects printed last, newest
 	// first.
 	Printed []Printed `json:"printed,omitempty"`
+	// Printers are those whose scale was checked.
+	Printers []Printer `json:"printers,omitempty"`
 }
 
 // Dir is the folder where settings live on this system.
@@ -55,6 +57,7 @@ func Load(dir string) Settings {
 		return err != nil
 	})
 	s.Recent = s.Recent[:min(len(s.Recent), maxRecent)]
+	s.Printers = slices.DeleteFunc(s.Printers, func(p Printer) bool { return !p.sane() })
 	return s
 }
 

@@ -66,6 +66,9 @@ const (
 	mostOwn = 0.02
 	// Across and down of one printer differ by less.
 	mostApart = 0.015
+	// No print setting goes further: four pages on a sheet, A4 on A3.
+	leastSetting = 0.4
+	mostSetting  = 1.6
 	// What a page may be corrected by: tile.Setup takes no more.
 	mostCorrection = 0.06
 )
@@ -95,6 +98,11 @@ func Judge(p Printed, m Measured) (Verdict, error) {
 		v.Kind = Setting
 		v.Says = settingSays(p, v, causes)
 		return v.insist(p), nil
+	}
+	if min(v.Across, v.Down) < leastSetting || max(v.Across, v.Down) > mostSetting {
+		v.Says = []string{fmt.Sprintf("These lengths are far from %s across and %s down. Measure the large frame of the test page, from line to line, and type its sides.",
+			p.length(p.Across), p.length(p.Down))}
+		return v, nil
 	}
 	if math.Abs(v.Across-v.Down) > mostApart {
 		v.Says = []string{fmt.Sprintf("Across comes to %s and down to %s: no printer is out by so much more one way than the other. Measure both again, from line to line, with the same ruler.",

@@ -124,6 +124,7 @@ func TestMistypedFiguresAreAskedForAgain(t *testing.T) {
 		"other in cm":   {180, 102.4, "The length down looks as if inches were typed as centimetres"},
 		"mm as inches":  {4572, 6604, "millimetres were typed as inches"},
 		"mm as cm":      {1800, 2600, "millimetres were typed as centimetres"},
+		"the square":    {50, 50, "Measure the large frame"},
 		"apart":         {179.8, 254, "measure both again"},
 		"apart by much": {179.8, 130, "measure both again"},
 	} {

@@ -98,6 +98,9 @@ func (p Printer) MediaFor(paper tile.Paper) (string, error) {
 			usual = k.media
 		}
 	}
+	if name := p.eitherSheet(w, h); name != "" {
+		return name, nil
+	}
 	custom := fmt.Sprintf("Custom.%sx%smm", number(w), number(h))
 	switch {
 	case len(p.Media) == 0 && usual != "":
@@ -121,6 +124,28 @@ func (p Printer) MediaFor(paper tile.Paper) (string, error) {
 		return custom, nil
 	}
 	return "", p.lacks(paper)
+}
+
+// eitherSheet is the sheet to print a page on that is as wide as A4 and as high
+// as Letter: the one the printer has by itself, else the one it knows, A4 first;
+// empty for other pages. A page not scaled lies in the middle of the sheet.
+func (p Printer) eitherSheet(w, h float64) string {
+	a4, _ := parseMedia(known[0].media)
+	letter, _ := parseMedia(known[1].media)
+	if !same(Media{Wide: a4.Wide, High: letter.High}, w, h) {
+		return ""
+	}
+	for _, m := range []Media{a4, letter} {
+		if p.Usual == m.Name {
+			return m.Name
+		}
+	}
+	for _, m := range []Media{a4, letter} {
+		if slices.ContainsFunc(p.Media, func(q Media) bool { return q.Name == m.Name }) {
+			return m.Name
+		}
+	}
+	return ""
 }
 
 // borderless reports whether a printer's own name for a paper is for printing

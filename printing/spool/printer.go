@@ -22,6 +22,7 @@ type Printer struct {
 	Refusing bool    // takes no jobs
 	Why      string  // what the system says of a printer that is stopped or refuses
 	Media    []Media // papers it takes
+	Usual    string  // name of the paper it has by itself
 	Roll     Roll    // papers of any size it takes
 	Margin   float64 // the most it leaves white at an edge, mm
 }
@@ -118,7 +119,7 @@ func (s System) usual(ctx context.Context) (string, error) {
 // and margins).
 var told = []string{
 	"printer-name", "printer-info", "printer-state", "printer-state-message", "printer-is-accepting-jobs",
-	"media-supported", "media-left-margin-supported", "media-right-margin-supported",
+	"media-default", "media-supported", "media-left-margin-supported", "media-right-margin-supported",
 	"media-top-margin-supported", "media-bottom-margin-supported",
 }
 
@@ -154,6 +155,7 @@ func (p *Printer) take(g ipp.Group) {
 	if p.Stopped || p.Refusing {
 		p.Why = strings.Join(strings.Fields(g.Text("printer-state-message")), " ")
 	}
+	p.Usual = g.Text("media-default")
 	for _, v := range g.Get("media-supported") {
 		p.Roll.take(v.Text())
 		if m, ok := parseMedia(v.Text()); ok {

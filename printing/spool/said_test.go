@@ -166,7 +166,8 @@ func TestWatch(t *testing.T) {
 // Names of papers by PWG 5101.1: iso_a4_210x297mm, na_letter_8.5x11in,
 // na_ledger_11x17in; rolls by their ends.
 func TestMediaFor(t *testing.T) {
-	sheets := []spool.Media{{"om_a-4-fullbleed_209.9x297.04mm", 209.9, 297.04}, {"iso_a4_210x297mm", 210, 297}, {"custom_common_210x279.4mm", 210, 279.4}}
+	sheets := []spool.Media{{"om_a-4-fullbleed_209.9x297.04mm", 209.9, 297.04}, {"iso_a4_210x297mm", 210, 297}, {"iso_a5_148x210mm", 148, 210}}
+	both := append(slices.Clone(sheets), spool.Media{Name: "na_letter_8.5x11in", Wide: 215.9, High: 279.4})
 	roll := spool.Roll{LeastWide: 200, LeastHigh: 200, MostWide: 914.4, MostHigh: 5000}
 	for _, c := range []struct {
 		p           spool.Printer
@@ -178,7 +179,11 @@ func TestMediaFor(t *testing.T) {
 		{spool.Printer{}, "914.4x3000mm", "Custom.914.4x3000mm"},
 		{spool.Printer{Media: sheets}, "A4", "iso_a4_210x297mm"},
 		{spool.Printer{Media: sheets[:1], Roll: roll}, "A4", "Custom.210x297mm"},
-		{spool.Printer{Media: sheets}, "210x279.4mm", "custom_common_210x279.4mm"},
+		{spool.Printer{Media: sheets}, "148x210mm", "iso_a5_148x210mm"},
+		{spool.Printer{Media: sheets}, "A4 or Letter", "iso_a4_210x297mm"},
+		{spool.Printer{Media: both}, "A4 or Letter", "iso_a4_210x297mm"},
+		{spool.Printer{Media: both, Usual: "na_letter_8.5x11in"}, "A4 or Letter", "na_letter_8.5x11in"},
+		{spool.Printer{}, "A4 or Letter", "Custom.210x279.4mm"},
 		{spool.Printer{Media: sheets, Roll: roll}, "36x100in", "Custom.914.4x2540mm"},
 		{spool.Printer{Words: "Hall", Media: sheets}, "letter", "! Hall does not take Letter; it takes A4."},
 		{spool.Printer{Words: "Hall", Media: sheets[:1]}, "letter", "! Hall does not take Letter. Choose another paper"},

@@ -14,7 +14,7 @@ import (
 
 // Page is what the test page is made for.
 type Page struct {
-	Paper   tile.Paper
+	Paper   tile.Paper   // of a roll, a page of rollLong is cut
 	Unit    measure.Unit // lengths are in inches, or else in cm
 	Printer string       // its name, shown; may be empty
 	Date    string       // shown as given; may be empty
@@ -31,14 +31,27 @@ const (
 	// A correction may be as much as tile.Setup takes; the rectangle has that
 	// much room beyond its inset.
 	mostCorrection = 0.06
+	rollLong       = 500.0
 	thin           = 0.2
 )
+
+// Sheet is the paper the page is written on: a roll's is as long as a test page
+// needs.
+func (p Page) Sheet() tile.Paper {
+	s := p.Paper
+	if s.Roll() && s.Height == 0 {
+		s.Height = rollLong
+	}
+	return s
+}
 
 // Lengths are the sides of the rectangle that is measured, mm on true paper:
 // whole centimetres, or half inches. It fails on paper that is too small.
 func (p Page) Lengths() (across, down float64, err error) {
-	w, h := p.Paper.Width, p.Paper.Height
+	w, h := p.Sheet().Width, p.Sheet().Height
 	switch {
+	case p.Paper.Projected():
+		return 0, 0, errors.New("a projector is set by the squares of its page, not by a test page")
 	case w == 0 && h == 0:
 		return 0, 0, errors.New("choose a paper first")
 	case !(w >= leastWide) || !(h >= leastHigh) || math.IsInf(w, 0) || math.IsInf(h, 0):
@@ -66,6 +79,7 @@ func (p Page) write(w io.Writer) error {
 	if err != nil {
 		return err
 	}
+	p.Paper = p.Sheet()
 	kx, ky := p.With.Scale()
 	if !(math.Abs(kx-1) <= mostCorrection) || !(math.Abs(ky-1) <= mostCorrection) {
 		return fmt.Errorf("a correction of more than %.0f %% is a wrong print setting: take it back first", mostCorrection*100)

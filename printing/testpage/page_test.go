@@ -114,7 +114,8 @@ func TestLengths(t *testing.T) {
 		{"Letter", measure.Inches, 7 * 25.4, 9.5 * 25.4},
 		{"A3", measure.Centimetres, 260, 390},
 		{"914.4x3000mm", measure.Millimetres, 880, 2970},
-		{"210x279.4mm", measure.Millimetres, 180, 240},
+		{"A4 or Letter", measure.Millimetres, 180, 240},
+		{"roll 610 mm", measure.Millimetres, 580, 470},
 	} {
 		across, down, err := pageFor(t, c.paper, c.unit).Lengths()
 		if err != nil || math.Abs(across-c.across) > 1e-9 || math.Abs(down-c.down) > 1e-9 {
@@ -228,6 +229,7 @@ func TestWhatCannotBeMade(t *testing.T) {
 		says   string
 	}{
 		"no paper":   {func(p *testpage.Page) { p.Paper = tile.Paper{} }, "choose a paper"},
+		"projector":  {func(p *testpage.Page) { p.Paper = tile.Paper{Name: "Projector", Free: true} }, "set by the squares"},
 		"small":      {func(p *testpage.Page) { p.Paper.Width = 148 }, "too small for the test page"},
 		"no number":  {func(p *testpage.Page) { p.Paper.Height = math.NaN() }, "too small"},
 		"no font":    {func(p *testpage.Page) { p.Bold = nil }, "bold font"},
