@@ -13,7 +13,7 @@ type Placed struct {
 	Map    Map
 	Misfit Misfit
 	Within float64 // mm the paper between the places may be off, as sure as two in three
-	Far    float64 // mm the far corners of the photo may be off, likewise
+	Far    float64 // mm the photo may be off but for a tenth at its sides, likewise
 	Bend   float64 // how unsure Map.Lens.K1 is, likewise; 0 where the lens was known
 }
 
@@ -67,6 +67,7 @@ const (
 	leastPlaces = 4    // are needed to tell how the camera was held
 	mostWithin  = 25.0 // mm: more unsure than that, nothing is decided
 	startNoise  = 0.1  // mm, until the places tell
+	sides       = 0.1  // of a photo, where no piece lies
 )
 
 // told is how far places are off, by what was said beforehand, which counts as
@@ -223,7 +224,11 @@ func (g grouped) doubts(out *Placed, x []float64, noise float64) {
 		return func(p geom.Point) geom.Point { return back.Apply(m.MM(p)) }
 	}
 	out.Within = carried(cov, x, boxAlong(px), to)
-	out.Far = max(out.Within, carried(cov, x, rim(g.size), to))
+	var far []geom.Point
+	for _, p := range rim(g.size) {
+		far = append(far, p.Lerp(middle(g.size), 2*sides))
+	}
+	out.Far = max(out.Within, carried(cov, x, far, to))
 }
 
 func inMM(m Map, px []geom.Point) []geom.Point {
