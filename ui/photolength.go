@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 
+	"fyne.io/fyne/v2"
+
 	"quarterstep/app/paper"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -64,7 +66,9 @@ func (w *Window) clickLength(ph *photo, px geom.Point) {
 	ph.lengths[i] = drawn{ends: []geom.Point{from, px}}
 	m.first = nil
 	w.refresh()
-	w.photos.TypeLength(i)
+	// After the click is over: the toolkit takes the keyboard away as the button
+	// is let go.
+	w.aside(func() { fyne.Do(func() { w.photos.TypeLength(w.win.Canvas(), i) }) })
 }
 
 // typedLength takes what a drawn length is on the paper; no words take it back.

@@ -248,6 +248,9 @@ func takenTrace(ph *photo) *scene.Trace {
 		t.Targets = append(t.Targets, scene.TraceTarget{At: at, Half: 6, Number: i + 1})
 		line = append(line, at)
 	}
+	if found := foundCorners(ph); len(found) > 0 {
+		line = found
+	}
 	if len(line) == 4 {
 		line = around(line)
 		line = append(line, line[0])
@@ -256,6 +259,33 @@ func takenTrace(ph *photo) *scene.Trace {
 		t.Frame = append(t.Frame, geom.Polyline(line...))
 	}
 	return t
+}
+
+// foundCorners are the corners of the page on the Table as they were found near
+// the clicks; none while it was not found.
+func foundCorners(ph *photo) []geom.Point {
+	if !ph.solved || ph.ask.Reference != paper.Page || len(ph.clicks) != 4 {
+		return nil
+	}
+	m := ph.straight.Turned(4 - ph.turns).Map
+	var best []geom.Point
+	least := math.Inf(1)
+	for _, size := range [2]geom.Vec{{X: ph.ask.Paper.Width, Y: ph.ask.Paper.Height}, {X: ph.ask.Paper.Height, Y: ph.ask.Paper.Width}} {
+		var at []geom.Point
+		off := 0.0
+		for _, mm := range []geom.Point{{}, {X: size.X}, {X: size.X, Y: size.Y}, {Y: size.Y}} {
+			px := m.Pixel(mm)
+			near := math.Inf(1)
+			for _, c := range ph.clicks {
+				near = min(near, c.Dist(px))
+			}
+			at, off = append(at, ph.onTable(px)), off+near
+		}
+		if off < least {
+			best, least = at, off
+		}
+	}
+	return best
 }
 
 // around are places in the order in which one goes round them.

@@ -96,6 +96,9 @@ func (w *Window) takenView(v *panel.PhotoView, ph *photo) {
 		}
 	default:
 		v.Title = "Lies beside the piece"
+		if v.Shown {
+			v.Title = references[v.Reference].name
+		}
 		for i := range clicksNeeded(ph) {
 			v.Targets = append(v.Targets, i < len(ph.clicks))
 		}

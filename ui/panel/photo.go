@@ -135,13 +135,9 @@ func (p *Photo) grown() {
 	call(p.OnGrown)
 }
 
-// TypeLength puts the cursor where the length of a drawn line is typed.
-func (p *Photo) TypeLength(i int) {
-	e := p.lengths.fields[i].entry
-	if c := fyne.CurrentApp().Driver().CanvasForObject(e); c != nil {
-		c.Focus(e)
-	}
-}
+// TypeLength puts the cursor of a canvas where the length of a drawn line is
+// typed. The field may not have been drawn yet, so that it knows no canvas.
+func (p *Photo) TypeLength(c fyne.Canvas, i int) { c.Focus(p.lengths.fields[i].entry) }
 
 // SetView shows a view.
 func (p *Photo) SetView(v PhotoView) {
