@@ -109,7 +109,7 @@ func (p *Photo) lay() {
 	p.top = below(
 		8,
 		beside(4, 0, p.photos, p.prev, p.next),
-		p.working, p.note,
+		p.note,
 		rule(),
 		p.titleRow, p.reference, p.targets,
 		p.fields.row, p.fields.hint, p.ask, p.says, p.saysLook, p.parts,
@@ -117,6 +117,7 @@ func (p *Photo) lay() {
 		p.links, p.flattenRow,
 		p.shown, p.leadRow,
 		beside(8, 0, p.dim, newLink("Take the photo away", func() { call(p.OnRemove) })),
+		p.working, // below all that is pressed, so that nothing moves away under the pointer
 		p.Lines,
 	)
 	p.full = p.top
