@@ -6,13 +6,27 @@ import (
 	"quarterstep/model"
 	"quarterstep/model/measure"
 	"quarterstep/printing/tile"
+	"quarterstep/ui/panel"
 )
 
 func (w *Window) showPages(p model.Pattern) {
 	if w.step != stepPrint {
 		return
 	}
+	w.askPrinters()
 	v := w.print.pagesView(p, p.Target.NameOn(p.Chart))
+	v.Scale = w.scaleView(p)
+	v.Printers, v.Printer = w.printerNames(), w.printerAt()
+	v.Sending = w.printers.sending
+	if v.Note == "" {
+		v.Note = w.printerCaution()
+	}
+	if n := len(w.print.changed); n > 0 && n < w.print.now().Pages() {
+		v.Changed = panel.ToggleView{Word: "Only the " + count(n, "page") + " that changed", On: w.printers.only}
+		if w.printers.only {
+			v.Print = "Print " + count(n, "page")
+		}
+	}
 	w.pages.SetView(v)
 }
 
@@ -51,6 +65,18 @@ func (w *Window) connectPages() {
 		w.pagesAnew()
 	}
 	w.pages.OnSave = w.savePDF
+	w.pages.OnTestPage = w.testPage
+	w.pages.OnAcross = w.measured(&w.scale.across)
+	w.pages.OnDown = w.measured(&w.scale.down)
+	w.pages.OnInsist = func() { w.rememberScale(true) }
+	w.pages.OnForget = w.forgetScale
+	w.pages.OnPrinter = w.choosePrinter
+	w.pages.OnChanged = func(on bool) {
+		w.printers.only = on
+		w.showPages(w.doc.Pattern())
+	}
+	w.pages.OnPrint, w.pages.OnCancel = w.printPages, w.takeBack
+	w.pages.OnOther = w.otherWays
 }
 
 // pagesAnew lays the pages out anew.

@@ -1,16 +1,30 @@
 package ui
 
 import (
+	"context"
 	"fmt"
+	"io"
 	"path/filepath"
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app"
 )
 
-// ready has the pages at hand, worked out now if need be; false, with a word to
-// the sewist, where there is nothing to print.
+// writer writes something whole.
+type writer func(io.Writer) error
+
+// pdfOf writes pages of a job, all where none is named.
+func pdfOf(job app.Job, pages []string) writer {
+	return func(to io.Writer) error { return job.WritePages(to, pages) }
+}
+
+// pagesReady has the pages at hand, worked out now if need be; false, with a
+// word to the sewist, where there is nothing to print.
 func (w *Window) pagesReady() bool {
-	p := w.doc.Pattern()
 	if w.dialogOpen {
 		return false
 	}
@@ -19,8 +33,9 @@ func (w *Window) pagesReady() bool {
 	}
 	s := &w.print
 	if s.under {
+		p := w.doc.Pattern()
 		s.asked++ // what is under way is not waited for
-		s.take(planOf(p, s.chosen(p), s.setup))
+		s.take(planOf(p, s.chosen(p), w.setup(), w.printedBefore()))
 		w.refresh()
 	}
 	if s.why != "" {
@@ -31,17 +46,95 @@ func (w *Window) pagesReady() bool {
 
 // savePDF asks for a place and writes the pages there.
 func (w *Window) savePDF() {
-	if !w.pagesReady() {
-		return
+	if w.pagesReady() {
+		w.savePDFThen(func(string) {})
 	}
+}
+
+// savePDFThen saves the pages and does something with the file.
+func (w *Window) savePDFThen(then func(path string)) {
 	p := w.doc.Pattern()
 	name := fmt.Sprintf("%s %s.pdf", fileName(p.Name), fileName(w.doc.Result().Size))
 	w.askWhere(name, ".pdf", func(path string) {
-		job := w.print.now()
-		if err := app.WriteFile(path, job.WritePDF); err != nil {
+		job, pages := w.print.now(), w.wanted()
+		if err := app.WriteFile(path, pdfOf(job, pages)); err != nil {
 			w.fail("The PDF cannot be written", err)
 			return
 		}
-		w.say(fmt.Sprintf("Wrote %s, %s. Print at 100 %% and measure the square first.", filepath.Base(path), count(job.Pages(), "page")))
+		w.rememberPrinted(job, pages)
+		w.refresh()
+		w.say(fmt.Sprintf("Wrote %s, %s. Print at 100 %% and measure the square first.", filepath.Base(path), count(pagesOf(job, pages), "page")))
+		then(path)
+	})
+}
+
+// viewPDF opens a PDF in the system's viewer and says what to choose there.
+func (w *Window) viewPDF(path string) {
+	ctx, stop := context.WithTimeout(context.Background(), 10*time.Second)
+	defer stop()
+	steps, err := app.ViewPDF(ctx, path, w.print.setup.Paper.Name)
+	words := strings.Join(steps, "\n")
+	if err != nil {
+		words = capital(err.Error()) + ". Open " + filepath.Base(path) + " yourself.\n" + words
+	}
+	w.question("Print it from the viewer", words, answer{word: "Good", best: true})
+}
+
+// printedBefore is what was last printed of this project.
+func (w *Window) printedBefore() map[string]string { return w.settings.PagesOf(w.doc.Path()) }
+
+// rememberPrinted keeps what was on the pages, so that later only those that
+// changed need printing.
+func (w *Window) rememberPrinted(job app.Job, pages []string) {
+	marks, err := job.Marks()
+	if err != nil || w.doc.Path() == "" {
+		return // nothing to compare with next time: all pages are printed then
+	}
+	if pages != nil {
+		kept := map[string]string{}
+		for _, name := range pages {
+			kept[name] = marks[name]
+		}
+		marks = kept
+	}
+	w.settings = w.settings.WithPrinted(w.doc.Path(), marks)
+	w.keepSettings()
+	w.printers.only = false
+	w.print.stale()
+}
+
+// otherWays is the menu of what else can be made of the pattern.
+func (w *Window) otherWays() {
+	p := w.doc.Pattern()
+	if len(p.Pieces) == 0 || w.dialogOpen {
+		return
+	}
+	name := fileName(p.Name) + " " + fileName(w.doc.Result().Size)
+	export := func(as string) writer {
+		return func(to io.Writer) error { return app.Export(to, p, w.print.chosen(p), as) }
+	}
+	items := []*fyne.MenuItem{
+		fyne.NewMenuItem("Increment sheets, for ruler and pencil ...", w.allSheets),
+		fyne.NewMenuItem("Summary page ...", func() {
+			w.saveOther(name+" summary", ".pdf", func(to io.Writer) error {
+				return app.WriteSummary(to, p, time.Now().Format("2 January 2006"), sheetPaper(w.print.setup.Paper))
+			})
+		}),
+		fyne.NewMenuItem("Drawing for a copy shop or cutter (SVG) ...", func() { w.saveOther(name, ".svg", export("svg")) }),
+		fyne.NewMenuItem("Measures as a table (CSV) ...", func() { w.saveOther(name+" measures", ".csv", export("measures")) }),
+		fyne.NewMenuItem("Increments as a table (CSV) ...", func() { w.saveOther(name+" increments", ".csv", export("csv")) }),
+	}
+	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(w.pages)
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), w.win.Canvas(), at.AddXY(8, 40))
+}
+
+// saveOther asks for a place and writes something there.
+func (w *Window) saveOther(name, ending string, write writer) {
+	w.askWhere(name+ending, ending, func(path string) {
+		if err := app.WriteFile(path, write); err != nil {
+			w.fail(filepath.Base(path)+" cannot be written", err)
+			return
+		}
+		w.say("Wrote " + filepath.Base(path) + ".")
 	})
 }

@@ -27,12 +27,10 @@ type printStep struct {
 	noNames bool // the Table leaves out the pages' names
 	noGlue  bool // and where they lie over each other
 
-	ids   []string // of the job's pieces, in its order
-	job   app.Job
-	why   string // what keeps it from printing
-	of    int    // serial of the pattern the job is of; -1 for none
-	asked int    // counts the plans asked for
-	under bool   // a plan is being worked out
+	planned
+	of    int  // serial of the pattern the job is of; -1 for none
+	asked int  // counts the plans asked for
+	under bool // a plan is being worked out
 	shown *app.Job
 }
 
@@ -86,22 +84,31 @@ func (s *printStep) nothing(p model.Pattern, c app.PrintChoice) string {
 
 // planned is pages worked out.
 type planned struct {
-	job app.Job
-	ids []string
-	why string
+	job     app.Job
+	ids     []string // of the job's pieces, in its order
+	changed []string // pages that were not printed so before; nil where none was printed
+	why     string   // what keeps it from printing
 }
 
-// planOf works pages out.
-func planOf(p model.Pattern, c app.PrintChoice, setup tile.Setup) planned {
+// planOf works pages out and holds them against those printed before.
+func planOf(p model.Pattern, c app.PrintChoice, setup tile.Setup, before map[string]string) planned {
 	job, err := app.Plan(p, c, setup)
 	if err != nil {
-		return planned{why: err.Error()}
+		return planned{why: capital(err.Error()) + "."}
 	}
-	ids, err := app.PrintedPieces(p, c)
+	out := planned{job: job}
+	if out.ids, err = app.PrintedPieces(p, c); err == nil && len(before) > 0 {
+		out.changed, err = job.Changed(before)
+	}
 	if err != nil {
-		return planned{why: err.Error()}
+		return planned{why: capital(err.Error()) + "."}
 	}
-	return planned{job: job, ids: ids}
+	return out
+}
+
+// setup is how the sheets lie, corrected for the printer chosen.
+func (w *Window) setup() tile.Setup {
+	return app.SetupFor(w.settings, w.printerName(), w.print.setup)
 }
 
 // planPages works the pages out for the document beside the window, unless they
@@ -117,7 +124,7 @@ func (w *Window) planPages() {
 			delete(s.without, id)
 		}
 	}
-	c, setup := s.chosen(p), s.setup
+	c, setup, before := s.chosen(p), w.setup(), w.printedBefore()
 	s.of, s.shown = w.docSerial, nil
 	s.asked++
 	if why := s.nothing(p, c); why != "" {
@@ -127,7 +134,7 @@ func (w *Window) planPages() {
 	s.under = true
 	asked := s.asked
 	besideWindow(func() {
-		got := planOf(p, c, setup)
+		got := planOf(p, c, setup, before)
 		fyne.Do(func() {
 			if w.print.asked != asked {
 				return
@@ -144,7 +151,7 @@ func (w *Window) planPages() {
 var besideWindow = func(work func()) { go work() }
 
 func (s *printStep) take(got planned) {
-	s.under, s.job, s.ids, s.why, s.shown = false, got.job, got.ids, got.why, nil
+	s.planned, s.under, s.shown = got, false, nil
 }
 
 // now is the job as shown: with a piece under way between pages.

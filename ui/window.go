@@ -40,6 +40,8 @@ type Window struct {
 	docSerial  int           // counts changes of the document
 	safe       safe
 	print      printStep
+	printers   printerStep
+	scale      scaleStep
 	paper      photoStep
 	body       wearerStep
 	trues      trueStep

@@ -18,11 +18,12 @@ const (
 
 // Settings is what is remembered. The zero value is the first day.
 type Settings struct {
-	Recent []string `json:"recent,omitempty"` // project files, latest first
-	Dark   bool     `json:"dark,omitempty"`
-	Folder string   `json:"folder,omitempty"` // where files were last opened or saved
-	Paper  string   `json:"paper,omitempty"`  // id of the paper last printed on
-	Screen float64  `json:"screen,omitempty"` // window pixels a mm of this screen, 0 while not measured
+	Recent  []string `json:"recent,omitempty"` // project files, latest first
+	Dark    bool     `json:"dark,omitempty"`
+	Folder  string   `json:"folder,omitempty"`  // where files were last opened or saved
+	Paper   string   `json:"paper,omitempty"`   // id of the paper last printed on
+	Printer string   `json:"printer,omitempty"` // name of the printer last chosen
+	Screen  float64  `json:"screen,omitempty"`  // window pixels a mm of this screen, 0 while not measured
 	// Lenses are those of cameras, as photos of them have told, newest last.
 	Lenses []straight.KnownLens `json:"lenses,omitempty"`
 	// Printed are the pages as last printed of the projects printed last, newest
