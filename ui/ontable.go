@@ -134,6 +134,7 @@ func (w *Window) dragPiece(piece string, by geom.Vec, ph board.Phase) {
 		w.print.dragPiece(piece, by, ph)
 		w.showTable(w.doc.Pattern(), w.doc.Result())
 		if ph == board.DragEnd {
+			w.compare()
 			w.refresh()
 		}
 		return

@@ -32,6 +32,9 @@ type printerStep struct {
 // cannot see: its scale is remembered all the same.
 const anyPrinter = "My printer"
 
+// listPrinters asks the system; tests have printers of their own.
+var listPrinters = app.Printers
+
 // askPrinters asks the system for its printers beside the window.
 func (w *Window) askPrinters() {
 	s := &w.printers
@@ -43,7 +46,7 @@ func (w *Window) askPrinters() {
 	besideWindow(func() {
 		ctx, stop := context.WithTimeout(context.Background(), 20*time.Second)
 		defer stop()
-		all, err := app.Printers(ctx, system, settings)
+		all, err := listPrinters(ctx, system, settings)
 		fyne.Do(func() {
 			s.all, s.why = all, ""
 			if err != nil {

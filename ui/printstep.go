@@ -196,7 +196,26 @@ func (w *Window) turnPiece() {
 		return
 	}
 	s.job = next
+	w.compare()
 	w.refresh()
+}
+
+// compare holds the pages, arranged by hand, against those printed before.
+func (w *Window) compare() {
+	s := &w.print
+	job, before, asked := s.job, w.printedBefore(), s.asked
+	if len(before) == 0 {
+		return
+	}
+	besideWindow(func() {
+		changed, err := job.Changed(before)
+		fyne.Do(func() {
+			if err == nil && w.print.asked == asked {
+				w.print.changed = changed
+				w.showPages(w.doc.Pattern())
+			}
+		})
+	})
 }
 
 // onTable adds the pages and the pieces' places on them to what the Table

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"math"
 	"os"
 	"path/filepath"
@@ -19,12 +20,18 @@ import (
 	"quarterstep/app/settings"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/printing/spool"
 	"quarterstep/printing/tile"
 	"quarterstep/ui/board"
 	"quarterstep/ui/scene"
 )
 
-func init() { besideWindow = func(work func()) { work() } }
+func init() {
+	besideWindow = func(work func()) { work() }
+	listPrinters = func(context.Context, spool.System, settings.Settings) ([]app.Printer, error) {
+		return nil, spool.ErrNoPrinter
+	}
+}
 
 // open is the window on the demo blouse, without a display.
 func open(t *testing.T) *Window {

@@ -20,7 +20,7 @@ type unfold struct {
 func newUnfold(title string, content fyne.CanvasObject, grown func()) *unfold {
 	u := &unfold{state: newCut("", theme.Body, ink), content: content, grown: grown}
 	u.link = newLink("Choose", func() { u.open(u.content.Visible()) })
-	head := container.NewBorder(nil, nil, newWords(title, theme.Caption, inkSoft), u.link, inset(0, 0, 8, 0, u.state))
+	head := container.NewBorder(nil, nil, container.NewCenter(newWords(title, theme.Caption, inkSoft)), u.link, inset(6, 0, 8, 0, u.state))
 	u.box = below(6, head, content)
 	content.Hide()
 	return u
