@@ -65,14 +65,23 @@ func (p *Photo) byTargets(ctx context.Context, r Request) (Straight, error) {
 
 var errNoTargets = errors.New("no targets are found in the photo: they must lie whole in it, flat, sharp and in even light, and not be too small: go nearer")
 
+// byParts goes by the shapes of strips and cards. Where they tell how the lens
+// bends they are believed before an earlier photo, and teach later ones.
 func (p *Photo) byParts(r Request, s Sighting, parts []part) (Straight, error) {
-	shot := p.shot(r)
-	f, bent, err := flatParts(parts, p.Picture.Size(), shot)
+	own := p.shot(r)
+	known := own.Lens
+	own.Lens = nil
+	f, bent, err := flatParts(parts, p.Picture.Size(), own)
+	sure := err == nil && f.Bend <= sureBend && s.Layout != Sheet
+	if known != nil && !sure {
+		own.Lens = known
+		f, bent, err = flatParts(parts, p.Picture.Size(), own)
+	}
 	if err != nil {
 		return Straight{}, err
 	}
 	out := Straight{Map: f.Map, Points: f.Misfit.Points, Say: s.say(f, bent)}
-	if shot.Lens == nil && f.Bend <= sureBend && s.Layout != Sheet {
+	if sure {
 		out.learn(p)
 	}
 	return out, out.checkPrinted(r, r.Known, apart(r, s))

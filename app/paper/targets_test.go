@@ -203,6 +203,12 @@ func TestStripsTeachTheLens(t *testing.T) {
 	if own, _ := photo.Straighten(context.Background(), Request{Reference: Targets, Seen: sheet}); own.Learnt != nil {
 		t.Error("a sheet beside the piece teaches a lens")
 	}
+	wrong := *s.Learnt
+	wrong.K1 = -0.03
+	again, err := photo.Straighten(context.Background(), Request{Reference: Targets, Seen: photo.sight(found(fourStrips, 1)), Lenses: []straight.KnownLens{wrong}})
+	if err != nil || again.Learnt == nil || math.Abs(again.Map.Lens.K1-0.02) > 0.0005 {
+		t.Errorf("a lens known wrongly is believed before the strips: %+v, %v", again, err)
+	}
 	photo.Picture.Camera = ""
 	if s, _ = photo.Straighten(context.Background(), Request{Reference: Targets, Seen: photo.sight(found(fourStrips, 1))}); s.Learnt != nil {
 		t.Error("a camera without a name teaches a lens")

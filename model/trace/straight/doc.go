@@ -1,7 +1,7 @@
 // Package straight takes the places of a photo or scan to millimetres on the
 // flat paper: by a scan's pixels to the inch, by a page of known size, by a
-// cutting mat's grid, by places known otherwise, and by joining a picture to
-// one already straightened.
+// cutting mat's grid, by things of known shape that lie anywhere, by places
+// known otherwise, and by joining a picture to one already straightened.
 //
 // Promise: a Map takes out perspective and one radial lens term; Pixel undoes
 // MM within 1e-6 pixels. Every way that makes a Map tells by its Misfit how
