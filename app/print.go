@@ -30,45 +30,93 @@ func PrintSetup(paper, margin, overlap string) (tile.Setup, error) {
 	if s.Paper, err = tile.ParsePaper(paper); err != nil {
 		return s, err
 	}
-	for _, l := range []struct {
-		name, text string
-		to         *float64
-	}{{"margin", margin, &s.Margin}, {"overlap", overlap, &s.Overlap}} {
+	if err := readLengths(typedLength{"margin", margin, &s.Margin}, typedLength{"overlap", overlap, &s.Overlap}); err != nil {
+		return s, err
+	}
+	return s, s.Validate()
+}
+
+// ProjectorSetup is s with how a page for a projector looks: white on black with
+// dark, lines as wide as line says and squares of square to set the projector by
+// ("1", "2 in"; empty for lines as they are and for none). Errors are sentences
+// for the sewist.
+func ProjectorSetup(s tile.Setup, dark bool, line, square string) (tile.Setup, error) {
+	s.Projector.Dark = dark
+	if err := readLengths(typedLength{"line", line, &s.Projector.Line}, typedLength{"square", square, &s.Projector.Square}); err != nil {
+		return s, err
+	}
+	return s, s.Validate()
+}
+
+// typedLength is a length as typed and where it goes, in mm; empty leaves that
+// as it is.
+type typedLength struct {
+	name, text string
+	to         *float64
+}
+
+func readLengths(all ...typedLength) error {
+	for _, l := range all {
 		if l.text == "" {
 			continue
 		}
 		v, err := measure.Parse(l.text, measure.Millimetres)
 		if err != nil {
-			return s, fmt.Errorf("%s: %w", l.name, err)
+			return fmt.Errorf("%s: %w", l.name, err)
 		}
 		*l.to = v.MM()
 	}
-	return s, s.Validate()
+	return nil
 }
 
 // Job is a pattern laid over sheets, ready to be written.
 type Job struct {
 	Plan    tile.Plan
 	drawing printing.Drawing
-	date    string // as written on the pieces
+	ids     []string   // of the pieces, in the plan's order
+	asked   tile.Setup // before a free page had its length
+	date    string     // as written on the pieces
 }
+
+// Pieces are the IDs of the pieces, in the plan's order.
+func (j Job) Pieces() []string { return slices.Clone(j.ids) }
 
 // Plan draws p as chosen and lays it over few sheets.
 func Plan(p model.Pattern, c PrintChoice, s tile.Setup) (Job, error) {
+	d, ids, err := drawingOf(p, c)
+	if err != nil {
+		return Job{}, err
+	}
+	return Job{drawing: d, ids: ids, asked: s, date: c.Date}.arrange()
+}
+
+// drawingOf is the drawing with the IDs of its pieces.
+func drawingOf(p model.Pattern, c PrintChoice) (printing.Drawing, []string, error) {
+	ids, err := PrintedPieces(p, c)
+	if err != nil {
+		return printing.Drawing{}, nil, err
+	}
 	d, err := Drawing(p, c)
+	return d, ids, err
+}
+
+// arrange lays the job's pieces over few sheets.
+func (j Job) arrange() (Job, error) {
+	placed, err := tile.Arrange(j.drawing.Pieces, j.asked)
 	if err != nil {
 		return Job{}, err
 	}
-	placed, err := tile.Arrange(d.Pieces, s)
-	if err != nil {
-		return Job{}, err
-	}
+	return j.lay(wordsUpright(placed), j.asked)
+}
+
+// wordsUpright turns the words of the pieces that lie the other way up.
+func wordsUpright(placed []tile.Placed) []tile.Placed {
 	for i := range placed {
 		if placed[i].At.A < 0 {
 			placed[i].Piece.Labels = upright(placed[i].Piece.Labels)
 		}
 	}
-	return Job{drawing: d, date: c.Date}.lay(placed, s)
+	return placed
 }
 
 // upright turns the words of a piece that lies the other way up, so that they

@@ -39,9 +39,10 @@ const usage = `qstep does Quarterstep's job without a window.
               [--json]
   qstep export Q.qstep --size SIZE,... [MEASURES] [LENGTHS] [--piece NAME ...]
               [--no-marks] --as svg|json|csv|measures -o F
-  qstep print Q.qstep --paper a4|letter|a3|a0|WxHmm [--size SIZE,...] [--nest]
-              [--piece NAME ...] [--no-marks] [--no-stitching] [--date TEXT]
-              [MEASURES] [LENGTHS] [--margin L --overlap L] -o F.pdf
+  qstep print Q.qstep --paper PAPER [--wide] [--margin L --overlap L]
+              [--size SIZE,...] [MEASURES] [LENGTHS] [--nest] [--piece NAME ...]
+              [--no-marks] [--no-stitching] [--date TEXT] [--changed FILE]
+              [--dark] [--line L] [--square L] -o F.pdf
   qstep sheet Q.qstep [--size SIZE] [MEASURES] [--piece NAME]
               [--paper a4|letter] [--date TEXT] -o F.pdf
   qstep summary Q.qstep [--size SIZE] [MEASURES] [LENGTHS] [--paper a4|letter]
@@ -63,6 +64,12 @@ MEASURES are the wearer's own, each a flag with the name the chart has for it:
 --bust 122cm --waist "44 1/2in" --back-waist-length 42cm. A size may be left
 out beside them: the rest then goes by the size nearest to the most telling of
 them.
+
+PAPER is a4, letter, "a4 or letter", legal, a3, tabloid, a2, a1, a0, WxHmm, a
+roll such as "roll 914 mm", or projector; for that are --dark (white on black),
+--line (how wide) and --square (squares to set it by). --overlap 0 lays pages edge
+to edge. --changed keeps in FILE what was printed, and the next time prints the
+pages alone that are other than then.
 
 LENGTHS make pieces longer or shorter, each --longer NAME=L, such as
 --longer "Above the waist=20mm" --longer Hem=-1cm. The demo blouse has Above the

@@ -1,0 +1,88 @@
+package app
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+
+	"quarterstep/model/geom"
+	"quarterstep/printing/tile"
+)
+
+// Printed is what a print was: what was on its pages and where its pieces lay.
+// It is kept so that the next time only what changed is printed again.
+type Printed struct {
+	Setup  string                 // the paper and its margins, as one word to compare
+	Places map[string]geom.Affine // by piece ID
+	Pages  map[string]string      // as Job.Marks
+}
+
+// Printed is what the job would print.
+func (j Job) Printed() (Printed, error) {
+	out := Printed{Setup: setupWord(j.asked), Places: map[string]geom.Affine{}}
+	for i, q := range j.Plan.Pieces {
+		out.Places[j.ids[i]] = q.At
+	}
+	var err error
+	out.Pages, err = j.Marks()
+	return out, err
+}
+
+// setupWord is a setup as one word: the same for the same pages.
+func setupWord(s tile.Setup) string { return fmt.Sprintf("%+v", s) }
+
+// ChangedPages names the pages of the job that are other than at the last print
+// or were not in it, in the order printed.
+func (j Job) ChangedPages(last Printed) ([]string, error) {
+	if last.Setup != setupWord(j.asked) {
+		return j.Plan.PageNames(), nil
+	}
+	return j.Changed(last.Pages)
+}
+
+// printedFile is a Printed as it is kept in a file.
+type printedFile struct {
+	Format string                `json:"format"`
+	Setup  string                `json:"setup"`
+	Places map[string][6]float64 `json:"places"`
+	Pages  map[string]string     `json:"pages"`
+}
+
+const printedFormat = "quarterstep printed pages"
+
+// LoadPrinted reads what was kept of the last print; nothing where there is no
+// such file yet.
+func LoadPrinted(path string) (Printed, error) {
+	data, err := os.ReadFile(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return Printed{}, nil
+	}
+	if err != nil {
+		return Printed{}, plainFile(path, err)
+	}
+	var f printedFile
+	if err := json.Unmarshal(data, &f); err != nil || f.Format != printedFormat {
+		return Printed{}, fmt.Errorf("%s does not say what was printed; take another file, or none to print all", path)
+	}
+	out := Printed{Setup: f.Setup, Places: map[string]geom.Affine{}, Pages: f.Pages}
+	for id, m := range f.Places {
+		out.Places[id] = geom.Affine{A: m[0], B: m[1], C: m[2], D: m[3], E: m[4], F: m[5]}
+	}
+	return out, nil
+}
+
+// SavePrinted keeps what was printed.
+func SavePrinted(path string, p Printed) error {
+	f := printedFile{Format: printedFormat, Setup: p.Setup, Places: map[string][6]float64{}, Pages: p.Pages}
+	for id, m := range p.Places {
+		f.Places[id] = [6]float64{m.A, m.B, m.C, m.D, m.E, m.F}
+	}
+	return WriteFile(path, func(w io.Writer) error {
+		enc := json.NewEncoder(w)
+		enc.SetIndent("", " ")
+		return enc.Encode(f)
+	})
+}
