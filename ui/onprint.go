@@ -16,7 +16,10 @@ func (w *Window) showPages(p model.Pattern) {
 	w.askPrinters()
 	v := w.print.pagesView(p, p.Target.NameOn(p.Chart))
 	v.Scale = w.scaleView(p)
-	v.Printers, v.Printer = w.printerNames(), w.printerAt()
+	for _, p := range w.printers.all {
+		v.Printers = append(v.Printers, p.Words)
+	}
+	v.Printer = w.printerAt()
 	v.Sending = w.printers.sending
 	if v.Note == "" {
 		v.Note = w.printerCaution()

@@ -58,19 +58,8 @@ func (w *Window) askPrinters() {
 	})
 }
 
-// printerNames are what the pages can go to.
-func (w *Window) printerNames() []string {
-	if len(w.printers.all) == 0 {
-		return []string{anyPrinter}
-	}
-	var out []string
-	for _, p := range w.printers.all {
-		out = append(out, p.Words)
-	}
-	return out
-}
-
-// printerAt is the place in that list of the printer chosen.
+// printerAt is the place of the printer chosen among all; 0, the usual one, where
+// none is chosen.
 func (w *Window) printerAt() int {
 	return max(slices.IndexFunc(w.printers.all, func(p app.Printer) bool { return p.Name == w.settings.Printer }), 0)
 }

@@ -37,7 +37,7 @@ func (w *Window) scaleCheck() app.ScaleCheck {
 
 // scaleView is the scale check of the Pages panel.
 func (w *Window) scaleView(p model.Pattern) panel.ScaleView {
-	v := panel.ScaleView{Square: "test page", Across: w.scale.across, Down: w.scale.down, Unit: smallUnit(p.Unit), Say: w.scale.say, Look: w.scale.look}
+	v := panel.ScaleView{Across: w.scale.across, Down: w.scale.down, Unit: smallUnit(p.Unit), Say: w.scale.say, Look: w.scale.look}
 	if w.print.setup.Paper.Projected() {
 		v.Ask = "Set the projector by the squares on its page: lay a ruler along them."
 		return v
@@ -47,6 +47,7 @@ func (w *Window) scaleView(p model.Pattern) panel.ScaleView {
 		v.Ask = capital(err.Error()) + "."
 		return v
 	}
+	v.Square = strings.TrimRight(across, " cmin") + " × " + strings.TrimRight(down, " cmin")
 	v.Ask = "Print the test page and measure its rectangle, " + across + " across and " + down + " down. Type what you read."
 	known, ok := w.settings.PrinterNamed(w.printerName())
 	v.Forget = ok && (known.Across != 1 || known.Down != 1)
