@@ -60,6 +60,10 @@ import needs it only for a pattern printed in one size without a layer so named.
 It links what is surely one seam or one line, and says so; --no-links leaves
 that to you.
 
+targets writes a page to print at 100 %, cut into strips or corner cards and lay
+round a piece: a photo of it is then made flat and to scale without a click, by
+straighten --ref targets or in the window.
+
 MEASURES are the wearer's own, each a flag with the name the chart has for it:
 --bust 122cm --waist "44 1/2in" --back-waist-length 42cm. A size may be left
 out beside them: the rest then goes by the size nearest to the most telling of
