@@ -31,6 +31,7 @@ func (w *Window) menu() *fyne.Menu {
 	return fyne.NewMenu(
 		"",
 		fyne.NewMenuItem("Bring in photos, a scan or an SVG ...", w.bringIn),
+		w.targetsMenu(),
 		fyne.NewMenuItem("Open ...", w.askOpen),
 		recent,
 		fyne.NewMenuItemSeparator(),

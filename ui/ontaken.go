@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"quarterstep/app/edit"
+	"quarterstep/model/trace/target"
 )
 
 // connectTaken turns what the Photo panel reports of a photo and its way to be
@@ -13,6 +14,7 @@ func (w *Window) connectTaken() {
 	t.OnPlace, t.OnGrab, t.OnDragTraced = w.placedTaken, w.grabTaken, w.dragTaken
 	t.OnMenuTraced = w.tracedMenu
 	p.OnBringIn = w.bringIn
+	p.OnTargets = func() { w.saveTargets(target.Strips) }
 	p.OnPhoto = w.choosePhoto
 	p.OnRemove = w.removePhoto
 	p.OnCancel = func() {

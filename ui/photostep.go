@@ -139,8 +139,15 @@ func (w *Window) jobDone(ctx context.Context, ph *photo, then func(), err error)
 	w.refresh()
 }
 
-// panelSentence is an error as a sentence.
-func panelSentence(err error) string { return capital(err.Error()) + "." }
+// panelSentence is an error as a sentence; one that begins with the name of a
+// file keeps it as it is.
+func panelSentence(err error) string {
+	words := strings.TrimSuffix(err.Error(), ".") + "."
+	if first, _, _ := strings.Cut(words, " "); strings.Contains(first, ".") {
+		return words
+	}
+	return capital(words)
+}
 
 func (w *Window) stopJob(ph *photo) {
 	if ph != nil && ph.job.stop != nil {

@@ -15,12 +15,14 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"quarterstep/app"
 	"quarterstep/app/paper"
 	"quarterstep/app/session"
 	"quarterstep/app/settings"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/target"
+	"quarterstep/printing/tile"
 	"quarterstep/ui/board"
 )
 
@@ -325,7 +327,7 @@ func TestPhotosThatCannotBeUsed(t *testing.T) {
 		w := bareWindow(t)
 		w.openPhotos([]string{pictureFile(t, name, data)})
 		v := w.photoView(w.doc.Pattern())
-		if v.Note == "" || strings.Count(v.Note, ". ") > 1 || !strings.HasSuffix(v.Note, ".") || len(v.References) > 0 || v.Busy != "" {
+		if v.Note == "" || strings.Count(v.Note, ". ") > 1 || !strings.HasPrefix(v.Note, name+": ") || !strings.HasSuffix(v.Note, ".") || strings.HasSuffix(v.Note, "..") || len(v.References) > 0 || v.Busy != "" {
 			t.Errorf("%s: the panel says %q, %q", name, v.Note, v.Busy)
 		}
 		w.photos.OnRemove()
@@ -411,5 +413,29 @@ func TestClickedPage(t *testing.T) {
 	}
 	if found := foundCorners(ph); len(found) != 4 {
 		t.Error("the corners found are not shown")
+	}
+}
+
+// The sheets of targets are written as they are by the command, on the paper the
+// sewist prints on.
+func TestTargetSheetsAreWritten(t *testing.T) {
+	w := bareWindow(t)
+	for _, set := range []target.Set{target.Strips, target.Corners} {
+		path := filepath.Join(t.TempDir(), "targets.pdf")
+		w.writeTargets(path, set, w.targetPaper())
+		got, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var want bytes.Buffer
+		if err := app.WriteTargetSheet(&want, set, w.targetPaper(), tile.Printer{}); err != nil {
+			t.Fatal(err)
+		}
+		if !bytes.HasPrefix(got, []byte("%PDF")) || len(got) != want.Len() {
+			t.Errorf("the %s are %d bytes, not %d", set, len(got), want.Len())
+		}
+	}
+	if w.targetPaper().Name != "A4" {
+		t.Errorf("they are for %s", w.targetPaper().Name)
 	}
 }

@@ -11,6 +11,7 @@ import (
 type Photo struct {
 	widget.BaseWidget
 	OnBringIn   func()
+	OnTargets   func() // print strips of targets
 	OnPhoto     func(i int)
 	OnRemove    func()
 	OnCancel    func()
@@ -105,7 +106,7 @@ func (p *Photo) lay() {
 	p.leadRow = below(2, newWords("This photo shows", theme.Caption, inkSoft), p.lead)
 	bring := widget.NewButton("Bring in a photo or scan", func() { call(p.OnBringIn) })
 	bring.Importance = widget.HighImportance
-	p.empty = below(8, p.emptyText, bring)
+	p.empty = below(8, p.emptyText, bring, beside(0, noneGrows, newLink("Print target strips to lay beside it", func() { call(p.OnTargets) })))
 	p.top = below(
 		8,
 		beside(4, 0, p.photos, p.prev, p.next),

@@ -19,21 +19,29 @@ type Measured struct {
 // tens of centimetres.
 const sameScale = 0.004
 
+// sureEnds is how far, in mm, both ends of a distance together may be clicked
+// beside themselves: a distance that is off by less says nothing against the
+// map, or a short one would spoil all the rest.
+const sureEnds = 0.7
+
 // Measure holds a map to distances of known length. So a sheet of targets that
 // a printer made smaller, or a page of another size than was said, is noticed.
 func Measure(m Map, known []Known) (Measured, error) {
 	if len(known) == 0 {
 		return Measured{}, fmt.Errorf("checking the scale: mark a distance you have measured")
 	}
-	var ll, lm float64
+	var ll, lm, long float64
 	for i, k := range known {
 		d := m.MM(k.From).Dist(m.MM(k.To))
 		if !(d >= 10) || !(k.MM >= 10 && k.MM <= 10_000) || math.IsInf(d, 0) {
 			return Measured{}, fmt.Errorf("checking the scale: distance %d is too short or not typed, choose one of 10 cm or more", i+1)
 		}
-		ll, lm = ll+d*d, lm+d*k.MM
+		ll, lm, long = ll+d*d, lm+d*k.MM, max(long, d)
 	}
 	ratio := lm / ll
+	if math.Abs(ratio-1)*long < sureEnds {
+		ratio = 1
+	}
 	out := Measured{Off: ratio - 1, Map: moved(m, geom.ScaleXY(ratio, ratio))}
 	out.Misfit.Points = len(known)
 	for _, k := range known {

@@ -49,6 +49,22 @@ func TestMeasureNoticesAWrongPrint(t *testing.T) {
 	}
 }
 
+// A test square of 50 mm whose ends are clicked half a millimetre beside
+// themselves does not spoil a good map; one printed at 97 % is noticed.
+func TestMeasureByAShortDistance(t *testing.T) {
+	truth := camera26(900, 1200, geom.Pt(100, 150), 600, 8, 30, 4, 0.01)
+	side := func(off float64) Known {
+		return Known{truth.Pixel(geom.Pt(40, 60)), truth.Pixel(geom.Pt(90-off, 60)), 50}
+	}
+	d, err := Measure(truth, []Known{side(0.5)})
+	if err != nil || d.Map != truth || !strings.Contains(d.Say(measure.Inches), "agrees") {
+		t.Errorf("half a millimetre: %q, %v", d.Say(measure.Inches), err)
+	}
+	if d, _ = Measure(truth, []Known{side(1.5)}); math.Abs(d.Off-0.031) > 0.001 {
+		t.Errorf("97 %%: off by %.4f", d.Off)
+	}
+}
+
 // A card (ISO/IEC 7810: 85.60 by 53.98 mm) tells a scan that is two percent off,
 // to a fifth of a percent.
 func TestCardChecksAScan(t *testing.T) {

@@ -1,0 +1,62 @@
+package ui
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+
+	"quarterstep/app"
+	"quarterstep/model"
+	"quarterstep/model/trace/target"
+	"quarterstep/printing/tile"
+)
+
+// targetsMenu offers the sheets of targets that make a photo flat.
+func (w *Window) targetsMenu() *fyne.MenuItem {
+	item := fyne.NewMenuItem("Print targets for photos", nil)
+	item.ChildMenu = fyne.NewMenu(
+		"",
+		fyne.NewMenuItem("Target strips ...", func() { w.saveTargets(target.Strips) }),
+		fyne.NewMenuItem("Corner targets ...", func() { w.saveTargets(target.Corners) }),
+	)
+	return item
+}
+
+// saveTargets asks for a place and writes a sheet of targets there.
+func (w *Window) saveTargets(set target.Set) {
+	if w.dialogOpen {
+		return
+	}
+	on := w.targetPaper()
+	words := map[target.Set]string{target.Strips: "Target strips", target.Corners: "Corner targets"}[set]
+	w.askWhere(fmt.Sprintf("%s %s.pdf", words, on.Name), ".pdf", func(path string) { w.writeTargets(path, set, on) })
+}
+
+func (w *Window) writeTargets(path string, set target.Set, on tile.Paper) {
+	printer := w.print.setup.Printer
+	err := app.WriteFile(path, func(out io.Writer) error { return app.WriteTargetSheet(out, set, on, printer) })
+	if err != nil {
+		w.fail("The targets cannot be written", err)
+		return
+	}
+	w.say(fmt.Sprintf("Wrote %s. Print it at 100 %%, measure its square, and cut it apart.", filepath.Base(path)))
+}
+
+// targetPaper is the paper the sewist prints on, where that is a page, else the
+// usual one of her unit.
+func (w *Window) targetPaper() tile.Paper {
+	if on := w.print.setup.Paper; !on.Free && on.Width > 0 {
+		return on
+	}
+	name := "A4"
+	if w.doc.Pattern().Unit == model.Inches {
+		name = "Letter"
+	}
+	on, err := tile.ParsePaper(name)
+	if err != nil {
+		panic("a usual paper is not known: " + name)
+	}
+	return on
+}
