@@ -11,6 +11,8 @@ PKG_BUILD := gcc libc6-dev pkg-config libgl1-mesa-dev libx11-dev libxcursor-dev 
              libxrandr-dev libxinerama-dev libxi-dev libxxf86vm-dev
 PKG_RUN   := libgl1 libgl1-mesa-dri
 PKG_TEST  := poppler-utils xvfb xdotool imagemagick unzip
+# programs that nobody here wrote, to hold the PDFs against
+PKG_PDF   := poppler-utils ghostscript mupdf-tools qpdf
 # a printing system of the tests' own, started and ended by them
 PKG_CUPS  := cups cups-client printer-driver-cups-pdf ghostscript
 
@@ -37,7 +39,7 @@ demo:
 test: check unit window-test
 
 unit:
-	@.ci/need poppler-utils $(PKG_CUPS)
+	@.ci/need $(PKG_PDF) $(PKG_CUPS)
 	CGO_ENABLED=0 $(GO) test $(PLAIN) ./ui/...
 
 window-test: build

@@ -161,20 +161,22 @@ func TestArrangeIsRepeatable(t *testing.T) {
 	}
 }
 
-// Twelve pieces are placed while the hand waits.
+// Twelve pieces are placed while the hand waits: in half a second where the
+// machine has nothing else to do, and a second is allowed where it has. How much
+// is searched is bounded by work, not by time.
 func TestArrangeIsQuick(t *testing.T) {
 	for _, name := range []string{"A4", "A0", "914.4x3000mm"} {
 		s := a4()
 		s.Paper, _ = tile.ParsePaper(name)
 		best := time.Hour
 		// The least of a few runs: the machine has other things to do.
-		for i := 0; i < 10 && (i < 2 || best > 500*time.Millisecond); i++ {
+		for i := 0; i < 10 && (i < 2 || best > time.Second); i++ {
 			start := time.Now()
 			arranged(t, doublet(), s)
 			best = min(best, time.Since(start))
 		}
 		t.Logf("%s: %v", name, best)
-		if best > 500*time.Millisecond {
+		if best > time.Second {
 			t.Errorf("%s: placing 12 pieces took %v", name, best)
 		}
 	}

@@ -2,6 +2,7 @@ package tile
 
 import (
 	"math"
+	"slices"
 
 	"quarterstep/model/geom"
 )
@@ -31,15 +32,16 @@ const buttonEvery = 200.0
 var quarters = [4][2]int{{-1, -1}, {-1, 0}, {0, 0}, {0, -1}}
 
 // sewButtons puts buttons on every join and every corner where two neighbours
-// meet. index finds a sheet by row and column.
-func (p *Plan) sewButtons(index map[[2]int]int) {
+// meet, where it can be clear of the lines of the shapes. index finds a sheet by
+// row and column.
+func (p *Plan) sewButtons(index map[[2]int]int, shapes []shape) {
 	for i := range p.Sheets {
 		s := p.Sheets[i]
 		if j, ok := index[[2]int{s.Row, s.Col + 1}]; ok {
-			p.sewJoin(i, j, Right)
+			p.sewJoin(i, j, Right, shapes)
 		}
 		if j, ok := index[[2]int{s.Row + 1, s.Col}]; ok {
-			p.sewJoin(i, j, Down)
+			p.sewJoin(i, j, Down, shapes)
 		}
 	}
 	for r := 1; r < p.Rows; r++ {
@@ -50,7 +52,7 @@ func (p *Plan) sewButtons(index map[[2]int]int) {
 }
 
 // sewJoin puts buttons along the join between sheet i and its neighbour j.
-func (p *Plan) sewJoin(i, j int, side Side) {
+func (p *Plan) sewJoin(i, j int, side Side, shapes []shape) {
 	a, b := p.Sheets[i].Own, p.Sheets[j].Own
 	first, second := [4]bool{true, false, false, true}, [4]bool{false, true, true, false}
 	from, to := geom.Pt(a.Max.X, math.Max(a.Min.Y, b.Min.Y)), geom.Pt(a.Max.X, math.Min(a.Max.Y, b.Max.Y))
@@ -60,10 +62,25 @@ func (p *Plan) sewJoin(i, j int, side Side) {
 	}
 	n := math.Ceil(from.Dist(to) / buttonEvery)
 	for k := 0.5; k < n; k++ {
-		at := from.Lerp(to, k/n)
+		at := clearOf(shapes, from.Lerp(to, k/n), to.Sub(from).Scale(1/from.Dist(to)), from.Dist(to)/n/2)
 		p.Sheets[i].Buttons = append(p.Sheets[i].Buttons, Button{at, joinButton, first})
 		p.Sheets[j].Buttons = append(p.Sheets[j].Buttons, Button{at, joinButton, second})
 	}
+}
+
+// clearOf is the place nearest to at, at most so far along the join, where no
+// line runs through a button or close by; at itself where there is none.
+func clearOf(shapes []shape, at geom.Point, along geom.Vec, most float64) geom.Point {
+	const step, beside = 4.0, 1.5 // mm
+	for off := 0.0; off <= most-2*cornerButton; off += step {
+		for _, way := range []float64{1, -1} {
+			q := at.Add(along.Scale(way * off))
+			if !slices.ContainsFunc(shapes, func(s shape) bool { return s.meets(geom.BoxOf(q).Grow(1.5*joinButton + beside)) }) {
+				return q
+			}
+		}
+	}
+	return at
 }
 
 // sewCorner puts a button where the sheets around the upper left corner of

@@ -189,7 +189,7 @@ func Layout(placed []Placed, setup Setup) (Plan, error) {
 	if err := plan.addSheets(shapes, ink); err != nil {
 		return Plan{}, err
 	}
-	plan.joinUp()
+	plan.joinUp(shapes)
 	plan.nameSheets(shapes)
 	plan.placeTips(shapes)
 	if plan.placePanel(shapes); plan.Panel.Empty() && setup.Paper.Roll() {
@@ -251,7 +251,7 @@ func used(kept [][]bool) (top, left, bottom, right int) {
 }
 
 // joinUp finds neighbours, joins and buttons.
-func (p *Plan) joinUp() {
+func (p *Plan) joinUp(shapes []shape) {
 	g := p.Setup.grid()
 	index := map[[2]int]int{}
 	for i, s := range p.Sheets {
@@ -275,7 +275,7 @@ func (p *Plan) joinUp() {
 		s.Own.Min = s.Own.Min.Add(geom.Vec{X: inset[Left], Y: inset[Up]})
 		s.Own.Max = s.Own.Max.Add(geom.Vec{X: -inset[Right], Y: -inset[Down]})
 	}
-	p.sewButtons(index)
+	p.sewButtons(index, shapes)
 }
 
 // rigid reports whether m turns and shifts without stretching or mirroring.
