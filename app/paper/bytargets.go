@@ -84,7 +84,8 @@ func (p *Photo) byParts(r Request, s Sighting, parts []part) (Straight, error) {
 	if sure {
 		out.learn(p)
 	}
-	return out, out.checkPrinted(r, r.Known, apart(r, s))
+	err = out.checkPrinted(r, r.Known, apart(r, s))
+	return out.Turned(s.quarters(out.Map)), err
 }
 
 // byRectangle goes by the middles of four cards that lie as the corners of a
@@ -107,7 +108,8 @@ func (p *Photo) byRectangle(r Request, s Sighting) (Straight, error) {
 	out := Straight{Map: f.Map, Points: f.Misfit.Points, Say: fmt.Sprintf(
 		"The four targets and your distances agree to within %.1f mm. If they lie square, the picture is right to about %.0f mm; strips or whole cards do better.",
 		max(f.Misfit.Worst, 0.1), max(math.Ceil(f.Within), 1))}
-	return out, out.checkPrinted(r, r.Known, nil)
+	err = out.checkPrinted(r, r.Known, nil)
+	return out.Turned(s.quarters(out.Map)), err
 }
 
 // rounds are the rings of all targets found: of a few they tell how the lens
@@ -120,6 +122,23 @@ func rounds(s Sighting) []straight.Round {
 		}
 	}
 	return out
+}
+
+// quarters is by how many quarter turns to the right the cards come to lie as
+// they are numbered, 1 at the upper left: a photo from straight above often does
+// not know which way up it is. 0 where fewer than three are seen.
+func (s Sighting) quarters(m straight.Map) int {
+	var as, are []geom.Point
+	for i, px := range s.Middles {
+		if px != (geom.Point{}) {
+			as, are = append(as, target.Corner(i)), append(are, m.MM(px))
+		}
+	}
+	if s.Layout != Corners || len(as) < 3 {
+		return 0
+	}
+	t, _ := geom.RigidFit(are, as)
+	return int(math.Round(math.Atan2(t.B, t.A) / (math.Pi / 2)))
 }
 
 // singly are four targets cut out one by one and laid as the corners of a

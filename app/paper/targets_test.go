@@ -242,6 +242,37 @@ func TestTargetsPrintedTooSmallAreNoticed(t *testing.T) {
 	}
 }
 
+// However the camera was turned, the paper comes to lie as the cards are numbered,
+// to the nearest quarter turn; strips leave it as the photo was taken.
+func TestCardsTellWhichWayIsUp(t *testing.T) {
+	for _, degrees := range []float64{0, 38, 90, 95, 180, 215, 270, -35} {
+		var parts []laidPart
+		for _, l := range fourCards {
+			l.at = lying(0, 0, degrees).Mul(l.at)
+			parts = append(parts, l)
+		}
+		all := found(parts, 1)
+		for name, c := range map[string]struct {
+			found []target.Found
+			ask   Request
+		}{"cards": {all, Request{}}, "middles": {middlesOf(slices.Clone(all)), Request{Apart: [2]float64{400, 570}}}} {
+			photo := wide()
+			c.ask.Reference, c.ask.Seen = Targets, photo.sight(c.found)
+			s, err := photo.Straighten(context.Background(), c.ask)
+			if err != nil {
+				t.Fatalf("%s turned by %g degrees: %v", name, degrees, err)
+			}
+			v := s.Map.MM(c.ask.Seen.Middles[1]).Sub(s.Map.MM(c.ask.Seen.Middles[0]))
+			if math.Abs(v.Len()-400) > 2 || math.Abs(math.Atan2(v.Y, v.X)) > 46*math.Pi/180 {
+				t.Errorf("%s turned by %g degrees: from 1 to 2 it goes %.0f right, %.0f down", name, degrees, v.X, v.Y)
+			}
+			if !s.Bounds.Contains(s.Map.MM(geom.Pt(1500, 2000))) {
+				t.Errorf("%s turned by %g degrees: the middle of the photo is not on the paper %v", name, degrees, s.Bounds)
+			}
+		}
+	}
+}
+
 // In a photo of four strips all targets are found by themselves, and the paper
 // between them is flat to 0.2 mm.
 func TestTargetsOfAPhoto(t *testing.T) {

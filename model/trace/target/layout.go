@@ -89,4 +89,8 @@ func cardSpot(part, k int) Spot {
 	return s
 }
 
+// Corner is at which corner of a piece the card of that number, from 0, is to be
+// laid: the upper left first, then as a clock goes.
+func Corner(part int) geom.Point { return geom.Point(clockwise[part]) }
+
 var clockwise = [4]geom.Vec{{X: -1, Y: -1}, {X: 1, Y: -1}, {X: 1, Y: 1}, {X: -1, Y: 1}}
