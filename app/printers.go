@@ -62,9 +62,6 @@ func remembered(s settings.Settings, p spool.Printer) Printer {
 // is unknown; with the context's error where the watch was ended, which does not
 // take the pages back: TakeBack does.
 func PrintJob(ctx context.Context, sys spool.System, j Job, p Printer, tell func(spool.Progress)) error {
-	if j.Plan.Setup.Paper.Projected() {
-		return errors.New("a page for a projector is not for paper: save the PDF, or choose other paper")
-	}
 	return PrintPages(ctx, sys, p, spool.Job{Title: j.Title(), Paper: j.Plan.Setup.Paper}, j.WritePDF, tell)
 }
 
@@ -78,6 +75,9 @@ func (j Job) Title() string {
 
 // PrintPages is PrintJob for any PDF that write writes.
 func PrintPages(ctx context.Context, sys spool.System, p Printer, job spool.Job, write func(io.Writer) error, tell func(spool.Progress)) error {
+	if job.Paper.Projected() {
+		return errors.New("a page for a projector is not for paper: save the PDF, or choose other paper")
+	}
 	var pdf bytes.Buffer
 	if err := write(&pdf); err != nil {
 		return err

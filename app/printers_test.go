@@ -86,7 +86,7 @@ func TestPrintJob(t *testing.T) {
 	if said, _ := os.ReadFile(filepath.Join(folder, "cancelled")); strings.TrimSpace(string(said)) != "Hall-3" {
 		t.Errorf("taken back: %q", said)
 	}
-	job.Plan.Setup.Paper = tile.Paper{Name: "Projector", Free: true}
+	job.Plan.Setup.Paper = tile.Paper{Name: "Projector", Free: true, Screen: true}
 	if err := app.PrintJob(t.Context(), spool.System{}, job, all[0], nil); err == nil || !strings.Contains(err.Error(), "not for paper") {
 		t.Errorf("a projector's page: %v", err)
 	}

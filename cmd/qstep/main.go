@@ -2,7 +2,7 @@
 // grade it, check it, hand it on, print it. It is for scripts and for outside
 // checks; sewists use the window.
 //
-// Exit status: 0 done; 1 check found something to look at; 2 wrong usage; 3
+// Exit status: 0 done; 1 check or testpage found something to look at; 2 wrong usage; 3
 // input it cannot use. 2 and 3 are said in one sentence, on one line of standard
 // error, with nothing written.
 package main
@@ -42,7 +42,13 @@ const usage = `qstep does Quarterstep's job without a window.
   qstep print Q.qstep --paper PAPER [--wide] [--margin L --overlap L]
               [--size SIZE,...] [MEASURES] [LENGTHS] [--nest] [--piece NAME ...]
               [--no-marks] [--no-stitching] [--date TEXT] [--changed FILE]
-              [--dark] [--line L] [--square L] -o F.pdf
+              [--dark] [--line L] [--square L]
+              -o F.pdf [--printer NAME] | --to PRINTER
+  qstep printers [--forget NAME]
+  qstep testpage [--paper a4] [--unit cm|in] [--plain]
+              -o F.pdf [--printer NAME] | --to PRINTER
+  qstep testpage [--paper a4] [--unit cm|in] --printer NAME [--plain]
+              --across L --down L [--insist] [--white L]
   qstep sheet Q.qstep [--size SIZE] [MEASURES] [--piece NAME]
               [--paper a4|letter] [--date TEXT] -o F.pdf
   qstep summary Q.qstep [--size SIZE] [MEASURES] [LENGTHS] [--paper a4|letter]
@@ -79,6 +85,13 @@ LENGTHS make pieces longer or shorter, each --longer NAME=L, such as
 --longer "Above the waist=20mm" --longer Hem=-1cm. The demo blouse has Above the
 waist, Below the waist, Sleeve and Hem; a name the pattern lacks is answered with
 those it has.
+
+A printer prints true once its test page was measured: print it, then give what
+you measured across and down. What the printer is out by is remembered, and print
+makes up for it, in a PDF with --printer. Where the figures look like a print
+setting you are told which; --insist corrects all the same. --plain is for a test
+page without the correction; --white tells what the printer leaves white at an
+edge. --to prints without scaling on that printer, or on the one called usual.
 ` + checkFields
 
 // seeHelp ends what is said of a command line that cannot be read.
@@ -95,7 +108,7 @@ func run(args []string, out, errs io.Writer) int {
 	commands := map[string]func([]string, io.Writer) error{
 		"charts": charts, "import": bringIn, "grade": grade, "check": lookOver,
 		"export": export, "print": printPDF, "demo": demo, "sheet": sheet, "summary": summarize,
-		"straighten": straighten, "targets": targets, "trace": traceClicks,
+		"printers": printers, "testpage": testPage, "straighten": straighten, "targets": targets, "trace": traceClicks,
 	}
 	if args[0] == "help" || args[0] == "--help" || args[0] == "-h" {
 		fmt.Fprint(out, helpOn(args[1:]))

@@ -154,14 +154,20 @@ func borderless(name string) bool {
 	return strings.Contains(name, "fullbleed") || strings.Contains(name, "borderless")
 }
 
-// lacks says which papers there are instead.
-func (p Printer) lacks(paper tile.Paper) error {
+// Papers are the printer's papers that have a name here.
+func (p Printer) Papers() []string {
 	var names []string
 	for _, k := range known {
 		if slices.ContainsFunc(p.Media, func(m Media) bool { return m.Name == k.media }) {
 			names = append(names, k.paper)
 		}
 	}
+	return names
+}
+
+// lacks says which papers there are instead.
+func (p Printer) lacks(paper tile.Paper) error {
+	names := p.Papers()
 	if p.Roll.MostWide > 0 && paper.Width > p.Roll.MostWide {
 		return fmt.Errorf("%s takes paper up to %s mm wide, and %s is wider. Choose a narrower paper, and make the pages anew",
 			p.Words, number(p.Roll.MostWide), paper.Name)

@@ -229,7 +229,7 @@ func TestWhatCannotBeMade(t *testing.T) {
 		says   string
 	}{
 		"no paper":   {func(p *testpage.Page) { p.Paper = tile.Paper{} }, "choose a paper"},
-		"projector":  {func(p *testpage.Page) { p.Paper = tile.Paper{Name: "Projector", Free: true} }, "set by the squares"},
+		"projector":  {func(p *testpage.Page) { p.Paper = tile.Paper{Name: "Projector", Free: true, Screen: true} }, "set by the squares"},
 		"small":      {func(p *testpage.Page) { p.Paper.Width = 148 }, "too small for the test page"},
 		"no number":  {func(p *testpage.Page) { p.Paper.Height = math.NaN() }, "too small"},
 		"no font":    {func(p *testpage.Page) { p.Bold = nil }, "bold font"},
