@@ -197,9 +197,9 @@ func (ph *photo) flatMM(px geom.Point) geom.Point {
 	return ph.straight.Map.MM(px).Add(geom.Vec(ph.from).Scale(-1))
 }
 
-// measurable reports whether a drawn length can be clicked: on the flat picture,
-// or as taken where a scan has no scale of its own or the rest is clicked.
+// measurable reports whether a drawn length can be clicked: once the photo was
+// made flat, or where a scan has no scale of its own.
 func (w *Window) measurable(ph *photo) bool {
 	return ph.shot != nil && ph.job.words != "Straightening" &&
-		(ph.solved || ph.ask.Reference == paper.Scan || len(ph.clicks) == clicksNeeded(ph))
+		(ph.solved || ph.ask.Reference == paper.Scan)
 }

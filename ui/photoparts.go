@@ -314,10 +314,10 @@ func (w *Window) partsOnTable(in *scene.Input, ph *photo) {
 	}
 	t := &scene.Trace{}
 	for i := range ph.marks.there {
-		t.Targets = append(t.Targets, scene.TraceTarget{At: ph.markOnLead(i), Half: 3, Number: i + 1})
+		t.Targets = append(t.Targets, scene.TraceTarget{At: ph.markOnLead(i), Number: i + 1})
 	}
 	for i, px := range ph.marks.here {
-		t.Targets = append(t.Targets, scene.TraceTarget{At: ph.flatMM(px).Add(off), Half: 3, Number: i + 1})
+		t.Targets = append(t.Targets, scene.TraceTarget{At: ph.flatMM(px).Add(off), Number: i + 1})
 	}
 	in.Trace = t
 }

@@ -232,7 +232,7 @@ func takenAsk(ph *photo) string {
 	head := fmt.Sprintf("*Corner %d of 4:* ", n+1)
 	switch {
 	case ph.ask.Reference == paper.Mat:
-		return head + "click the corners of one square of the mat, in the middle of the photo"
+		return head + "click the corners of one square of the mat, not at its edge"
 	case ph.ask.Paper.Name == straight.Card.Name:
 		return head + "click the corners of the card as if they were sharp"
 	}
@@ -245,8 +245,14 @@ func takenTrace(ph *photo) *scene.Trace {
 	var line []geom.Point
 	for i, c := range ph.clicks {
 		at := ph.onTable(c)
-		t.Targets = append(t.Targets, scene.TraceTarget{At: at, Half: 6, Number: i + 1})
+		t.Targets = append(t.Targets, scene.TraceTarget{At: at, Number: i + 1})
 		line = append(line, at)
+	}
+	if n := len(line); n > 1 {
+		mid := geom.BoxOf(line...).Centre()
+		for i := range line {
+			t.Targets[len(t.Targets)-n+i].Side = line[i].Sub(mid)
+		}
 	}
 	if found := foundCorners(ph); len(found) > 0 {
 		line = found

@@ -116,7 +116,7 @@ func (l *Layer) traceNumber(k TracedLine) {
 // traceTarget draws the four corners of a frame round a target, and its number
 // in a disc beside it.
 func (l *Layer) traceTarget(in Input, k TraceTarget) {
-	h := max(k.Half, 9/in.Scale)
+	h := max(k.Half, 10/in.Scale)
 	arm := h * 0.45
 	for _, c := range [4][2]float64{{-1, -1}, {1, -1}, {1, 1}, {-1, 1}} {
 		at := geom.Pt(k.At.X+c[0]*h, k.At.Y+c[1]*h)

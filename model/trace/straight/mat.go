@@ -59,7 +59,7 @@ func FromMat(ctx context.Context, g *image.Gray, grid Grid, shot Shot) (Mat, err
 	}
 	switch n := len(best.pairs); {
 	case n < 4:
-		return Mat{}, fmt.Errorf("%s: no lines cross where you clicked, click the corners of one square in the close-up", doing)
+		return Mat{}, fmt.Errorf("%s: no lines cross where you clicked, click the corners of one square that is not at the edge of the mat, by the close-up", doing)
 	case n < leastCross:
 		return Mat{}, fmt.Errorf("%s: only %d crossings of its lines can be made out, take the photo with more of the mat in sight", doing, n)
 	}
