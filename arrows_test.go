@@ -36,7 +36,7 @@ var layers = map[string][]string{
 	"printing":             {"model/geom"},
 	"printing/tile":        {"model/geom", "model/measure", "printing"},
 	"printing/page":        {"model/geom", "printing"},
-	"printing/proof":       {"model/geom", "model/measure"},
+	"printing/proof":       {"model/geom", "model/measure", "printing", "printing/tile"},
 	"printing/handsheet":   {"model/geom", "model/measure", "printing", "printing/page", "printing/tile"},
 	"printing/scale":       {"model/geom", "model/measure", "printing", "printing/tile"},
 	"printing/testpage":    {"model/geom", "model/measure", "printing", "printing/page", "printing/tile"},
