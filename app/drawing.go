@@ -63,12 +63,24 @@ func Drawing(p model.Pattern, c PrintChoice) (printing.Drawing, error) {
 	out := printing.Drawing{Title: p.Name, Note: sizeNote(p, names)}
 	for _, i := range chosen {
 		d := drawer{p: p, q: p.Pieces[i], names: names, c: c}
-		for _, r := range results {
+		for k, r := range results {
+			if err := hasSize(r.Pieces[i], names[k]); err != nil {
+				return printing.Drawing{}, err
+			}
 			d.in = append(d.in, r.Pieces[i])
 		}
 		out.Pieces = append(out.Pieces, d.draw(out.Note))
 	}
 	return out, nil
+}
+
+// hasSize refuses a piece that nobody could cut out, or whose line is no number.
+func hasSize(r grading.Piece, size string) error {
+	const least = 1.0 // mm each way
+	if b := r.Outline().Bounds(); !(b.Width() >= least && b.Height() >= least) {
+		return fmt.Errorf("%s, size %s, has no size to be cut in: it is %.3g x %.3g mm; check its lines", r.Name, size, b.Width(), b.Height())
+	}
+	return nil
 }
 
 // PrintedPieces are the IDs of the pieces that c prints of p, in the order in

@@ -100,6 +100,9 @@ func (e exporter) layers() ([]exchange.Graded, error) {
 	for k := range e.results {
 		g := e.graded(k)
 		for n, i := range e.chosen {
+			if err := hasSize(e.results[k].Pieces[i], e.names[k]); err != nil {
+				return nil, err
+			}
 			at := e.p.Pieces[i].At
 			if e.c.Marks {
 				g.Pieces[n].Lines = markLines(e.results[k].Pieces[i])

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"path/filepath"
 
 	"quarterstep/model"
@@ -45,14 +46,33 @@ func WriteFile(path string, write func(io.Writer) error) error {
 	if err := write(&buf); err != nil {
 		return err
 	}
-	err := store.Replace(path, func(w io.Writer) error {
+	write = func(w io.Writer) error {
 		_, err := buf.WriteTo(w)
 		return err
-	})
-	if err != nil {
+	}
+	put := store.Replace
+	if isDevice(path) {
+		put = writeDevice
+	}
+	if err := put(path, write); err != nil {
 		return plainFile(path, err)
 	}
 	return nil
+}
+
+// isDevice reports whether path is there and neither a file nor a folder: a
+// pipe or a device, which is written to and not replaced.
+func isDevice(path string) bool {
+	info, err := os.Stat(path)
+	return err == nil && !info.Mode().IsRegular() && !info.IsDir()
+}
+
+func writeDevice(path string, write func(io.Writer) error) error {
+	f, err := os.OpenFile(path, os.O_WRONLY, 0)
+	if err != nil {
+		return err
+	}
+	return errors.Join(write(f), f.Close())
 }
 
 // plainFile says in plain words why a file could not be read or written, and

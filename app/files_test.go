@@ -129,3 +129,23 @@ func TestSaveRefusesWhatCannotBeRead(t *testing.T) {
 		t.Errorf("the sound pattern is gone: %v", err)
 	}
 }
+
+// A device is written to and stays what it is; a full one is told in plain
+// words. /dev/full is always full (Linux, full(4)).
+func TestAFullDevice(t *testing.T) {
+	const full = "/dev/full"
+	info, err := os.Stat(full)
+	if err != nil || info.Mode()&os.ModeCharDevice == 0 {
+		t.Skip("there is no " + full + " here")
+	}
+	err = WriteFile(full, func(w io.Writer) error { _, err := io.WriteString(w, "a page"); return err })
+	if err == nil || !strings.HasPrefix(err.Error(), "there is no room left where full lies") || strings.Contains(err.Error(), "\n") {
+		t.Errorf("it says %v", err)
+	}
+	if now, err := os.Stat(full); err != nil || now.Mode() != info.Mode() {
+		t.Errorf("it is now %v, %v", now, err)
+	}
+	if err := WriteFile(os.DevNull, func(w io.Writer) error { _, err := io.WriteString(w, "a page"); return err }); err != nil {
+		t.Errorf("what takes all: %v", err)
+	}
+}

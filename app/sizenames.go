@@ -16,6 +16,7 @@ const (
 	sizeNameStep = 8.0   // between the places tried
 	sizeNameFar  = 220.0 // between two names of one line, at least
 	mostNames    = 3     // on one line
+	mostSpots    = 2000  // tried along and across a line, about
 
 	leastPointer = 3.0 // of the line from a name to its size, where there is no room beside it
 	mostPointer  = 31.0
@@ -155,11 +156,13 @@ type spot struct {
 func spots(line geom.Path) []spot {
 	var out []spot
 	pts := line.Flatten(0.2)
-	next, along := sizeNameStep/2, 0.0
+	box := line.Bounds()
+	step := math.Max(sizeNameStep, (box.Width()+box.Height())/mostSpots)
+	next, along := step/2, 0.0
 	for i := 1; i < len(pts); i++ {
 		leg := pts[i].Sub(pts[i-1])
 		n := leg.Len()
-		for ; n > 0 && next <= along+n; next += sizeNameStep {
+		for ; n > 0 && next <= along+n; next += step {
 			out = append(out, spot{pts[i-1].Lerp(pts[i], (next-along)/n), readable(leg)})
 		}
 		along += n

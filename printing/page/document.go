@@ -46,7 +46,7 @@ func New(o Options) (*Document, error) {
 	}
 	f.SetCreationDate(date)
 	f.SetModificationDate(date)
-	f.SetTitle(o.Title, true)
+	f.SetTitle(textString(o.Title), false)
 	f.SetCreator("Quarterstep", true)
 	f.SetProducer("Quarterstep", true)
 	d := &Document{f: f, wide: o.Wide, high: o.High}
@@ -70,7 +70,7 @@ func (d *Document) AddPage() *Page {
 }
 
 // AddLayer makes a layer that viewers can hide, and gives its number.
-func (d *Document) AddLayer(name string) int { return d.f.AddLayer(name, true) }
+func (d *Document) AddLayer(name string) int { return d.f.AddLayer(plainName(name), true) }
 
 // OpenLayerPane asks viewers to show the list of layers.
 func (d *Document) OpenLayerPane() { d.f.OpenLayerPane() }
