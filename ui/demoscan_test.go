@@ -6,7 +6,6 @@ import (
 	"flag"
 	"hash/crc32"
 	"image"
-	"image/color"
 	"image/png"
 	"math"
 	"os"
@@ -15,27 +14,30 @@ import (
 	"quarterstep/app"
 	"quarterstep/model"
 	"quarterstep/model/geom"
-	"quarterstep/ui/paint"
-	"quarterstep/ui/scene"
-	"quarterstep/ui/theme"
-	"quarterstep/ui/view"
 )
 
-var update = flag.Bool("update", false, "draw the demo scan anew")
+var update = flag.Bool("update", false, "draw the scans anew")
 
-// The demo scan: one piece of the demo blouse in four sizes, as a scanner at
-// scanPerInch would see it printed, each size in its own dashes.
 const (
-	demoScan    = "../testdata/scans/facing.png"
-	scanPerInch = 150
-	scanPerMM   = scanPerInch / 25.4
-	scanMargin  = 12 // mm of paper round the piece
-	scanLine    = 0.35
+	scanPerMM  = 150 / 25.4 // 150 pixels to the inch
+	scanMargin = 12         // mm of paper round the piece
+	scanLine   = 0.35
 )
 
-// scannedPiece is the piece of the demo scan, and where its own (0, 0) lies on
-// the paper, mm.
-func scannedPiece(t *testing.T) (model.Piece, geom.Vec, geom.Box) {
+// scans are the committed scans, as a scanner would see a piece printed, each
+// size in its own dashes.
+func scans(t *testing.T) map[string][]byte {
+	facing, _ := printedPiece(scannedPiece(t), scanPerMM)
+	q, _ := bib(t)
+	g, _ := printedPiece(q, bibPerMM)
+	return map[string][]byte{
+		"../testdata/scans/facing.png": scanFile(t, facing, scanPerMM),
+		"../testdata/scans/bib.png":    scanFile(t, g, bibPerMM),
+	}
+}
+
+// scannedPiece is the least of the demo's pieces of four edges in four sizes.
+func scannedPiece(t *testing.T) model.Piece {
 	t.Helper()
 	p, err := app.DemoBlouse()
 	if err != nil {
@@ -51,10 +53,7 @@ func scannedPiece(t *testing.T) (model.Piece, geom.Vec, geom.Box) {
 	if best < 0 {
 		t.Fatal("the demo has no piece of four edges in four sizes")
 	}
-	q := p.Pieces[best]
-	b := nestBox(q)
-	to := geom.Vec{X: scanMargin - b.Min.X, Y: scanMargin - b.Min.Y}
-	return q, to, geom.Box{Max: geom.Pt(b.Width()+2*scanMargin, b.Height()+2*scanMargin)}
+	return p.Pieces[best]
 }
 
 func nestBox(q model.Piece) geom.Box {
@@ -67,40 +66,9 @@ func nestBox(q model.Piece) geom.Box {
 	return b
 }
 
-// drawScan is the demo scan in greys.
-func drawScan(t *testing.T) *image.Gray {
-	t.Helper()
-	q, to, box := scannedPiece(t)
-	w := newThumbPainter(t)
-	img := image.NewRGBA(image.Rect(0, 0, int(box.Width()*scanPerMM), int(box.Height()*scanPerMM)))
-	paint.Clear(img, color.NRGBA{243, 240, 232, 255})
-	var l scene.Layer
-	for i, o := range q.Nest {
-		_, dash := scene.NestDash(i, len(q.Nest))
-		px := make([]float64, len(dash))
-		for k, d := range dash {
-			px[k] = d * 0.25 * scanPerMM // 0.25 mm of paper a px of the screen
-		}
-		l.Lines = append(l.Lines, scene.Line{Path: geom.Join(o.Edges...).Move(to), Width: scanLine * scanPerMM, Dash: px, Ink: scene.InkWords, Alpha: 1})
-	}
-	w.Paint(img, paint.Screen{View: view.View{Scale: scanPerMM}, Factor: 1}, l)
-	g := image.NewGray(img.Rect)
-	for y := range img.Rect.Dy() {
-		for x := range img.Rect.Dx() {
-			g.Set(x, y, img.At(x, y))
-		}
-	}
-	return g
-}
-
-func newThumbPainter(t *testing.T) *paint.Painter {
-	t.Helper()
-	return paint.New(nil, theme.Light)
-}
-
 // scanFile is g as PNG that says how many pixels make a metre (PNG
 // specification, 3rd ed., 11.3.4.3 pHYs).
-func scanFile(t *testing.T, g *image.Gray) []byte {
+func scanFile(t *testing.T, g *image.Gray, perMM float64) []byte {
 	t.Helper()
 	var b bytes.Buffer
 	if err := png.Encode(&b, g); err != nil {
@@ -108,7 +76,7 @@ func scanFile(t *testing.T, g *image.Gray) []byte {
 	}
 	const head = 8 + 25 // signature and IHDR
 	chunk := []byte("pHYs")
-	per := uint32(math.Round(scanPerMM * 1000))
+	per := uint32(math.Round(perMM * 1000))
 	chunk = binary.BigEndian.AppendUint32(chunk, per)
 	chunk = binary.BigEndian.AppendUint32(chunk, per)
 	chunk = append(chunk, 1)
@@ -119,28 +87,34 @@ func scanFile(t *testing.T, g *image.Gray) []byte {
 	return append(out, b.Bytes()[head:]...)
 }
 
-// The committed scan is what the demo draws now.
-func TestDemoScanIsOfTheDemo(t *testing.T) {
-	want := drawScan(t)
-	if *update {
-		if err := os.MkdirAll("../testdata/scans", 0o755); err != nil {
+// The committed scans are what is drawn now.
+func TestScansAreOfTheirPieces(t *testing.T) {
+	for name, want := range scans(t) {
+		if *update {
+			if err := os.WriteFile(name, want, 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		got, err := os.ReadFile(name)
+		if err != nil {
 			t.Fatal(err)
 		}
-		if err := os.WriteFile(demoScan, scanFile(t, want), 0o600); err != nil {
-			t.Fatal(err)
+		if !bytes.Equal(grey(t, got), grey(t, want)) {
+			t.Errorf("%s differs from its piece; draw it anew with -update", name)
 		}
 	}
-	f, err := os.Open(demoScan)
+}
+
+// grey is the pixels of a scan.
+func grey(t *testing.T, file []byte) []byte {
+	t.Helper()
+	img, err := png.Decode(bytes.NewReader(file))
 	if err != nil {
 		t.Fatal(err)
 	}
-	defer f.Close()
-	got, err := png.Decode(f)
-	if err != nil {
-		t.Fatal(err)
+	g, ok := img.(*image.Gray)
+	if !ok {
+		t.Fatalf("a scan is %T", img)
 	}
-	g, ok := got.(*image.Gray)
-	if !ok || g.Rect != want.Rect || !bytes.Equal(g.Pix, want.Pix) {
-		t.Error("the scan differs from the demo; draw it anew with -update")
-	}
+	return g.Pix
 }

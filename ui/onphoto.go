@@ -66,7 +66,7 @@ func (w *Window) connectLines(l *panel.Lines) {
 			w.do("give "+k.Name+" up", edit.DropTracing(k.ID))
 		}
 	}
-	l.OnHint = w.hint
+	l.OnHint, l.OnGrown = w.hint, w.relaySide
 }
 
 // showPhoto shows the Photo panel, the pill and how far the work beside the

@@ -5,6 +5,7 @@ import (
 	"context"
 	"image"
 	"image/color"
+	"image/draw"
 	"image/jpeg"
 	"strings"
 	"testing"
@@ -45,9 +46,7 @@ func printedPiece(q model.Piece, perMM float64) (*image.Gray, geom.Vec) {
 	}
 	paint.New(nil, theme.Light).Paint(img, paint.Screen{View: view.View{Scale: perMM}, Factor: 1}, l)
 	g := image.NewGray(img.Rect)
-	for i := range g.Pix {
-		g.Pix[i] = img.Pix[4*i]
-	}
+	draw.Draw(g, g.Rect, img, image.Point{}, draw.Src)
 	return g, to
 }
 

@@ -25,6 +25,7 @@ type Lines struct {
 	OnShelf  func()
 	OnDrop   func()
 	OnHint   func(string)
+	OnGrown  func()
 
 	name           *field
 	cut            *pick
@@ -44,6 +45,9 @@ type Lines struct {
 	box, sizesPart *fyne.Container
 	finishRow      *fyne.Container
 	dropRow        *fyne.Container
+	change         *link
+	open           bool // the sizes are asked for again
+	began          bool
 }
 
 func newLines() *Lines {
@@ -71,7 +75,12 @@ func newLines() *Lines {
 	}
 	p.sizesPart = below(6, caption("Size chart", p.chart), fyneGrid(2, caption("Smallest printed", p.from), caption("Largest printed", p.to)), p.ways)
 	p.finishRow = beside(8, 0, p.finish, p.undo)
-	p.dropRow = beside(8, noneGrows, newLink("Give this piece up", func() { call(p.OnDrop) }))
+	p.change = newLink("Other sizes", func() {
+		p.open = !p.open
+		p.laySizes()
+		call(p.OnGrown)
+	})
+	p.dropRow = beside(8, noneGrows, newLink("Give this piece up", func() { call(p.OnDrop) }), p.change)
 	p.box = below(
 		8,
 		rule(),
@@ -80,10 +89,10 @@ func newLines() *Lines {
 		p.sizesPart,
 		beside(8, 0, newBold("Lines to trace", theme.Body, ink), p.done),
 		p.list, p.follow,
+		p.shelf, p.next,
 		p.finishRow,
-		p.next, p.note,
+		p.note,
 		p.marksTitle, p.marks,
-		p.shelf,
 		p.dropRow,
 	)
 	p.ExtendBaseWidget(p)
@@ -117,10 +126,21 @@ func (p *Lines) SetView(v LinesView) {
 	p.button(p.shelf, v.Shelf)
 	p.undo.Hidden = !v.Point
 	p.finishRow.Hidden = !v.Point && v.Finish == ""
+	if p.began != v.Begun {
+		p.began, p.open = v.Begun, false
+	}
 	p.dropRow.Hidden = !v.Begun
+	p.laySizes()
 	p.note.set(v.Note, true)
 	p.setMarks(v)
 	relay(p.list)
+	relay(p.box)
+}
+
+// laySizes asks for the printed sizes until a piece is begun, and then again
+// where that is wanted.
+func (p *Lines) laySizes() {
+	p.sizesPart.Hidden = p.began && !p.open
 	relay(p.box)
 }
 
