@@ -70,9 +70,16 @@ func (l *lens) update() {
 			o.Hide()
 		}
 	}
-	if !l.on {
+	switch {
+	case !l.on:
+		return
+	case l.round():
+		l.layRound()
 		return
 	}
+	l.frame.CornerRadius = 8
+	l.frame.Resize(size(lensWidth, lensHeight))
+	l.raster.Resize(size(lensWidth-8, lensHeight-lensHead-6))
 	w, h := l.board.openSize()
 	x, y := w-lensWidth-16, l.board.head+h-lensHeight-16
 	if p := l.board.pointer; p.X > x-40 && p.Y > y-40 && l.board.inside {
@@ -137,6 +144,11 @@ func (l *lens) paint(w, h int) image.Image {
 	layers = append(layers, b.parts.active.layers...)
 	b.painter.Paint(l.img, paint.Screen{View: v, Factor: factor}, layers...)
 	flat := paint.Screen{View: view.View{Scale: 1}, Factor: factor}
+	if l.round() {
+		b.painter.Paint(l.img, flat, l.cross(mid))
+		cutRound(l.img)
+		return l.img
+	}
 	b.painter.Paint(l.img, flat, l.gaps(v, 2*mid.X, 2*mid.Y))
 	return l.img
 }

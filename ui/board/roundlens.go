@@ -1,0 +1,74 @@
+package board
+
+import (
+	"fmt"
+	"image"
+	"math"
+
+	"quarterstep/model/geom"
+	"quarterstep/ui/scene"
+	"quarterstep/ui/view"
+)
+
+// roundLens is the breadth, in px, of the close-up while tracing: round, so that
+// little of the photo lies under it.
+const roundLens = 186
+
+// round reports whether the close-up is the round one of tracing.
+func (l *lens) round() bool { return l.board.tool == Trace }
+
+// layRound lays the round close-up in the lower right corner, or the lower left
+// one while the pointer is there.
+func (l *lens) layRound() {
+	const rim, ring = 16, 3
+	w, h := l.board.openSize()
+	x, y := w-roundLens-rim, l.board.head+h-roundLens-rim
+	if p := l.board.pointer; p.X > x-40 && p.Y > y-40 && l.board.inside {
+		x = rim
+	}
+	l.frame.CornerRadius = roundLens / 2
+	l.frame.Resize(size(roundLens, roundLens))
+	l.frame.Move(pos(x, y))
+	l.raster.Resize(size(roundLens-2*ring, roundLens-2*ring))
+	l.raster.Move(pos(x+ring, y+ring))
+	l.title.Hide()
+	l.note.Hide()
+	l.frame.Refresh()
+	l.raster.Refresh()
+}
+
+// cross is the middle of the round close-up, open where the place itself is, and
+// how much larger it shows it. Places are px of the close-up.
+func (l *lens) cross(mid view.Px) scene.Layer {
+	const open, arm = 6, 26
+	var out scene.Layer
+	for _, d := range []geom.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}} {
+		at := geom.Pt(mid.X, mid.Y)
+		out.Lines = append(out.Lines, scene.Line{
+			Path: geom.Polyline(at.Add(d.Scale(open)), at.Add(d.Scale(arm))), Width: 1.6, Ink: scene.InkWords, Alpha: 1,
+		})
+	}
+	out.Texts = append(out.Texts, scene.Text{
+		Words: fmt.Sprintf("%g × larger", l.zoom()), At: geom.Pt(mid.X, 2*mid.Y-20), Size: 12, Ink: scene.InkWords, Halo: scene.InkRaised,
+	})
+	return out
+}
+
+// cutRound makes what lies outside the largest circle in a picture clear.
+func cutRound(img *image.RGBA) {
+	w, h := img.Rect.Dx(), img.Rect.Dy()
+	r := float64(min(w, h)) / 2
+	for y := range h {
+		for x := range w {
+			in := r - math.Hypot(float64(x)+0.5-float64(w)/2, float64(y)+0.5-float64(h)/2)
+			if in >= 1 {
+				continue
+			}
+			share := max(in, 0)
+			px := img.Pix[y*img.Stride+4*x:]
+			for i := range 4 {
+				px[i] = uint8(share * float64(px[i]))
+			}
+		}
+	}
+}
