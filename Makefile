@@ -45,6 +45,7 @@ unit:
 window-test: build
 	@.ci/need $(PKG_TEST)
 	.ci/window-run build/window
+	.ci/trace-run build/trace
 
 check:
 	@out="$$($(GO) run $(GOFUMPT) -l $$(git ls-files '*.go'))"; \

@@ -220,11 +220,7 @@ func (w *Window) askFile(endings []string, then func(path string)) {
 
 // askSave asks where to save the project.
 func (w *Window) askSave(then func(path string)) {
-	name := w.doc.Pattern().Name
-	if name == "" {
-		name = "Pattern"
-	}
-	w.askWhere(fileName(name)+projectExt, projectExt, then)
+	w.askWhere(fileName(w.doc.Pattern().Name)+projectExt, projectExt, then)
 }
 
 // askWhere asks for a place to write a file called name; ending is added where
@@ -270,8 +266,12 @@ func (w *Window) startIn(set func(fyne.ListableURI)) {
 	}
 }
 
-// fileName is name without what a file name must not have.
+// fileName is name without what a file name must not have; a pattern without a
+// name is called so.
 func fileName(name string) string {
+	if name == "" {
+		return "Pattern"
+	}
 	return strings.Map(func(r rune) rune {
 		if strings.ContainsRune(`/\:*?"<>|`, r) || r < ' ' {
 			return '-'

@@ -146,8 +146,9 @@ func TestPhotoWithTargets(t *testing.T) {
 // puts right the way it was stretched, and that alone.
 func TestScanIsFlatAtOnce(t *testing.T) {
 	w := bareWindow(t)
-	q, at, _ := scannedPiece(t)
-	w.openPhotos([]string{pictureFile(t, "scan.png", scanFile(t, drawScan(t)))})
+	q := scannedPiece(t)
+	g, at := printedPiece(q, scanPerMM)
+	w.openPhotos([]string{pictureFile(t, "scan.png", scanFile(t, g, scanPerMM))})
 	ph := w.photo()
 	if !w.showsFlat(ph) || ph.ask.Reference != paper.Scan {
 		t.Fatalf("the scan is %+v", ph)
@@ -208,12 +209,12 @@ func halvesOf(g *image.Gray, left, right int) [2]*image.Gray {
 func openHalves(t *testing.T) (w *Window, whole *image.Gray, left int) {
 	t.Helper()
 	w = bareWindow(t)
-	whole = drawScan(t)
+	whole, _ = printedPiece(scannedPiece(t), scanPerMM)
 	wide := whole.Rect.Dx()
 	left = wide * 3 / 10
 	parts := halvesOf(whole, left, wide*7/10)
 	w.openPhotos([]string{
-		pictureFile(t, "left.png", scanFile(t, parts[0])), pictureFile(t, "right.png", scanFile(t, parts[1])),
+		pictureFile(t, "left.png", scanFile(t, parts[0], scanPerMM)), pictureFile(t, "right.png", scanFile(t, parts[1], scanPerMM)),
 	})
 	if len(w.paper.photos) != 2 || !w.isFlat(w.paper.photos[1]) {
 		t.Fatal("the parts are not flat")
@@ -279,7 +280,8 @@ func TestPartsJoinedByMarks(t *testing.T) {
 	if !w.joining(part) || w.tracingNow() || w.photoView(w.doc.Pattern()).Lines != nil {
 		t.Fatal("the parts do not lie side by side")
 	}
-	q, at, _ := scannedPiece(t)
+	q := scannedPiece(t)
+	_, at := printedPiece(q, scanPerMM)
 	off := besideLead(part)
 	shift := geom.Vec{X: -float64(left) / scanPerMM}
 	n := 0
