@@ -2,6 +2,7 @@ package trace
 
 import (
 	"math"
+	"slices"
 
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -59,7 +60,7 @@ func (h Hand) Edge(k model.Tracing, line model.TracedSize, j int, to geom.Point,
 	if !h.follows() || onFold(k, line, j, to) {
 		return follow.Edge{Path: straight}
 	}
-	e, err := h.Lines.Follow(from, to, via, follow.Options{Guides: guides(k, line, j, to)})
+	e, err := h.followed(from, to, via, guides(k, line, j, to))
 	if err != nil {
 		return follow.Edge{
 			Path:   straight,
@@ -69,8 +70,37 @@ func (h Hand) Edge(k model.Tracing, line model.TracedSize, j int, to geom.Point,
 	return e
 }
 
-// guides are the edges of the sizes traced already that are edge j of a line.
+// followed is the printed line between two places, beside the guides; by itself
+// where that leaves less to doubt, as a guide may lead to a neighbour where the
+// sizes do not run alike.
+func (h Hand) followed(from, to geom.Point, via []geom.Point, guides []geom.Path) (follow.Edge, error) {
+	e, err := h.Lines.Follow(from, to, via, follow.Options{Guides: guides})
+	if len(guides) == 0 || err == nil && len(e.Doubts) == 0 {
+		return e, err
+	}
+	alone, errAlone := h.Lines.Follow(from, to, via, follow.Options{})
+	if errAlone == nil && (err != nil || len(alone.Doubts) < len(e.Doubts)) {
+		return alone, nil
+	}
+	return e, err
+}
+
+// guides are the edges of the sizes traced already that are edge j of a line: the
+// nearest, and those about as near. What is farther away tells less of how the
+// line runs.
 func guides(k model.Tracing, line model.TracedSize, j int, to geom.Point) []geom.Path {
+	all := alongside(k, line, j, to)
+	away := func(e geom.Path) float64 { return line.Corners[j].Dist(e.Start()) + off(e, to) }
+	least := math.Inf(1)
+	for _, e := range all {
+		least = min(least, away(e))
+	}
+	const asNear, slack = 1.5, 1.0 // times, and mm
+	return slices.DeleteFunc(all, func(e geom.Path) bool { return away(e) > asNear*least+slack })
+}
+
+// alongside are the same edges of all sizes that are done, run the same way.
+func alongside(k model.Tracing, line model.TracedSize, j int, to geom.Point) []geom.Path {
 	var out []geom.Path
 	for _, s := range k.Sizes {
 		if s.Size == line.Size || !s.Closed || j >= len(s.Corners) {

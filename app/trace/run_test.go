@@ -41,21 +41,21 @@ func read(t testing.TB, text string) trace.Clicks {
 	return c
 }
 
-// The demo scan traced by clicks, the largest size proposed from two and put
-// right where its corner is said: the piece is on the Shelf as it was printed,
+// The demo scan traced by clicks, the largest two sizes proposed and put
+// right where a corner is said: the piece is on the Shelf as it was printed,
 // with its names and marks, and nothing is left on the way.
 func TestAScanTracedByClicks(t *testing.T) {
 	q, _ := printed(t)
 	p, sheet := clickable(t)
 	n := q.Nest
-	corner := n[3].Edges[2].Start()
+	near, last, corner := n[2].Edges[1].Start(), n[3].Edges[1].Start(), n[3].Edges[2].Start()
 	text := fmt.Sprintf(`{"pieces":[{"name":"Facing","cut":2,"sizes":[
-		{"size":%q,"corners":%s},{"size":%q,"corners":%s},{"size":%q,"propose":true},
-		{"size":%q,"propose":true,"corners":[{"corner":3,"at":[%.2f,%.2f]}]}],
+		{"size":%q,"corners":%s},{"size":%q,"corners":%s},{"size":%q,"propose":true,"corners":[{"corner":2,"at":[%.2f,%.2f]}]},
+		{"size":%q,"propose":true,"corners":[{"corner":3,"at":[%.2f,%.2f]},{"corner":2,"at":[%.2f,%.2f]}]}],
 		"edges":[{"edge":2,"name":"shoulder","allowance":"1 cm"}],
 		"lines":[{"kind":"grain","from":[40,60],"to":[40,90]}],
 		"notches":[{"at":[%.2f,%.2f],"size":%q}]}]}`,
-		n[0].Size, list(n[0]), n[1].Size, list(n[1]), n[2].Size, n[3].Size, corner.X, corner.Y,
+		n[0].Size, list(n[0]), n[1].Size, list(n[1]), n[2].Size, near.X, near.Y, n[3].Size, corner.X, corner.Y, last.X, last.Y,
 		q.Nest[0].Edges[1].Start().Lerp(q.Nest[0].Edges[1].End(), 0.5).X, q.Nest[0].Edges[1].Start().Lerp(q.Nest[0].Edges[1].End(), 0.5).Y, n[0].Size)
 	got, says, err := read(t, text).Trace(context.Background(), p, "photo-1", sheet)
 	if err != nil {
