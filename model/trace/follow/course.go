@@ -16,14 +16,13 @@ type coursing struct {
 const courseStep = 1.0
 
 // courseOf is the guide for a line between two places: the nearest traced edge
-// carried along with its two ends, its middle as the print has it.
-func (f *Field) courseOf(from, to geom.Point, guides []geom.Path) *guide {
+// carried along with its two ends. Nil where no traced edge runs beside it.
+func courseOf(from, to geom.Point, guides []geom.Path) *guide {
 	c := newCoursing(from, to, guides)
 	if len(c.lines) == 0 {
 		return nil
 	}
-	base := c.carried(from, to)
-	return &guide{lines: c.lines, course: f.bulged(base, c.lines[0])}
+	return &guide{lines: c.lines, course: c.carried(from, to)}
 }
 
 // newCoursing turns every traced edge so as to lead from near the one place to
@@ -128,68 +127,4 @@ func atShare(line []geom.Point, u float64) geom.Point {
 	s := u * float64(len(line)-1)
 	k := min(int(s), len(line)-2)
 	return line[k].Lerp(line[k+1], s-float64(k))
-}
-
-// bulged is the course whose middle lies as far aside as puts most of it on
-// print that no traced line has.
-func (f *Field) bulged(base, traced []geom.Point) []geom.Point {
-	length := lengthOf(base)
-	most := within(length/30-1, 0, 2)
-	best, course := math.Inf(-1), base
-	for b := -most; b <= most+1e-9; b += 0.25 {
-		line := bowed(base, b)
-		on, own := f.onPrint(line, traced)
-		if score := on - 0.5*own - 0.04*math.Abs(b); score > best {
-			best, course = score, line
-		}
-		if most == 0 {
-			break
-		}
-	}
-	return course
-}
-
-// bowed is a line whose middle is moved b mm to the right of the walk.
-func bowed(base []geom.Point, b float64) []geom.Point {
-	if b == 0 {
-		return base
-	}
-	out := make([]geom.Point, len(base))
-	n := len(base) - 1
-	for k, p := range base {
-		u := float64(k) / float64(n)
-		dir := base[min(k+1, n)].Sub(base[max(k-1, 0)]).Unit()
-		out[k] = p.Add(dir.Perp().Scale(4 * u * (1 - u) * b))
-	}
-	return out
-}
-
-// onPrint is the share of a line that lies on print of its direction, and the
-// share that lies on print of the traced line.
-func (f *Field) onPrint(line, traced []geom.Point) (on, own float64) {
-	n := len(line) - 1
-	gap := 2
-	for k := 1; k < n; k++ {
-		v := line[k+1].Sub(line[k-1])
-		if f.ink.near(line[k], directionBin(math.Atan2(v.Y, v.X))) {
-			gap = 0
-		} else {
-			gap++
-		}
-		if gap > 1 {
-			continue
-		}
-		on++
-		if near := atShare(traced, float64(k)/float64(n)); near.Dist(line[k]) < 6 {
-			lo := max(0, k*(len(traced)-1)/n-8)
-			hi := min(len(traced), lo+17)
-			if _, d := nearestOf(traced[lo:hi], line[k]); d < onGuide {
-				own++
-			}
-		}
-	}
-	if n < 2 {
-		return 1, 0
-	}
-	return on / float64(n-1), own / float64(n-1)
 }

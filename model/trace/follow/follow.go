@@ -79,7 +79,7 @@ func (o Options) tol() float64 {
 // that the traced sizes let expect, or anywhere where there is no such course
 // or no line along it.
 func (f *Field) leg(from, to geom.Point, guides []geom.Path) ([]geom.Point, []Doubt, error) {
-	g := f.courseOf(from, to, guides)
+	g := courseOf(from, to, guides)
 	if g == nil {
 		return f.treeFrom(from).wayTo(to)
 	}

@@ -14,6 +14,8 @@ const (
 	mostMoves = 36   // places of a corner that are kept
 	ownInk    = 0.4  // what ink that the traced size has counts for
 	farther   = 0.02 // what a mm of a corner's way costs
+	nearArm   = 6    // places of an arm that are near the corner
+	perBeyond = 0.6  // print that goes on beyond a corner on both sides
 )
 
 // cornerMoves lists where corner i may go: the places at which the lines on
@@ -30,7 +32,7 @@ func (s *nextSearch) cornerMoves(i int) []move {
 				continue
 			}
 			by := centre.Add(off)
-			score := s.onPrint(before, by) + s.onPrint(after, by) - s.unlikely(i, by)
+			score := s.onPrint(before, by) + s.onPrint(after, by) - s.overshoot(i, by) - s.unlikely(i, by)
 			all = append(all, move{by, score})
 		}
 	}
@@ -57,14 +59,43 @@ func (s *nextSearch) unlikely(i int, by geom.Vec) float64 {
 	return 0.1 * off * off
 }
 
-// onPrint is the share of an arm that lies on print when moved, up to 1.
+// overshoot is what speaks against corner i by print that goes straight on
+// beyond it: there it is no corner of that print.
+func (s *nextSearch) overshoot(i int, by geom.Vec) float64 {
+	n := len(s.from.edges)
+	last := s.from.edges[(i+n-1)%n]
+	u, v := last[len(last)-1], s.from.edges[i][0]
+	if math.Abs(turnOf(u.dir, v.dir)) < 0.5 {
+		return 0
+	}
+	var on float64
+	for _, d := range []float64{1.6, 2.2, 2.8, 3.4, 4} {
+		if s.ink.near(u.at.Add(by).Add(u.dir.Scale(d)), u.inkDir) {
+			on++
+		}
+		if s.ink.near(v.at.Add(by).Add(v.dir.Scale(-d)), v.inkDir) {
+			on++
+		}
+	}
+	return perBeyond * on / 10
+}
+
+func turnOf(u, v geom.Vec) float64 { return math.Atan2(u.Cross(v), u.Dot(v)) }
+
+// onPrint is the share of an arm that lies on print when moved, up to 1, the
+// nearest to the corner counting more.
 func (s *nextSearch) onPrint(arm []place, by geom.Vec) float64 {
 	if len(arm) == 0 {
 		return 0
 	}
-	var sum float64
+	var sum, all float64
 	gap := 2
-	for _, p := range arm {
+	for k, p := range arm {
+		weight := 1.0
+		if k < nearArm {
+			weight = 2.5
+		}
+		all += weight
 		if s.ink.near(p.at.Add(by), p.inkDir) {
 			gap = 0
 		} else {
@@ -74,10 +105,10 @@ func (s *nextSearch) onPrint(arm []place, by geom.Vec) float64 {
 			continue
 		}
 		if math.Abs(by.Dot(p.out)) < 0.5 {
-			sum += ownInk
+			sum += weight * ownInk
 		} else {
-			sum++
+			sum += weight
 		}
 	}
-	return sum / float64(len(arm))
+	return sum / all
 }

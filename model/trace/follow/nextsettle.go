@@ -208,7 +208,7 @@ func (f *Field) nextEdge(s *nextSearch, i int, from, to geom.Point, o NextOption
 	for k := range base {
 		base[k] = s.carried(i, k, a, b, 0)
 	}
-	g := &guide{lines: [][]geom.Point{traced}, course: f.bulged(base, traced)}
+	g := &guide{lines: [][]geom.Point{traced}, course: base}
 	pts, doubts, err := f.along(g, from, to)
 	if err != nil {
 		return Edge{
