@@ -13,7 +13,6 @@ const (
 	apart        = 1.0  // mm from the chosen way at which it is another line
 	doubtEvery   = 15.0 // mm: doubts nearer to each other are told once
 	longWay      = 2.2  // times the straight distance
-	offBeside    = 2.5  // mm: change of gap to the traced size beyond an even one
 )
 
 // doubts lists where another way to the same end was nearly as good and ran
@@ -60,29 +59,6 @@ func (t *tree) doubts(a arrival, pts []geom.Point, to geom.Point) []Doubt {
 		add(pts[len(pts)/2], "The line goes a long way round to this corner.")
 	}
 	return out
-}
-
-// byShape adds a doubt about a way that comes nearer to a traced size and
-// leaves it again, or the other way round.
-func (g *guide) byShape(pts []geom.Point, doubts []Doubt) []Doubt {
-	length := lengthOf(pts)
-	start, end := g.distTo(pts[0]), g.distTo(pts[len(pts)-1])
-	var s float64
-	worst, at, dev := offBeside, geom.Point{}, 0.0
-	for i := 1; i < len(pts); i++ {
-		s += pts[i].Dist(pts[i-1])
-		even := start + (end-start)*s/length
-		if d := g.distTo(pts[i]) - even; math.Abs(d) > worst {
-			worst, at, dev = math.Abs(d), pts[i], d
-		}
-	}
-	switch {
-	case dev > 0:
-		doubts = append(doubts, Doubt{at, fmt.Sprintf("Here the line is %.0f mm further from the traced size than its ends.", dev)})
-	case dev < 0:
-		doubts = append(doubts, Doubt{at, fmt.Sprintf("Here the line is %.0f mm nearer to the traced size than its ends.", -dev)})
-	}
-	return doubts
 }
 
 // strays walks back from node n to where it meets the chosen dashes, and is

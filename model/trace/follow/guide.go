@@ -34,8 +34,7 @@ func (f *Field) along(g *guide, from, to geom.Point) ([]geom.Point, []Doubt, err
 		}
 		return pts, append(doubts, Doubt{At: pts[len(pts)/2], Say: "No printed line runs here as the traced size does."}), nil
 	}
-	pts := l.points(from, to)
-	return pts, g.byShape(pts, l.doubts()), nil
+	return l.points(from, to), l.doubts(), nil
 }
 
 // distTo is the distance in mm from p to the nearest traced line.

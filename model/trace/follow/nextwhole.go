@@ -9,7 +9,7 @@ import (
 // Weights of what speaks for a carried edge, by trial on rendered nests.
 const (
 	perRank   = 0.6  // each line too many or too few between, for all of an edge
-	perSide   = 0.12 // an edge that lies 8 mm outside for a larger size, inside for a smaller one
+	perSide   = 0.25 // an edge that lies far outside for a larger size, inside for a smaller one
 	perStrain = 0.25 // an edge that grows by its usual share
 	perBulge  = 0.04 // half a mm that an edge's middle moves beyond its corners
 )
@@ -98,6 +98,10 @@ func bulges(length float64) []float64 {
 	return []float64{0, -0.5, 0.5, -1, 1}
 }
 
+// wellInked is the share of a printed line, of whatever style, that is found to
+// be ink.
+const wellInked = 0.85
+
 // lie is the share of edge i that lies on print when carried, less what speaks
 // against it.
 func (s *nextSearch) lie(i int, a, b geom.Vec, bulge float64) float64 {
@@ -131,8 +135,9 @@ func (s *nextSearch) lie(i int, a, b geom.Vec, bulge float64) float64 {
 		if math.Abs(d) > 1.8 || s.rank > 1 {
 			over += min(math.Abs(float64(s.between(i, k, d)-s.rank+1)), 1.5)
 		}
-		out += within(s.side*d/8, -1, 1)
+		out += within(s.side*d*math.Abs(d)/36, -1, 1) // necklines go the other way, by little
 		count++
 	}
-	return (on - perRank*over + perSide*out) / max(count, 1)
+	count = max(count, 1)
+	return min(on/count/wellInked, 1) + (perSide*out-perRank*over)/count
 }

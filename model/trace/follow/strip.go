@@ -199,6 +199,7 @@ func (s *strip) place(k int, bin float64) geom.Point {
 const (
 	lessInk   = 3.0 // mm of ink by which another line may be worse
 	longBlank = 9.0 // mm without print
+	offCourse = 1.7 // mm off the course
 )
 
 // doubts lists where another line beside the course would do nearly as well,
@@ -221,6 +222,9 @@ func (l lane) doubts() []Doubt {
 		}
 		if other >= 0 {
 			add(l.strip.place(k, float64(other)), fmt.Sprintf("Another line %.0f mm away goes on here nearly as well.", math.Max(1, math.Abs(float64(other-l.bins[k]))*stripBin)))
+		}
+		if off := math.Abs(float64(l.bins[k]-stripBins/2)) * stripBin; off > offCourse {
+			add(l.strip.place(k, float64(l.bins[k])), fmt.Sprintf("Here the line is %.0f mm off where the traced size lets expect it.", off))
 		}
 		if blank += courseStep; l.inked(k) {
 			blank = 0
