@@ -19,6 +19,7 @@ import (
 // that print into files. It ends with the test.
 type cups struct {
 	t      *testing.T
+	ctx    context.Context // 20 s for all that is asked of the system
 	folder string
 	system spool.System
 }
@@ -113,7 +114,9 @@ func startCUPS(t *testing.T) *cups {
 			t.Errorf("port %d is still taken", port)
 		}
 	})
-	c := &cups{t: t, folder: folder, system: spool.System{Server: fmt.Sprintf("127.0.0.1:%d", port)}}
+	ctx, cancel := context.WithTimeout(context.Background(), 20*time.Second)
+	t.Cleanup(cancel)
+	c := &cups{t: t, ctx: ctx, folder: folder, system: spool.System{Server: fmt.Sprintf("127.0.0.1:%d", port)}}
 	for start := time.Now(); ; time.Sleep(50 * time.Millisecond) {
 		if conn, err := net.Dial("tcp", c.system.Server); err == nil {
 			conn.Close()
@@ -155,9 +158,7 @@ func (c *cups) admin(name string, args ...string) string {
 			break
 		}
 	}
-	ctx, cancel := context.WithTimeout(context.Background(), 10*time.Second)
-	defer cancel()
-	cmd := exec.CommandContext(ctx, name, args...)
+	cmd := exec.CommandContext(c.ctx, name, args...)
 	cmd.Env = append(os.Environ(), "LC_ALL=C", "CUPS_SERVER="+c.system.Server)
 	out, err := cmd.CombinedOutput()
 	if err != nil {
@@ -181,7 +182,7 @@ func (c *cups) queue(name, model, words string, options ...string) string {
 // printer is one of the test's printers as the package sees it.
 func (c *cups) printer(name string) spool.Printer {
 	c.t.Helper()
-	p, err := c.system.Printer(context.Background(), name)
+	p, err := c.system.Printer(c.ctx, name)
 	if err != nil {
 		c.t.Fatalf("%v: %s", err, c.log())
 	}
@@ -191,14 +192,12 @@ func (c *cups) printer(name string) spool.Printer {
 // printed sends the job, watches it to its end and gives the file printed.
 func (c *cups) printed(p spool.Printer, j spool.Job, out string) []byte {
 	c.t.Helper()
-	ctx, cancel := context.WithTimeout(context.Background(), 15*time.Second)
-	defer cancel()
-	ticket, err := c.system.Send(ctx, p, j)
+	ticket, err := c.system.Send(c.ctx, p, j)
 	if err != nil {
 		c.t.Fatalf("%v: %s", err, c.log())
 	}
 	var states []string
-	err = c.system.Watch(ctx, ticket, func(p spool.Progress) { states = append(states, fmt.Sprint(p.State, p.Says)) })
+	err = c.system.Watch(c.ctx, ticket, func(p spool.Progress) { states = append(states, fmt.Sprint(p.State, p.Says)) })
 	if err != nil {
 		c.t.Fatalf("after %v: %v: %s", strings.Join(states, ", "), err, c.log())
 	}

@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"strings"
+	"time"
 
 	"quarterstep/printing/ipp"
 )
@@ -30,6 +31,10 @@ var (
 	ErrNoPrinter = errors.New("no printer is set up on this computer. Add one in the system's settings. " + instead)
 )
 
+// patience is how long a program of the printing system may take to answer:
+// looking for printers on the network takes seconds.
+const patience = time.Minute
+
 // program runs one of the printing system's programs in plain English, so that
 // its answers can be read. What it complains of comes back as a failed.
 func (s System) program(ctx context.Context, in []byte, name string, args ...string) (string, error) {
@@ -40,7 +45,10 @@ func (s System) program(ctx context.Context, in []byte, name string, args ...str
 	if err != nil {
 		return "", ErrNoSystem
 	}
-	cmd := exec.CommandContext(ctx, path, args...)
+	within, cancel := context.WithTimeout(ctx, patience)
+	defer cancel()
+	cmd := exec.CommandContext(within, path, args...)
+	cmd.WaitDelay = time.Second
 	cmd.Env = append(os.Environ(), "LC_ALL=C", "SOFTWARE=")
 	if s.Server != "" {
 		cmd.Env = append(cmd.Env, "CUPS_SERVER="+s.Server)
@@ -54,6 +62,8 @@ func (s System) program(ctx context.Context, in []byte, name string, args ...str
 	switch says := strings.TrimSpace(errs.String()); {
 	case ctx.Err() != nil:
 		return "", ctx.Err()
+	case within.Err() != nil:
+		return "", ErrNotThere
 	case err != nil && strings.Contains(says, "scheduler"), err != nil && strings.Contains(says, "onnection refused"):
 		return "", ErrNotThere
 	case err != nil:

@@ -113,7 +113,12 @@ func look(ctx context.Context, server ipp.Server, t Ticket) (Progress, error) {
 			return p, err
 		}
 		return p, gaveUp{t, p.Says}
-	case ipp.JobPending, ipp.JobHeld:
+	case ipp.JobHeld:
+		if p.Says == "" {
+			p.Says = "the pages are held back; let them go in the system's printer settings"
+		}
+		return p, stopped(ctx, server, t)
+	case ipp.JobPending:
 		return p, stopped(ctx, server, t)
 	}
 	return p, ErrUnseen
