@@ -87,7 +87,18 @@ func PrintPages(ctx context.Context, sys spool.System, p Printer, job spool.Job,
 	if err != nil {
 		return err
 	}
-	return sys.Watch(ctx, ticket, tell)
+	// Told at once: whoever ends the watch now can take the pages back.
+	last := spool.Progress{Ticket: ticket}
+	if tell == nil {
+		return sys.Watch(ctx, ticket, nil)
+	}
+	tell(last)
+	return sys.Watch(ctx, ticket, func(p spool.Progress) {
+		if p != last {
+			tell(p)
+		}
+		last = p
+	})
 }
 
 // TakeBack takes pages back that were sent to a printer and are not done.

@@ -65,8 +65,10 @@ func TestPrintJob(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := app.PrintJob(t.Context(), spool.System{}, job, all[0], nil); !errors.Is(err, spool.ErrUnseen) {
-		t.Fatal(err)
+	var told []spool.Progress
+	err = app.PrintJob(t.Context(), spool.System{}, job, all[0], func(p spool.Progress) { told = append(told, p) })
+	if !errors.Is(err, spool.ErrUnseen) || len(told) != 1 || told[0].Ticket.ID != 3 || told[0].State != spool.Waiting {
+		t.Fatalf("%v, told %v", err, told)
 	}
 	var want bytes.Buffer
 	if err := job.WritePDF(&want); err != nil {

@@ -42,7 +42,7 @@ func TestAPrinterIsCheckedAndMadeUpFor(t *testing.T) {
 	if out := done(t, "printers"); out != "Hall\n  scale not checked yet: see qstep testpage\n" {
 		t.Errorf("printers: %q", out)
 	}
-	if out := done(t, "testpage", "--to", "usual"); out != "Sent to Hall; look there how the pages come out.\n" {
+	if out := done(t, "testpage", "--to", "usual"); out != "Waiting for Hall\nSent to Hall; look there how the pages come out.\n" {
 		t.Errorf("sent: %q", out)
 	}
 	if args := string(read(t, filepath.Join(folder, "args"))); !strings.Contains(args, "-d Hall -n 1 -t Scale check -o media=iso_a4_210x297mm -o print-scaling=none") {
