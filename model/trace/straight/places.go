@@ -44,6 +44,9 @@ func FromGroups(groups []Group, rounds []Round, size image.Point, shot Shot, noi
 	if g.places < leastPlaces {
 		return Placed{}, fmt.Errorf("straightening: %d places are found, at least %d are needed", g.places, leastPlaces)
 	}
+	if shot.Focal35 <= 0 && len(groups) > 1 {
+		g.doubt = anyFocalDoubt
+	}
 	var ok bool
 	if g.dist, ok = g.distance(); !ok {
 		return Placed{}, errOneLine
@@ -68,6 +71,9 @@ const (
 	mostWithin  = 25.0 // mm: more unsure than that, nothing is decided
 	startNoise  = 0.1  // mm, until the places tell
 	sides       = 0.1  // of a photo, where no piece lies
+	// anyFocalDoubt is focalDoubt where groups on several sides tell the
+	// perspective themselves: any of a phone's cameras may be meant.
+	anyFocalDoubt = 0.4
 )
 
 // told is how far places are off, by what was said beforehand, which counts as

@@ -139,6 +139,24 @@ func TestGroupsWithLessKnown(t *testing.T) {
 	}
 }
 
+// Any camera of a phone does, wide or far, though a photo that was sent on says
+// nothing of it.
+func TestGroupsByAnyCamera(t *testing.T) {
+	for _, focal := range []float64{13, 18, 26, 35, 52, 77} {
+		for _, tilt := range []float64{0, 8, 20} {
+			truth := cameraOf(focal, photoWide, photoHigh, geom.Pt(0, 0), 700*focal/26, tilt, 40, 0, 0.01)
+			groups := seenBy(truth, strip, around(), 0.05, 3)
+			got, err := FromGroups(groups, nil, image.Pt(photoWide, photoHigh), Shot{}, 0.05)
+			if err != nil {
+				t.Fatalf("%g mm, tilted by %g: %v", focal, tilt, err)
+			}
+			if off := offBetween(got.Map, truth, groups); off > 0.25 || off > 3*got.Within {
+				t.Errorf("%g mm, tilted by %g: off by up to %.2f mm, said %.2f", focal, tilt, off, got.Within)
+			}
+		}
+	}
+}
+
 // Four places of one rectangle do, as a hand measured them: unsure by as much as
 // the hand.
 func TestGroupsByOneRectangle(t *testing.T) {

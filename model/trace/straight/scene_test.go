@@ -45,8 +45,13 @@ func photograph(s scene, m Map, w, h int, seed uint64) *image.Gray {
 // camera26 is the map of a 26 mm camera at dist mm over the place mid, tilted
 // by tilt towards a way and rolled, both in degrees, with a lens.
 func camera26(w, h int, mid geom.Point, dist, tilt, toward, roll, k1 float64) Map {
+	return cameraOf(26, w, h, mid, dist, tilt, toward, roll, k1)
+}
+
+// cameraOf is camera26 for another focal length on the 35 mm frame.
+func cameraOf(focal35 float64, w, h int, mid geom.Point, dist, tilt, toward, roll, k1 float64) Map {
 	size := image.Pt(w, h)
-	p := pose{focal: focalPx(26, size), eye: middle(size), turn: [9]float64{1, 0, 0, 0, 1, 0, 0, 0, 1}}
+	p := pose{focal: focalPx(focal35, size), eye: middle(size), turn: [9]float64{1, 0, 0, 0, 1, 0, 0, 0, 1}}
 	p.lens = Lens{K1: k1, Centre: middle(size), Scale: math.Hypot(float64(w), float64(h)) / 2}
 	rad := math.Pi / 180
 	p = p.turned(tilt*rad*math.Cos(toward*rad), tilt*rad*math.Sin(toward*rad), 0).turned(0, 0, roll*rad)
