@@ -44,6 +44,8 @@ func (w *Window) refresh() {
 	w.showPages(p)
 	w.showLength()
 	w.showPhoto()
+	w.showStart(p)
+	w.showTour(p)
 	w.foldStates(p, r, look, i)
 	w.relaySide()
 	w.win.SetTitle(w.title())

@@ -78,6 +78,9 @@ type Window struct {
 	length     *panel.Length
 	photos     *panel.Photo
 	pill       *panel.Pill
+	start      *panel.Start
+	tour       *panel.Tour
+	tourAt     tourAt
 	folds      map[string]*panel.Fold
 	side       fyne.CanvasObject // the folds, stacked
 	sideHigh   float32           // how high they were when last stacked
@@ -184,6 +187,7 @@ func (w *Window) build() {
 	w.dart = panel.NewDart()
 	w.length = panel.NewLength()
 	w.photos, w.pill = panel.NewPhoto(), panel.NewPill()
+	w.start, w.tour = panel.NewStart(), panel.NewTour()
 	w.red = panel.NewRedStrip("Save elsewhere", w.saveAs)
 	w.folds = map[string]*panel.Fold{
 		"Length": panel.NewFold("Length", w.length), "Photo": panel.NewFold("Photo", w.photos),
@@ -206,12 +210,13 @@ func (w *Window) build() {
 	w.connectPages()
 	w.connectLength()
 	w.connectPhoto()
+	w.connectStart()
 	w.connectKeys()
 	w.side = panel.NewSide(w.folds["Photo"], w.folds["Pages"], w.folds["Length"], w.folds["How it grows"], w.folds["Increments"], w.folds["Dart"], w.folds["By eye"], w.folds["Wearer"], w.folds["Links"], w.folds["Checks"])
 	w.win.SetContent(panel.NewFrame(panel.Frame{
 		Rail: w.rail, RedStrip: w.red, Shelf: w.shelf, Tools: w.tools, Table: w.table, Strip: w.strip,
 		Side: w.side, Status: w.status,
-		Over: []panel.Overlay{{Object: w.walk, Foot: true}, {Object: w.pill, Foot: true}, {Object: w.joinBar}},
+		Over: []panel.Overlay{{Object: w.walk, Foot: true}, {Object: w.pill, Foot: true}, {Object: w.joinBar}, {Object: w.tour, Corner: true}, {Object: w.start, Middle: true}},
 	}))
 	w.goTo(w.step)
 }

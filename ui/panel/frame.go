@@ -26,10 +26,14 @@ type Frame struct {
 	Status   *Status
 }
 
-// Overlay is something that lies over the Table: at its foot, else at its head.
+// Overlay is something that lies over the Table: at its foot, else at its head,
+// as wide as the Table; or as large as it needs, in the Table's middle or in its
+// corner at the upper right.
 type Overlay struct {
 	Object fyne.CanvasObject
 	Foot   bool
+	Middle bool
+	Corner bool
 }
 
 // lowTable is the Table's height below which what lies over it is made shorter,
@@ -93,7 +97,16 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 		if s, ok := o.Object.(interface{ SetShort(bool) }); ok {
 			s.SetShort(bottom-strip-top-tools < theme.Px(lowTable))
 		}
-		h := o.Object.MinSize().Height
+		least := o.Object.MinSize()
+		h := least.Height
+		if o.Middle || o.Corner {
+			x, y := right-overInset-least.Width, top+tools+overTop+overInset
+			if o.Middle {
+				x, y = (left+overLeft+right-least.Width)/2, max(y, (top+tools+overTop+bottom-strip-h)/2)
+			}
+			place(o.Object, x, y, least.Width, h)
+			continue
+		}
 		x, wide := left+overLeft+overInset, right-left-overLeft-2*overInset
 		if o.Foot {
 			place(o.Object, x, bottom-strip-overInset-h, wide, h)

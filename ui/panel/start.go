@@ -1,0 +1,126 @@
+package panel
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/ui/theme"
+)
+
+// StartView is the page a new window begins with.
+type StartView struct {
+	Recent []string // patterns saved before, by name, latest first
+	Before string   // what to mind before cutting
+}
+
+// Start is the page a new window begins with: the ways into the work, each
+// said in a line.
+type Start struct {
+	widget.BaseWidget
+	OnBringIn, OnOpen  func()
+	OnRecent           func(i int)
+	OnBlouse, OnJacket func()
+	OnTour             func()
+	OnTargets          func()
+
+	view   StartView
+	recent *fyne.Container
+	before *note
+	box    *fyne.Container
+}
+
+const (
+	startWide   = 720
+	startColumn = (startWide - 2*24 - 2*16) / 3
+)
+
+// NewStart makes a hidden page.
+func NewStart() *Start {
+	s := &Start{recent: below(0), before: newNote(startWide - 48)}
+	link := func(word string, f *func()) fyne.CanvasObject {
+		return beside(0, noneGrows, newLink(word, func() { call(*f) }))
+	}
+	column := func(icon theme.Name, title, say string, under ...fyne.CanvasObject) fyne.CanvasObject {
+		head := beside(8, noneGrows, sized(22, 22, newMark(icon, 22, accentInk)), newBold(title, theme.Body, ink))
+		rest := append([]fyne.CanvasObject{head, newWrapped(say, theme.Body, inkSoft, startColumn)}, under...)
+		return below(8, rest...)
+	}
+	columns := fyneGrid(
+		3,
+		column(theme.BringIn, "Bring in paper", "A photo, a scan or an SVG of your printed pattern. Trace it once, then grade it.",
+			s.button("Bring in ...", &s.OnBringIn), link("Print targets to lay beside it", &s.OnTargets)),
+		column(theme.Full, "Open", "A pattern you saved.", s.button("Open ...", &s.OnOpen), s.recent),
+		column(theme.Help, "Look around", "An invented wardrobe of a community theatre. Nothing you do to it is kept unless you save it.",
+			s.button("Show me how", &s.OnTour), link("Blouse, in cm", &s.OnBlouse), link("Waistcoat, in inches", &s.OnJacket)),
+	)
+	columns.Layout = spread{gap: 16}
+	s.box = below(
+		16,
+		below(
+			4,
+			newBold("What would you like to do?", theme.SubHead, ink),
+			newWrapped("Quarterstep takes a paper pattern to the size you need: bring it in, grade it, look at it, print it true to scale.", theme.Body, inkSoft, startWide-48),
+		),
+		columns,
+		s.before,
+	)
+	s.Hidden = true
+	s.ExtendBaseWidget(s)
+	return s
+}
+
+func (s *Start) button(word string, f *func()) fyne.CanvasObject {
+	return beside(0, noneGrows, newButton(word, func() { call(*f) }))
+}
+
+// SetView shows a view.
+func (s *Start) SetView(v StartView) {
+	if slices.Equal(v.Recent, s.view.Recent) && v.Before == s.view.Before {
+		return
+	}
+	s.view = v
+	s.recent.RemoveAll()
+	for i, name := range v.Recent {
+		s.recent.Add(beside(0, noneGrows, newLink(name, func() { call1(s.OnRecent, i) })))
+	}
+	s.before.set(v.Before, false)
+	relay(s.box)
+}
+
+// CreateRenderer is Fyne's.
+func (s *Start) CreateRenderer() fyne.WidgetRenderer {
+	ground := newBox(raisedFill, edge, 1.2, theme.PanelRadius)
+	inner := inset(22, 22, 24, 24, s.box)
+	d := &drawn{objects: []fyne.CanvasObject{ground, inner}}
+	d.paint = func(theme.Palette) {}
+	d.min = func() fyne.Size { return fyne.NewSize(theme.Px(startWide), inner.MinSize().Height) }
+	d.lay = func(size fyne.Size) {
+		place(ground, 0, 0, size.Width, size.Height)
+		place(inner, 0, 0, size.Width, size.Height)
+	}
+	return d.ready()
+}
+
+// spread sets things side by side, equally wide, each from the top.
+type spread struct{ gap float32 }
+
+// MinSize is as wide as all side by side and as high as the highest.
+func (l spread) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var most fyne.Size
+	for _, o := range objects {
+		most = most.Max(o.MinSize())
+	}
+	n := float32(len(objects))
+	return fyne.NewSize(most.Width*n+l.gap*(n-1), most.Height)
+}
+
+// Layout places them.
+func (l spread) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	n := float32(len(objects))
+	wide := (size.Width - l.gap*(n-1)) / n
+	for i, o := range objects {
+		place(o, float32(i)*(wide+l.gap), 0, wide, o.MinSize().Height)
+	}
+}

@@ -1,0 +1,86 @@
+package panel
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/ui/theme"
+)
+
+// TourView is one step of the guided demo.
+type TourView struct {
+	Step, Of int
+	Title    string
+	Say      string
+	Do       string // what to try: "Drag the violet pin to another size"
+	Done     bool   // she tried it
+	Last     bool
+}
+
+// Tour is the card over the Table that leads through the demo.
+type Tour struct {
+	widget.BaseWidget
+	OnNext, OnBack, OnLeave func()
+
+	count, title *words
+	say          *words
+	do           *note
+	next         *widget.Button
+	back, leave  *link
+	box          *fyne.Container
+}
+
+const tourWide = 420
+
+// NewTour makes a hidden card.
+func NewTour() *Tour {
+	t := &Tour{
+		count: newWords("", theme.Caption, inkSoft),
+		title: newBold("", theme.SubHead, ink),
+		say:   newWrapped("", theme.Body, ink, tourWide-32),
+		do:    newNote(tourWide - 32),
+	}
+	t.next = widget.NewButton("Next", func() { call(t.OnNext) })
+	t.next.Importance = widget.HighImportance
+	t.back = newLink("Back", func() { call(t.OnBack) })
+	t.leave = newLink("Leave the tour", func() { call(t.OnLeave) })
+	t.box = below(8, t.count, t.title, t.say, t.do, beside(8, 2, t.leave, t.back, newWords("", theme.Body, ink), t.next))
+	t.Hidden = true
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+// SetView shows a step.
+func (t *Tour) SetView(v TourView) {
+	t.count.setText(fmt.Sprintf("Step %d of %d", v.Step, v.Of))
+	t.title.setText(v.Title)
+	t.say.setText(v.Say)
+	do := v.Do
+	if do != "" && v.Done {
+		do = "Done. " + do
+	}
+	t.do.set(do, do != "" && !v.Done)
+	word := "Next"
+	if v.Last {
+		word = "Close"
+	}
+	setButton(t.next, word, false)
+	t.back.Hidden = v.Step <= 1
+	relay(t.box)
+}
+
+// CreateRenderer is Fyne's.
+func (t *Tour) CreateRenderer() fyne.WidgetRenderer {
+	ground := newBox(raisedFill, accent, 1.6, theme.PanelRadius)
+	inner := inset(12, 12, 16, 16, t.box)
+	d := &drawn{objects: []fyne.CanvasObject{ground, inner}}
+	d.paint = func(theme.Palette) {}
+	d.min = func() fyne.Size { return fyne.NewSize(theme.Px(tourWide), inner.MinSize().Height) }
+	d.lay = func(size fyne.Size) {
+		place(ground, 0, 0, size.Width, size.Height)
+		place(inner, 0, 0, size.Width, size.Height)
+	}
+	return d.ready()
+}

@@ -1,0 +1,45 @@
+package ui
+
+import (
+	"path/filepath"
+	"strings"
+
+	"quarterstep/app"
+	"quarterstep/model"
+	"quarterstep/ui/panel"
+)
+
+// mostRecent is how many files the start page names.
+const mostRecent = 4
+
+// showStart shows the start page while there is nothing to work on.
+func (w *Window) showStart(p model.Pattern) {
+	if len(p.Pieces)+len(p.Tracings)+len(p.Pictures)+len(w.paper.photos) > 0 {
+		w.start.Hide()
+		return
+	}
+	v := panel.StartView{Before: "Before you cut: measure the test square, and sew a toile. A bought pattern is licensed for your own use. For children's nightwear, cords and drawstrings the safety rules where you live come first."}
+	for _, path := range w.settings.Recent[:min(len(w.settings.Recent), mostRecent)] {
+		v.Recent = append(v.Recent, strings.TrimSuffix(filepath.Base(path), projectExt))
+	}
+	w.start.SetView(v)
+	w.start.Show()
+}
+
+func (w *Window) connectStart() {
+	s := w.start
+	s.OnBringIn, s.OnOpen = w.bringIn, w.askOpen
+	s.OnRecent = func(i int) {
+		if i < len(w.settings.Recent) {
+			w.ifSafe(func() { w.open(w.settings.Recent[i]) })
+		}
+	}
+	s.OnBlouse = func() { w.ifSafe(func() { w.demo(app.DemoBlouse) }) }
+	s.OnJacket = func() { w.ifSafe(func() { w.demo(app.DemoWaistcoat) }) }
+	s.OnTour = w.beginTour
+	s.OnTargets = func() { w.saveTargets(0) }
+	t := w.tour
+	t.OnNext = func() { w.tourTo(w.tourAt.step + 1) }
+	t.OnBack = func() { w.tourTo(w.tourAt.step - 1) }
+	t.OnLeave = w.leaveTour
+}
