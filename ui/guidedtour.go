@@ -111,4 +111,5 @@ func (w *Window) showTour(p model.Pattern) {
 		Done: w.tourAt.done, Last: w.tourAt.step == len(tourStops)-1,
 	})
 	w.tour.Show()
+	w.frame.Layout.Layout(w.frame.Objects, w.frame.Size()) // the card is as high as its words
 }

@@ -6,6 +6,7 @@ import (
 
 	"quarterstep/app"
 	"quarterstep/model"
+	"quarterstep/model/trace/target"
 	"quarterstep/ui/panel"
 )
 
@@ -24,6 +25,7 @@ func (w *Window) showStart(p model.Pattern) {
 	}
 	w.start.SetView(v)
 	w.start.Show()
+	w.frame.Layout.Layout(w.frame.Objects, w.frame.Size())
 }
 
 func (w *Window) connectStart() {
@@ -37,7 +39,7 @@ func (w *Window) connectStart() {
 	s.OnBlouse = func() { w.ifSafe(func() { w.demo(app.DemoBlouse) }) }
 	s.OnJacket = func() { w.ifSafe(func() { w.demo(app.DemoWaistcoat) }) }
 	s.OnTour = w.beginTour
-	s.OnTargets = func() { w.saveTargets(0) }
+	s.OnTargets = func() { w.saveTargets(target.Strips) }
 	t := w.tour
 	t.OnNext = func() { w.tourTo(w.tourAt.step + 1) }
 	t.OnBack = func() { w.tourTo(w.tourAt.step - 1) }

@@ -84,7 +84,8 @@ type Window struct {
 	folds      map[string]*panel.Fold
 	side       fyne.CanvasObject // the folds, stacked
 	sideHigh   float32           // how high they were when last stacked
-	dialogOpen bool              // one dialog at a time
+	frame      *fyne.Container
+	dialogOpen bool // one dialog at a time
 }
 
 // Open makes the window on a document; settingsDir is where habits are kept,
@@ -213,11 +214,12 @@ func (w *Window) build() {
 	w.connectStart()
 	w.connectKeys()
 	w.side = panel.NewSide(w.folds["Photo"], w.folds["Pages"], w.folds["Length"], w.folds["How it grows"], w.folds["Increments"], w.folds["Dart"], w.folds["By eye"], w.folds["Wearer"], w.folds["Links"], w.folds["Checks"])
-	w.win.SetContent(panel.NewFrame(panel.Frame{
+	w.frame = panel.NewFrame(panel.Frame{
 		Rail: w.rail, RedStrip: w.red, Shelf: w.shelf, Tools: w.tools, Table: w.table, Strip: w.strip,
 		Side: w.side, Status: w.status,
 		Over: []panel.Overlay{{Object: w.walk, Foot: true}, {Object: w.pill, Foot: true}, {Object: w.joinBar}, {Object: w.tour, Corner: true}, {Object: w.start, Middle: true}},
-	}))
+	})
+	w.win.SetContent(w.frame)
 	w.goTo(w.step)
 }
 

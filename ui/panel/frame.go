@@ -28,7 +28,7 @@ type Frame struct {
 
 // Overlay is something that lies over the Table: at its foot, else at its head,
 // as wide as the Table; or as large as it needs, in the Table's middle or in its
-// corner at the upper right.
+// corner at the lower right, above what is at the foot.
 type Overlay struct {
 	Object fyne.CanvasObject
 	Foot   bool
@@ -93,6 +93,7 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	place(l.Tools, left, top, right-left, tools)
 	place(l.Strip, left, bottom-strip, right-left, strip)
 	place(l.Table, left, top+tools, right-left, bottom-strip-top-tools)
+	foot := bottom - strip - overInset
 	for _, o := range l.Over {
 		if s, ok := o.Object.(interface{ SetShort(bool) }); ok {
 			s.SetShort(bottom-strip-top-tools < theme.Px(lowTable))
@@ -100,9 +101,9 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 		least := o.Object.MinSize()
 		h := least.Height
 		if o.Middle || o.Corner {
-			x, y := right-overInset-least.Width, top+tools+overTop+overInset
+			x, y := right-overInset-least.Width, foot-h
 			if o.Middle {
-				x, y = (left+overLeft+right-least.Width)/2, max(y, (top+tools+overTop+bottom-strip-h)/2)
+				x, y = (left+overLeft+right-least.Width)/2, max(top+tools+overTop+overInset, (top+tools+overTop+bottom-strip-h)/2)
 			}
 			place(o.Object, x, y, least.Width, h)
 			continue
@@ -110,6 +111,9 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 		x, wide := left+overLeft+overInset, right-left-overLeft-2*overInset
 		if o.Foot {
 			place(o.Object, x, bottom-strip-overInset-h, wide, h)
+			if o.Object.Visible() {
+				foot = min(foot, bottom-strip-2*overInset-h)
+			}
 			continue
 		}
 		place(o.Object, x, top+tools+overTop+overInset, wide, h)

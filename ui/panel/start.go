@@ -51,7 +51,7 @@ func NewStart() *Start {
 		3,
 		column(theme.BringIn, "Bring in paper", "A photo, a scan or an SVG of your printed pattern. Trace it once, then grade it.",
 			s.button("Bring in ...", &s.OnBringIn), link("Print targets to lay beside it", &s.OnTargets)),
-		column(theme.Full, "Open", "A pattern you saved.", s.button("Open ...", &s.OnOpen), s.recent),
+		column(theme.Folder, "Open", "A pattern you saved.", s.button("Open ...", &s.OnOpen), s.recent),
 		column(theme.Help, "Look around", "An invented wardrobe of a community theatre. Nothing you do to it is kept unless you save it.",
 			s.button("Show me how", &s.OnTour), link("Blouse, in cm", &s.OnBlouse), link("Waistcoat, in inches", &s.OnJacket)),
 	)

@@ -43,6 +43,7 @@ const (
 	Back     Name = "back"
 	BringIn  Name = "bring"
 	App      Name = "app"
+	Folder   Name = "folder"
 
 	Trace       Name = "trace"
 	Turn        Name = "turn"
@@ -61,7 +62,7 @@ const (
 func Names() []Name {
 	return []Name{
 		Undo, Redo, Moon, Sun, Help, Plus, Minus, Fit, TrueSize, Pointer, Slide, Measure, AddPoint,
-		Printer, Ring, Half, Full, Look, Tick, Link, Left, Right, Opened, Folded, Up, Back, BringIn, App,
+		Printer, Ring, Half, Full, Look, Tick, Link, Left, Right, Opened, Folded, Up, Back, BringIn, App, Folder,
 		Trace, Turn, Camera, Grain, Lengthen, Notch, DoubleNotch, Dart, BustLine, WaistLine, HipLine,
 	}
 }
