@@ -58,6 +58,9 @@ func shapeOf(p printing.Piece, m geom.Affine) (shape, error) {
 	if !s.box.Min.Finite() || !s.box.Max.Finite() {
 		return shape{}, fmt.Errorf("placing %s: its place is no ordinary number", p.Name)
 	}
+	if s.box.Width() < flat && s.box.Height() < flat {
+		return shape{}, fmt.Errorf("placing %s: the piece is only a point: check its lines", p.Name)
+	}
 	s.box = s.box.Grow(s.half)
 	for _, l := range p.Labels {
 		s.words = append(s.words, wordBox(l, m))
