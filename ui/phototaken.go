@@ -326,7 +326,7 @@ func (w *Window) takenOnTable(in *scene.Input, ph *photo) bool {
 	if len(ph.taken) > 0 {
 		in.Unscaled = "Photo as taken. The rulers start once it is straightened."
 		in.Photos = []scene.Photo{{Levels: ph.taken, PerMM: ph.perMM()}}
-		in.Trace = w.withLength(takenTrace(ph), ph, ph.onTable)
+		in.Trace = w.tracedOnTaken(w.withLength(takenTrace(ph), ph, ph.onTable), ph)
 	}
 	return true
 }

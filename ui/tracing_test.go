@@ -331,3 +331,31 @@ func TestTheNextSizesComeByThemselves(t *testing.T) {
 		t.Fatalf("%d pieces on the Shelf", n)
 	}
 }
+
+// What is traced shows on the photo as taken too, where it is printed there.
+func TestTracedLinesOnThePhotoAsTaken(t *testing.T) {
+	w := bareWindow(t)
+	q, chart := bib(t)
+	g, at := printedPiece(q, bibPerMM)
+	w.openPhotos([]string{pictureFile(t, "bib.png", scanFile(t, g, bibPerMM))})
+	w.do("choose the chart", edit.Chart(chart))
+	w.photos.Lines.OnFrom(placeOf(t, w, "34"))
+	w.photos.Lines.OnTo(placeOf(t, w, "40"))
+	ph := w.photo()
+	clickLine(t, w, q, "40", at)
+	if !lineInHand(w, "40").Closed {
+		t.Fatal("size 40 is not traced")
+	}
+	w.showFlat(false)
+	shown := w.sceneOf(w.doc.Pattern(), w.doc.Result()).Trace
+	if w.showsFlat(ph) || shown == nil || len(shown.Lines) != 1 {
+		t.Fatalf("on the photo as taken there is %+v", shown)
+	}
+	// The bib's corners in pixels of the scan, then on the Table.
+	for i, c := range cornersOf(t, q, "40", at) {
+		want := ph.onTable(geom.Pt(c.X*bibPerMM, c.Y*bibPerMM))
+		if _, _, d := shown.Lines[0].Path.Nearest(want, 0.01); d > 2 { // a mm of the paper is 3 of the Table
+			t.Errorf("corner %d lies %.2f mm of the Table off its line", i+1, d)
+		}
+	}
+}
