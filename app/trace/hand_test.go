@@ -81,3 +81,17 @@ func TestGuidesAreTheSameEdge(t *testing.T) {
 		}
 	})
 }
+
+// Of many sizes done only those that lie nearest guide an edge.
+func TestTheNearestSizeGuides(t *testing.T) {
+	q, _ := printed(t)
+	var k model.Tracing
+	for i := range 3 {
+		k.Sizes = append(k.Sizes, traced(q.Nest[i], i, i == 1))
+	}
+	line := traced(q.Nest[3], 0, false)
+	got := trace.Guides(k, line, 1, line.Corners[2]) // the shoulder, 2 mm from size to size
+	if len(got) != 1 || worst(got[0], q.Nest[2].Edges[1]) > 1e-3 {
+		t.Errorf("%d lines guide the shoulder", len(got))
+	}
+}

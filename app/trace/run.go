@@ -70,7 +70,7 @@ func (r *run) piece(picture string, q Clicked) error {
 	if err := r.do(edit.StartTracing(r.id, picture, r.name, max(q.Cut, 1))); err != nil {
 		return err
 	}
-	for _, s := range q.Sizes {
+	for i, s := range q.Sizes {
 		if err := r.ctx.Err(); err != nil {
 			return err
 		}
@@ -81,9 +81,18 @@ func (r *run) piece(picture string, q Clicked) error {
 		if err := trace(s); err != nil {
 			return fmt.Errorf("size %s%w", s.Size, err)
 		}
+		if i > 0 {
+			continue
+		}
+		if err := r.edges(q); err != nil { // before others are proposed: what lies on the fold stays straight
+			return err
+		}
 	}
 	if err := r.marks(q); err != nil {
 		return err
+	}
+	for _, f := range Faults(r.tracing(), r.p.Chart) {
+		r.say("", f)
 	}
 	id := fresh("piece", func(id string) bool { return r.p.PieceIndex(id) < 0 })
 	if err := r.do(edit.FinishTracing(r.id, id)); err != nil {
@@ -156,6 +165,11 @@ func (r *run) proposed(s ClickedSize) error {
 	if err := r.do(edit.TakeTraced(r.id, next.Line)); err != nil {
 		return fmt.Errorf(": %w", err)
 	}
+	for j, ds := range next.Corners {
+		for _, d := range ds {
+			r.say(fmt.Sprintf("size %s, corner %d, ", s.Size, j+1), d)
+		}
+	}
 	for j, d := range next.Doubts {
 		r.doubt(s.Size, j+1, d)
 	}
@@ -165,28 +179,44 @@ func (r *run) proposed(s ClickedSize) error {
 // doubt says what is doubtful of edge n of a size.
 func (r *run) doubt(size string, n int, doubts []follow.Doubt) {
 	for _, d := range doubts {
-		r.says = append(r.says, fmt.Sprintf("%s, size %s, edge %d, at %.0f, %.0f mm: %s", r.name, size, n, d.At.X, d.At.Y, d.Say))
+		r.say(fmt.Sprintf("size %s, edge %d, ", size, n), d)
 	}
 }
 
-// marks names the edges and puts the marks on the piece.
-func (r *run) marks(q Clicked) error {
-	for j, c := range q.Sizes[0].Corners {
+// say keeps a doubt with where it is.
+func (r *run) say(of string, d follow.Doubt) {
+	r.says = append(r.says, fmt.Sprintf("%s, %sat %.0f, %.0f mm: %s", r.name, of, d.At.X, d.At.Y, d.Say))
+}
+
+// edges names the edges and says what they are.
+func (r *run) edges(q Clicked) error {
+	first := q.Sizes[0].Corners
+	name := func(e ClickedEdge) error {
+		if first[e.Edge-1].Fold {
+			e.Kind = model.Fold
+		}
+		if err := r.do(edit.NameTracedEdge(r.id, e.Edge-1, e.Name, e.Kind, float64(e.Allowance))); err != nil {
+			return fmt.Errorf("edge %d: %w", e.Edge, err)
+		}
+		return nil
+	}
+	for j, c := range first {
 		if c.Fold {
-			if err := r.do(edit.NameTracedEdge(r.id, j, "", model.Fold, 0)); err != nil {
-				return fmt.Errorf("edge %d: %w", j+1, err)
+			if err := name(ClickedEdge{Edge: j + 1}); err != nil {
+				return err
 			}
 		}
 	}
 	for _, e := range q.Edges {
-		kind := e.Kind
-		if q.Sizes[0].Corners[e.Edge-1].Fold {
-			kind = model.Fold
-		}
-		if err := r.do(edit.NameTracedEdge(r.id, e.Edge-1, e.Name, kind, float64(e.Allowance))); err != nil {
-			return fmt.Errorf("edge %d: %w", e.Edge, err)
+		if err := name(e); err != nil {
+			return err
 		}
 	}
+	return nil
+}
+
+// marks puts the marks on the piece.
+func (r *run) marks(q Clicked) error {
 	for i, l := range q.Lines {
 		if err := r.do(edit.AddTracedLine(r.id, l.Kind, l.Size, r.mm(l.From), r.mm(l.To))); err != nil {
 			return fmt.Errorf("line %d: %w", i+1, err)

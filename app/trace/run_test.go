@@ -85,7 +85,7 @@ func TestAScanTracedByClicks(t *testing.T) {
 		}
 	}
 	for _, s := range says {
-		if !strings.HasPrefix(s, "Facing, size ") {
+		if !strings.HasPrefix(s, "Facing, ") {
 			t.Errorf("a doubt says %q", s)
 		}
 	}
