@@ -43,6 +43,7 @@ var layers = map[string][]string{
 	"printing/targetsheet": {"model/geom", "model/measure", "model/trace/target", "model/trace/straight", "printing", "printing/page", "printing/tile"},
 	"printing/ipp":         {},
 	"printing/spool":       {"model/geom", "model/measure", "printing", "printing/ipp", "printing/tile"},
+	"printing/svg":         {"model/geom", "model/measure", "printing", "printing/tile"},
 	"printing/summary":     {"model/geom", "printing", "printing/page", "printing/tile", "model/measure"},
 	"printing/pdf":         {"model/geom", "model/measure", "printing", "printing/page", "printing/tile", "assets"},
 	"app":                  {"model/...", "grading/...", "printing/...", "assets", "app/..."},

@@ -174,7 +174,7 @@ func (d *drawer) draw(note string) printing.Piece {
 	}
 	last := len(d.in) - 1
 	for k, r := range d.in {
-		d.out.Strokes = append(d.out.Strokes, printing.Stroke{Path: r.Outline(), Width: cutWidth, Dash: d.dash(k), Layer: d.layer(k)})
+		d.out.Strokes = append(d.out.Strokes, printing.Stroke{Path: r.Outline(), Width: cutWidth, Dash: d.dash(k), Layer: d.layer(k), Cut: true})
 		if d.c.Stitching {
 			d.stitching(k)
 		}

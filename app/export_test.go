@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -196,6 +197,62 @@ func TestMeasuresOfEdgesAgreeWithSeams(t *testing.T) {
 		}
 		if met == 0 {
 			t.Errorf("%s has no seam to compare", p.Name)
+		}
+	}
+}
+
+// The drawing for machines that cut, read back by the project's reader: each
+// size's line within 0.003 mm of where the pages would have it.
+func TestLaidDrawingsReadBack(t *testing.T) {
+	for _, p := range demos(t) {
+		setup, err := PrintSetup("roll 914 mm", "", "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, sizes := range [][]string{nil, chartSizes(p, 3)} {
+			job, err := Plan(p, PrintChoice{Sizes: sizes, Marks: true, Stitching: true}, setup)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var b bytes.Buffer
+			if err := job.WriteSVG(&b); err != nil {
+				t.Fatal(err)
+			}
+			sheet, err := exchange.ReadSVG(bytes.NewReader(b.Bytes()), p.Chart)
+			if err != nil || len(sheet.Pieces) != len(p.Pieces) {
+				t.Fatalf("%d pieces of %d, %v", len(sheet.Pieces), len(p.Pieces), err)
+			}
+			var ink geom.Box
+			for _, q := range job.Plan.Pieces {
+				for _, s := range q.Piece.Strokes {
+					ink = ink.Union(s.Path.Transform(q.At).Bounds())
+				}
+			}
+			const border = 5 // mm the writer leaves round a drawing
+			corner := geom.Vec{X: border - ink.Min.X, Y: border - ink.Min.Y}
+			for _, q := range sheet.Pieces {
+				k := slices.IndexFunc(p.Pieces, func(o model.Piece) bool { return o.Name == q.Name })
+				if k < 0 || len(q.Outlines) != max(1, len(sizes)) {
+					t.Fatalf("%q comes back in %d sizes", q.Name, len(q.Outlines))
+				}
+				n := 0
+				for _, s := range job.Plan.Pieces[k].Piece.Strokes {
+					if !s.Cut {
+						continue
+					}
+					was, is := s.Path.Transform(job.Plan.Pieces[k].At).Move(corner).Controls(), q.Outlines[n].Ring.Controls()
+					n++
+					if len(was) != len(is) {
+						t.Fatalf("%s: %d points of %d", q.Name, len(is), len(was))
+					}
+					for i := range was {
+						if d := was[i].Dist(is[i]); d > 0.003 {
+							t.Errorf("%s: %.4f mm off", q.Name, d)
+							break
+						}
+					}
+				}
+			}
 		}
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"quarterstep/model/measure"
 	"quarterstep/printing"
 	"quarterstep/printing/pdf"
+	"quarterstep/printing/svg"
 	"quarterstep/printing/tile"
 )
 
@@ -179,4 +180,10 @@ func (j Job) options() pdf.Options {
 		Title: j.drawing.Title, Note: j.drawing.Note,
 		Regular: assets.LatoRegular, Bold: assets.LatoBold,
 	}
+}
+
+// WriteSVG writes all pieces where they lie as one drawing true to scale,
+// without sheets and their marks, for machines that cut and shops that plot.
+func (j Job) WriteSVG(w io.Writer) error {
+	return svg.Write(w, j.Plan.Pieces, svg.Options{Title: j.drawing.Title, Layer: capital(j.drawing.Note)})
 }

@@ -25,6 +25,7 @@ type Stroke struct {
 	Dash  []float64 // mm on, off, ...; empty is solid
 	Ink   Ink
 	Layer string // name of the PDF layer it belongs to, such as a size; empty: always shown
+	Cut   bool   // the line to cut along, for machines that cut
 }
 
 // Ink is a grey or coloured ink, each part 0 to 1. The zero Ink is black.

@@ -79,7 +79,8 @@ PAPER is a4, letter, "a4 or letter", legal, a3, tabloid, a2, a1, a0, WxHmm, a
 roll such as "roll 914 mm", or projector; for that are --dark (white on black),
 --line (how wide) and --square (squares to set it by). --overlap 0 lays pages edge
 to edge. --changed keeps in FILE what was printed, and the next time prints the
-pages alone that are other than then.
+pages alone that are other than then. A name that ends in .svg takes one drawing
+of all pieces instead of pages, for machines that cut.
 
 LENGTHS make pieces longer or shorter, each --longer NAME=L, such as
 --longer "Above the waist=20mm" --longer Hem=-1cm. The demo blouse has Above the

@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"path/filepath"
 	"strings"
 
 	"quarterstep/app"
@@ -130,7 +131,13 @@ func (to where) hand(job app.Job, pages []string, out io.Writer) error {
 	if pages != nil {
 		write, n = func(w io.Writer) error { return job.WritePages(w, pages) }, len(pages)
 	}
-	if to.file != "" {
+	switch {
+	case strings.EqualFold(filepath.Ext(to.file), ".svg"):
+		if err := app.WriteFile(to.file, job.WriteSVG); err != nil {
+			return err
+		}
+		fmt.Fprintf(out, "%s: all pieces in one drawing, true to scale.\n", to.file)
+	case to.file != "":
 		if err := app.WriteFile(to.file, write); err != nil {
 			return err
 		}

@@ -77,3 +77,13 @@ func TestPrintRefusals(t *testing.T) {
 	refused(t, folder, exitInput, `no piece "hat"`, "export", p, "--size", "48", "--as", "svg", "--piece", "hat", "-o", "OUT")
 	refused(t, folder, exitInput, "json holds one size", "export", p, "--size", "46,48", "--as", "json", "-o", "OUT")
 }
+
+// A name that ends in .svg takes one drawing, a millimetre a unit.
+func TestPrintAsADrawing(t *testing.T) {
+	folder := t.TempDir()
+	p, to := cleanBlouse(t, folder), filepath.Join(folder, "o.svg")
+	out := done(t, "print", p, "--paper", "roll 914 mm", "--size", "44,46", "-o", to)
+	if svg := string(read(t, to)); !strings.HasPrefix(svg, "<?xml") || strings.Count(svg, "<title>Sleeve</title>") != 2 || !strings.Contains(out, "true to scale") {
+		t.Errorf("says %q of %d bytes", out, len(svg))
+	}
+}
