@@ -144,6 +144,21 @@ func (s System) tell(ctx context.Context, all []Printer) {
 	}
 }
 
+// wake is p as the system knows it once it has been asked for the options of a
+// printer found on the network: that is when it makes a queue for it. Where it
+// does not, p stays known by name only.
+func (s System) wake(ctx context.Context, p Printer) Printer {
+	if p.Told {
+		return p
+	}
+	if _, err := s.program(ctx, nil, "lpoptions", "-p", p.Name, "-l"); err != nil {
+		return p
+	}
+	one := []Printer{p}
+	s.tell(ctx, one)
+	return one[0]
+}
+
 // take takes over what the system tells.
 func (p *Printer) take(g ipp.Group) {
 	p.Told = true

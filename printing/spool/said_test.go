@@ -86,6 +86,37 @@ esac`})
 	}
 }
 
+// A printer found on the network is asked for its options before the first job,
+// which makes a queue for it; then it is known like any other.
+func TestAPrinterOnTheNetworkIsWoken(t *testing.T) {
+	folder := programs(t, map[string]string{
+		"lpoptions": `[ "$*" = "-p Hall -l" ] && : > "$(dirname "$0")/woken"`,
+		"lp":        `: > "$(dirname "$0")/sent"`,
+	})
+	const enum, keyword, name = 0x23, 0x44, 0x42
+	m := ipp.Message{ID: 1, Groups: []ipp.Group{{Tag: ipp.OperationGroup}, {Tag: ipp.PrinterGroup, Attributes: []ipp.Attribute{
+		{Name: "printer-name", Values: []ipp.Value{{Tag: name, Data: []byte("Hall")}}},
+		{Name: "printer-info", Values: []ipp.Value{{Tag: name, Data: []byte("In the hall")}}},
+		{Name: "printer-state", Values: []ipp.Value{{Tag: enum, Data: []byte{0, 0, 0, 3}}}},
+		{Name: "media-supported", Values: []ipp.Value{{Tag: keyword, Data: []byte("iso_a4_210x297mm")}}},
+	}}}}
+	printers, err := m.Encode()
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := answering(t, nil, printers, http.StatusOK)
+	job := spool.Job{Paper: paper(t, "letter"), PDF: []byte("%PDF-")}
+	if _, err := s.Send(t.Context(), spool.Printer{Name: "Hall"}, job); err == nil || !strings.HasPrefix(err.Error(), "In the hall does not take Letter; it takes A4.") {
+		t.Errorf("%v", err)
+	}
+	if _, err := os.Stat(filepath.Join(folder, "woken")); err != nil {
+		t.Error("the printer was not asked for its options")
+	}
+	if _, err := os.Stat(filepath.Join(folder, "sent")); err == nil {
+		t.Error("pages were sent on paper that is not there")
+	}
+}
+
 // answering is a printing system that says one thing of jobs and another of
 // printers.
 func answering(t *testing.T, job, printer []byte, status int) spool.System {

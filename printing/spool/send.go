@@ -45,6 +45,7 @@ func (s System) Send(ctx context.Context, p Printer, j Job) (Ticket, error) {
 	if p.Words == "" {
 		p.Words = p.Name
 	}
+	p = s.wake(ctx, p)
 	if err := p.Ready(); err != nil {
 		return Ticket{}, err
 	}
