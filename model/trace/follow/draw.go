@@ -15,7 +15,10 @@ func draw(seen []geom.Point, tol float64) (geom.Path, error) {
 		return geom.Path{geom.Line(pts[0], pts[len(pts)-1])}, nil
 	}
 	best, least := geom.Polyline(pts...), math.Inf(1)
-	for n := 1; n <= min(mostDrawn, len(pts)/3+1); n++ {
+	for _, n := range []int{1, 2, 3, 4, 6, mostDrawn} {
+		if n > len(pts)/3+1 {
+			break
+		}
 		p, off, err := drawn(pts, n, tol)
 		if err != nil {
 			return nil, err
@@ -39,7 +42,7 @@ func drawn(pts []geom.Point, n int, tol float64) (geom.Path, float64, error) {
 		return nil, 0, err
 	}
 	off, kept := offCurve(pts, p, tol)
-	if len(kept) < len(pts) && len(kept) > 2*n {
+	if off <= 3*tol && len(kept) < len(pts) && len(kept) > 2*n {
 		if p, _, err = geom.Fit(kept, geom.Vec{}, geom.Vec{}, n); err != nil {
 			return nil, 0, err
 		}
@@ -88,10 +91,10 @@ func lengthOf(pts []geom.Point) float64 {
 // ink of another line has drawn the middle aside, is no part of the edge.
 const mostDrawn = 8
 
-// even is the corners and a point for every evenMM between, each the middle of
-// what was seen there.
+// even is the corners and a point for every 2 mm between, for more on a long
+// edge, each the middle of what was seen there.
 func even(seen []geom.Point) []geom.Point {
-	const evenMM = 2.0
+	evenMM := max(2, lengthOf(seen)/mostPoints)
 	first, last := seen[0], seen[len(seen)-1]
 	out := []geom.Point{first}
 	var x, y, n, s float64
@@ -112,6 +115,9 @@ func even(seen []geom.Point) []geom.Point {
 	}
 	return append(out, last)
 }
+
+// mostPoints is about how many points a curve is fitted to.
+const mostPoints = 70
 
 // sharpestTurn is the turning in radians, from one even step to the next, at
 // which a point is not the edge's but of a line that runs across or over it.
