@@ -20,6 +20,8 @@ const (
 // that joins there comes by one of the links that lead to it.
 func (t *tree) doubts(a arrival, pts []geom.Point, to geom.Point) []Doubt {
 	way := t.way(a.node)
+	length := lengthOf(pts)
+	pts = even(pts)
 	on := map[int32]bool{}
 	for _, n := range way {
 		on[t.web.nodes[n].dash] = true
@@ -55,7 +57,7 @@ func (t *tree) doubts(a arrival, pts []geom.Point, to geom.Point) []Doubt {
 			}
 		}
 	})
-	if lengthOf(pts) > longWay*t.from.Dist(to)+5 {
+	if length > longWay*t.from.Dist(to)+5 {
 		add(pts[len(pts)/2], "The line goes a long way round to this corner.")
 	}
 	return out
