@@ -46,6 +46,8 @@ func (w *Window) menu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		fyne.NewMenuItem("Demo: blouse, in cm", func() { w.ifSafe(func() { w.demo(app.DemoBlouse) }) }),
 		fyne.NewMenuItem("Demo: waistcoat, in inches", func() { w.ifSafe(func() { w.demo(app.DemoWaistcoat) }) }),
+		fyne.NewMenuItem("Show me how", w.beginTour),
+		w.textMenu(),
 		fyne.NewMenuItem("True size on this screen ...", w.askScreen),
 		fyne.NewMenuItemSeparator(),
 		fyne.NewMenuItem("Quit", w.askAndClose),

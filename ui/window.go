@@ -255,7 +255,7 @@ func (w *Window) goTo(step int) {
 
 // setTheme dresses the window light or dark.
 func (w *Window) setTheme() {
-	w.app.Settings().SetTheme(theme.New(w.settings.Dark, 1))
+	w.app.Settings().SetTheme(theme.New(w.settings.Dark, float32(w.settings.TextSize())))
 	if w.table != nil {
 		w.table.SetPalette(w.palette())
 	}

@@ -20,6 +20,7 @@ const (
 type Settings struct {
 	Recent  []string `json:"recent,omitempty"` // project files, latest first
 	Dark    bool     `json:"dark,omitempty"`
+	Text    float64  `json:"text,omitempty"`    // how large words are, 1 to 1.5; 0 is 1
 	Folder  string   `json:"folder,omitempty"`  // where files were last opened or saved
 	Paper   string   `json:"paper,omitempty"`   // id of the paper last printed on
 	Printer string   `json:"printer,omitempty"` // name of the printer last chosen
@@ -31,6 +32,14 @@ type Settings struct {
 	Printed []Printed `json:"printed,omitempty"`
 	// Printers are those whose scale was checked.
 	Printers []Printer `json:"printers,omitempty"`
+}
+
+// TextSize is how large words are: 1, or up to half as large again.
+func (s Settings) TextSize() float64 {
+	if !(s.Text >= 1) { // never chosen, or spoilt
+		return 1
+	}
+	return min(s.Text, 1.5)
 }
 
 // Dir is the folder where settings live on this system.
