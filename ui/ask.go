@@ -124,43 +124,8 @@ func (w *Window) help() {
 		return
 	}
 	w.dialogOpen = true
-	d := dialog.NewCustom("Keys and cautions", "Close", panel.NewHelp(helpView()), w.win)
+	d := dialog.NewCustom("Help", "Close", panel.NewHelp(helpView()), w.win)
 	d.SetOnClosed(func() { w.dialogOpen = false })
 	d.Resize(fyne.NewSize(820, 640))
 	d.Show()
-}
-
-func helpView() panel.HelpView {
-	return panel.HelpView{
-		Keys: []panel.KeyView{
-			{Keys: "Arrows", Does: "Move what is in hand by 1/16 in or 1 mm; Shift 1/4 in or 5 mm; Ctrl 1/64 in or 0.2 mm"},
-			{Keys: "Tab, Shift+Tab", Does: "Next or previous handle; in a table the next figure"},
-			{Keys: ", and .", Does: "One size down or up; with Shift half a size"},
-			{Keys: "M S R P", Does: "Move, slide, measure, add a point"},
-			{Keys: "N I C U", Does: "Nest, seam line, close-up, ruler"},
-			{Keys: "L", Does: "Lock or free the point in hand"},
-			{Keys: "K", Does: "Link the edge in hand to the next edge clicked; with Shift, add one to a side"},
-			{Keys: "J", Does: "At True, lay the pieces of the seam together, or apart"},
-			{Keys: "Delete", Does: "Take out the grade point, cut line or lengthen line in hand"},
-			{Keys: "+ - 0 9", Does: "Zoom, fit, true size"},
-			{Keys: "1 to 6", Does: "Bring in, Sizes, Grade, True, Length, Print"},
-			{Keys: "E W H", Does: "Increments, Wearer, Checks"},
-			{Keys: "F2", Does: "Rename the piece"},
-			{Keys: "Ctrl+Z, Ctrl+Shift+Z", Does: "Undo, redo"},
-			{Keys: "Ctrl+S, Ctrl+O, Ctrl+P", Does: "Save, open, save a PDF"},
-			{Keys: "Esc", Does: "Let go without changing anything"},
-		},
-		Cautions: cautions(),
-	}
-}
-
-// cautions are what to mind before cutting. Common practice; safety rules are
-// named only, for they differ from place to place.
-func cautions() []string {
-	return []string{
-		"Print at 100 %, with no fitting to the page, and measure the test square before you cut.",
-		"A size beyond the printed ones is worked out, not proved: sew a toile first.",
-		"A bought pattern is licensed for your own use. Keep graded copies to yourself.",
-		"Children's nightwear, cords and drawstrings: the safety rules where you live come first.",
-	}
 }

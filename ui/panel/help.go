@@ -9,30 +9,39 @@ import (
 
 // HelpView is the content of the help window.
 type HelpView struct {
-	Keys     []KeyView
+	Steps    []TermView // of the work, in order
+	Words    []TermView // what sewing words mean here
+	Keys     []TermView // ", and .": "one size down or up"
 	Cautions []string
 }
 
-// KeyView is what some keys do: ", and .", "one size down or up".
-type KeyView struct{ Keys, Does string }
+// TermView is a word, a key or a step with what is said of it.
+type TermView struct{ Term, Means string }
 
 // NewHelp makes the content of the help window, scrolled when long.
 func NewHelp(v HelpView) fyne.CanvasObject {
-	const width, keys = 560, 170
-	box := below(7, newBold("Keys", theme.SubHead, ink))
-	for _, k := range v.Keys {
-		box.Add(beside(12, noneGrows,
-			sized(keys, 0, newBold(k.Keys, theme.Body, accentInk)),
-			newWrapped(k.Does, theme.Body, ink, width-keys-12)))
+	const width, terms = 560, 170
+	box := below(7)
+	section := func(title string, list []TermView) {
+		if len(box.Objects) > 0 {
+			box.Add(rule())
+		}
+		box.Add(newBold(title, theme.SubHead, ink))
+		for _, t := range list {
+			box.Add(container.NewBorder(
+				nil, nil, sized(terms, 0, newWrapped(t.Term, theme.Body, accentInk, terms-12)), nil,
+				newWrapped(t.Means, theme.Body, ink, width-terms-12),
+			))
+		}
 	}
-	if len(v.Cautions) > 0 {
-		box.Add(rule())
-		box.Add(newBold("Cautions", theme.SubHead, ink))
-	}
+	section("The work, step by step", v.Steps)
+	section("Before you cut", nil)
 	for _, c := range v.Cautions {
 		n := newNote(width)
 		n.set(c, true)
 		box.Add(n)
 	}
+	section("Words", v.Words)
+	section("Keys", v.Keys)
 	return sized(width+24, 440, container.NewVScroll(inset(4, 4, 4, 20, box)))
 }
