@@ -42,7 +42,7 @@ func TestHelp(t *testing.T) {
 			Cautions: []string{"Make a toile first."},
 		})
 		open(t, h, 620, 500)
-		mustShow(t, h, "Keys", ", and .", "one size down or up", "Esc", "Cautions", "Make a toile first.")
+		mustShow(t, h, "Keys", ", and .", "one size down or up", "Esc", "Before you cut", "Make a toile first.")
 	})
 }
 

@@ -20,7 +20,7 @@ type TermView struct{ Term, Means string }
 
 // NewHelp makes the content of the help window, scrolled when long.
 func NewHelp(v HelpView) fyne.CanvasObject {
-	const width, terms = 560, 170
+	const width, terms = 730, 170
 	box := below(7)
 	section := func(title string, list []TermView) {
 		if len(box.Objects) > 0 {

@@ -68,7 +68,7 @@ func NewRail(steps int) *Rail {
 	r.undo = newIconButton(theme.Undo, "", func() { call(r.OnUndo) })
 	r.redo = newIconButton(theme.Redo, "", func() { call(r.OnRedo) })
 	r.dark = newIconButton(theme.Moon, "Light or dark", func() { call1(r.OnDark, !r.view.Dark) })
-	r.help = newIconButton(theme.Help, "Keys and cautions", func() { call(r.OnHelp) })
+	r.help = newIconButton(theme.Help, "Help: the steps, words, keys", func() { call(r.OnHelp) })
 	r.unit = newTwoWay("in", "cm", "Show lengths in inches or centimetres")
 	r.unit.onTurn = func(cm bool) { call1(r.OnUnit, cm) }
 	hint := func(s string) { call1(r.OnHint, s) }
