@@ -31,14 +31,7 @@ func (w *Window) connectLines(l *panel.Lines) {
 		}
 		return w.doc.Do("name the piece", edit.NameTracing(k.ID, strings.TrimSpace(text), k.Cut))
 	}
-	l.OnCut = func(i int) {
-		k, ok := w.tracing()
-		if !ok {
-			t.cut = traceCutNumbers[i]
-			return
-		}
-		w.do("cut "+traceCuts[i], edit.NameTracing(k.ID, k.Name, traceCutNumbers[i]))
-	}
+	l.OnCut = w.chooseCut
 	l.OnChart = func(i int) {
 		c := w.charts()[i]
 		t.from, t.to = 0, 0

@@ -72,8 +72,11 @@ func markViews() []panel.MarkView {
 	return out
 }
 
-// makingMark is the mark under way.
+// makingMark is the mark under way; the fold has no button of its own.
 func (w *Window) makingMark() (traceMark, int, bool) {
+	if w.paper.trace.mark.kind == foldMark {
+		return traceMark{kind: foldMark, need: 1, asks: []string{"click the edge that lies on the fold"}, place: markFold}, -1, true
+	}
 	for i, m := range traceMarks() {
 		if m.kind == w.paper.trace.mark.kind {
 			return m, i, true
@@ -109,7 +112,7 @@ func (w *Window) clickMark(at geom.Point) {
 	}
 	clicks := t.mark.clicks
 	t.mark.clicks = nil
-	if m.need > 1 {
+	if m.need > 1 || m.kind == foldMark {
 		t.mark.kind = ""
 	}
 	w.tracingID(w.doc.Pattern())

@@ -101,3 +101,29 @@ func TestTwoPiecesFromOnePhoto(t *testing.T) {
 		t.Error("the two pieces are not of one photo")
 	}
 }
+
+// Cut on the fold asks for the edge that lies on it, which is straight then; cut
+// otherwise, no edge does.
+func TestCutOnTheFold(t *testing.T) {
+	w, q, at := onBib(t)
+	w.photos.Lines.OnCut(1)
+	clickLine(t, w, q, "40", at)
+	w.paper.trace.next = proposal{}
+	w.takeRow(3)
+	w.photos.Lines.OnCut(1)
+	if ask := w.pillWords(); !strings.Contains(ask, "the edge that lies on the fold") {
+		t.Fatalf("asked is %q", ask)
+	}
+	w.table.OnPlace(geom.Pt(1, 100).Add(at))
+	k, _ := w.tracing()
+	if len(k.Edges) != 5 || k.Edges[4].Kind != model.Fold || k.Cut != 1 {
+		t.Fatalf("cut %d, edges %+v", k.Cut, k.Edges)
+	}
+	if v := w.linesView(w.doc.Pattern(), w.photo()); v.Cuts[v.Cut] != "1 on the fold" {
+		t.Errorf("the panel says %q", v.Cuts[v.Cut])
+	}
+	w.photos.Lines.OnCut(2)
+	if k, _ := w.tracing(); hasFold(k) || k.Cut != 2 {
+		t.Errorf("cut %d, edges %+v", k.Cut, k.Edges)
+	}
+}

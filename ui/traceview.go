@@ -3,7 +3,6 @@ package ui
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"quarterstep/app/trace"
@@ -13,19 +12,14 @@ import (
 	"quarterstep/ui/scene"
 )
 
-// traceCuts are the ways a piece is cut, as the panel lists them.
-var traceCuts = []string{"1", "2", "3", "4", "6", "8"}
-
-var traceCutNumbers = []int{1, 2, 3, 4, 6, 8}
-
 // linesView is what is traced from the photo in hand.
 func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 	t := w.paper.trace
 	k, under := w.tracing()
 	v := &panel.LinesView{
-		Piece: cmp.Or(k.Name, t.name), Cuts: traceCuts, Chart: -1, Ways: traceWays, Way: t.ways, Follow: !t.straight, Marks: markViews(), Row: -1, Begun: under,
+		Piece: cmp.Or(k.Name, t.name), Cuts: cutWords(), Chart: -1, Ways: traceWays, Way: t.ways, Follow: !t.straight, Marks: markViews(), Row: -1, Begun: under,
 	}
-	v.Cut = max(slices.Index(traceCutNumbers, max(k.Cut, t.cut, 1)), 0)
+	v.Cut = chosenCut(max(k.Cut, t.cut, 1), hasFold(k) || t.mark.kind == foldMark)
 	for i, c := range w.charts() {
 		v.Charts = append(v.Charts, c.Name)
 		if len(p.Chart.Sizes) > 0 && c.ID == p.Chart.ID && c.Name == p.Chart.Name {

@@ -156,6 +156,17 @@ func nearestCorner(s model.TracedSize, at geom.Point) int {
 	return best
 }
 
+// EdgeNear is the edge of a line nearest to a place; false where it has none.
+func EdgeNear(line model.TracedSize, at geom.Point) (int, bool) {
+	best := -1
+	for j, e := range line.Edges {
+		if best < 0 || off(e, at) < off(line.Edges[best], at) {
+			best = j
+		}
+	}
+	return best, best >= 0
+}
+
 // off is how far a place lies from an edge, in mm.
 func off(e geom.Path, at geom.Point) float64 {
 	const tol = 0.01
