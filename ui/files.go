@@ -50,6 +50,7 @@ func (w *Window) menu() *fyne.Menu {
 		w.textMenu(),
 		fyne.NewMenuItem("True size on this screen ...", w.askScreen),
 		fyne.NewMenuItemSeparator(),
+		fyne.NewMenuItem("About Quarterstep", w.about),
 		fyne.NewMenuItem("Quit", w.askAndClose),
 	)
 }
