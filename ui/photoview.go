@@ -58,7 +58,7 @@ func (w *Window) straightSays(ph *photo) (say string, look bool) {
 	look = doubtful(say)
 	switch {
 	case ph.byLens:
-		say += " The lens of this camera was known, and counts."
+		say += " The lens of this camera was known from an earlier photo, which helps."
 	case ph.straight.Learnt != nil:
 		say += " The lens of this camera is known now, for its later photos."
 	}
