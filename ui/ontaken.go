@@ -19,15 +19,17 @@ func (w *Window) connectTaken() {
 	p.OnRemove = w.removePhoto
 	p.OnCancel = func() {
 		w.stopJob(w.photo())
+		w.paper.toJoin = nil
 		w.refresh()
 	}
 	p.OnReference = w.chooseReference
 	p.OnMeasured = w.typedMeasured
 	p.OnLength = w.typedLength
+	p.OnCard = w.checkCard
 	p.OnMeasure = w.measureLength
 	p.OnAgain = w.clickAgain
 	p.OnFlatten = w.straightenPhoto
-	p.OnLead, p.OnPart = w.chooseLead, w.choosePart
+	p.OnLead, p.OnPart, p.OnJoinAll = w.chooseLead, w.choosePart, w.joinAll
 	p.OnShown = w.showFlat
 	p.OnDim = w.dimPhoto
 	p.OnGrown = w.relaySide

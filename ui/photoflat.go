@@ -68,7 +68,7 @@ func (w *Window) keepFlat(ph *photo, now laid, flat paper.Flat, levels []*image.
 		gone = append(gone, k.ph.giveUp()...)
 	}
 	now.id, now.from = w.freshPicture(p), flat.From
-	ph.laid = now
+	ph.laid, ph.cardSays = now, ""
 	ph.flat, ph.flatOf, ph.flatPer = levels, now.id, flat.PerMM
 	ph.lines, ph.prepared, ph.asTaken = nil, false, false
 	file := ph.id + ".jpg"

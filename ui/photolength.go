@@ -23,10 +23,11 @@ type drawn struct {
 	mm   float64      // what it is on the paper; 0 while not typed
 }
 
-// measuring is the clicking of a drawn length.
+// measuring is the clicking of a drawn length, or of a bank card to check by.
 type measuring struct {
 	on    bool
-	first []geom.Point // its first end, px, once clicked
+	card  bool
+	first []geom.Point // the first end, or the card's corners so far, px
 }
 
 // lengthNames are the two drawn lengths, as the panel names them.
@@ -38,8 +39,13 @@ func (w *Window) measureLength() {
 	if ph == nil || ph.shot == nil {
 		return
 	}
-	w.paper.measure = measuring{on: !w.paper.measure.on}
-	if t := &w.paper.trace; w.paper.measure.on {
+	w.measureBy(measuring{on: !w.paper.measure.on})
+}
+
+// measureBy begins, or leaves, the clicking of something measured.
+func (w *Window) measureBy(m measuring) {
+	w.paper.measure = m
+	if t := &w.paper.trace; m.on {
 		t.aiming, t.idle = false, true
 	}
 	w.refresh()
@@ -48,6 +54,10 @@ func (w *Window) measureLength() {
 // clickLength is an end of a drawn length, in px of the photo.
 func (w *Window) clickLength(ph *photo, px geom.Point) {
 	m := &w.paper.measure
+	if m.card {
+		w.clickCard(ph, px)
+		return
+	}
 	if len(m.first) == 0 {
 		m.first = []geom.Point{px}
 		w.refresh()
@@ -146,6 +156,9 @@ func (w *Window) lengthViews(ph *photo, u model.Unit) (out []panel.MeasuredView,
 
 // lengthAsk is what to click of a drawn length.
 func (w *Window) lengthAsk() string {
+	if w.paper.measure.card {
+		return fmt.Sprintf("*Bank card, corner %d of 4:* click the corners of the card as if they were sharp", len(w.paper.measure.first)+1)
+	}
 	if len(w.paper.measure.first) == 0 {
 		return "*Drawn length:* click one end of a line you know, a side of the test square or a ruler"
 	}
@@ -181,7 +194,7 @@ func (w *Window) withLength(t *scene.Trace, ph *photo, place func(geom.Point) ge
 // the line or corner near it is meant.
 func (w *Window) flatPx(ph *photo, mm geom.Point) geom.Point {
 	const most = 3 // mm
-	if f := ph.lines; f != nil {
+	if f := ph.lines; f != nil && !w.paper.measure.card {
 		reach := min(w.table.Reach(), most)
 		if c, ok := f.Corner(mm, reach); ok {
 			mm = c

@@ -83,6 +83,7 @@ func (w *Window) chooseLead(i int) {
 		w.takeApart(ph)
 		w.straighten(ph)
 	}
+	w.paper.toJoin = nil
 	ph.lead, ph.marks, ph.note = leads[i], partMarks{}, ""
 	if ph.lead != nil && ph.solved && ph.lead.solved {
 		w.meet(ph)
@@ -98,11 +99,15 @@ func (w *Window) meet(ph *photo) {
 	own, shot := ph.straight, ph.shot
 	w.beside(ph, "Looking where the parts meet", func(ctx context.Context, progress func(float64)) (func(), error) {
 		marks, ok, err := shot.Meet(ctx, placed, own, progress)
-		if err != nil || !ok {
+		if err != nil {
 			return nil, err
 		}
 		return func() {
 			if ph.lead != lead || ph.marks.pairs() > 0 {
+				return
+			}
+			if !ok {
+				w.notMet(ph)
 				return
 			}
 			for _, m := range marks {
@@ -211,6 +216,7 @@ func (w *Window) join(ph *photo) {
 			}
 			now := laid{straight: lead.straight, solved: true, joined: joinedParts(parts, placed)}
 			w.keepFlat(lead, now, flat, levels, "join "+ph.name+" to "+lead.name)
+			w.joinNext(lead)
 		}, nil
 	})
 }

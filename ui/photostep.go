@@ -23,6 +23,7 @@ type photoStep struct {
 	inHand  int
 	trace   traceStep
 	under   bool      // show the photos under the pieces at the other steps
+	toJoin  []*photo  // parts still to be joined, one after another
 	measure measuring // a drawn length is being clicked
 	held    takenGrip // what is dragged of the places clicked
 }
@@ -49,11 +50,15 @@ type photo struct {
 	job      job
 	note     string // why it cannot be used
 
-	byLens bool // the lens of its camera was known before
+	cardSays string // what a bank card on the paper told
+	byLens   bool   // the lens of its camera was known before
 
 	lead  *photo // the photo of whose piece this shows another part; nil for none
 	marks partMarks
-	past  []laid // as it was flat before, for undo
+	// missed: where it meets the others was not found when missedBy were joined.
+	missed   bool
+	missedBy int
+	past     []laid // as it was flat before, for undo
 }
 
 // laid is how a photo is flat: what is undone and done again with the document.

@@ -9,6 +9,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -33,7 +34,7 @@ func bareWindow(t *testing.T) *Window {
 	if err != nil {
 		t.Fatal(err)
 	}
-	w := Open(test.NewTempApp(t), doc, settings.Settings{}, t.TempDir())
+	w := Open(test.NewTempApp(t), doc, settings.Settings{}, "")
 	w.aside = func(work func()) { work() }
 	w.win.Resize(fyne.NewSize(1440, 900))
 	return w
@@ -192,16 +193,13 @@ func TestScanIsFlatAtOnce(t *testing.T) {
 	}
 }
 
-// halvesOf are the left and the right of a picture, with an overlap.
-func halvesOf(g *image.Gray, left, right int) [2]*image.Gray {
-	cut := func(x0, x1 int) *image.Gray {
-		out := image.NewGray(image.Rect(0, 0, x1-x0, g.Rect.Dy()))
-		for y := range g.Rect.Dy() {
-			copy(out.Pix[y*out.Stride:(y+1)*out.Stride], g.Pix[y*g.Stride+x0:y*g.Stride+x1])
-		}
-		return out
+// partOf is a part of a picture, cut out from left to right.
+func partOf(g *image.Gray, x0, x1 int) *image.Gray {
+	out := image.NewGray(image.Rect(0, 0, x1-x0, g.Rect.Dy()))
+	for y := range g.Rect.Dy() {
+		copy(out.Pix[y*out.Stride:(y+1)*out.Stride], g.Pix[y*g.Stride+x0:y*g.Stride+x1])
 	}
-	return [2]*image.Gray{cut(0, right), cut(left, g.Rect.Dx())}
+	return out
 }
 
 // openHalves opens the demo scan in two parts that overlap from left to right,
@@ -212,9 +210,9 @@ func openHalves(t *testing.T) (w *Window, whole *image.Gray, left int) {
 	whole, _ = printedPiece(scannedPiece(t), scanPerMM)
 	wide := whole.Rect.Dx()
 	left = wide * 3 / 10
-	parts := halvesOf(whole, left, wide*7/10)
 	w.openPhotos([]string{
-		pictureFile(t, "left.png", scanFile(t, parts[0], scanPerMM)), pictureFile(t, "right.png", scanFile(t, parts[1], scanPerMM)),
+		pictureFile(t, "left.png", scanFile(t, partOf(whole, 0, wide*7/10), scanPerMM)),
+		pictureFile(t, "right.png", scanFile(t, partOf(whole, left, wide), scanPerMM)),
 	})
 	if len(w.paper.photos) != 2 || !w.isFlat(w.paper.photos[1]) {
 		t.Fatal("the parts are not flat")
@@ -439,5 +437,69 @@ func TestTargetSheetsAreWritten(t *testing.T) {
 	}
 	if w.targetPaper().Name != "A4" {
 		t.Errorf("they are for %s", w.targetPaper().Name)
+	}
+}
+
+// Three parts in any order are joined by one press, also where the second does not
+// meet the first but by the third.
+func TestAllPartsAreJoined(t *testing.T) {
+	w := bareWindow(t)
+	whole, _ := printedPiece(scannedPiece(t), scanPerMM)
+	wide := whole.Rect.Dx()
+	var paths []string
+	starts := []int{0, wide * 55 / 100, wide * 25 / 100}
+	for i, end := range []int{wide * 50 / 100, wide, wide * 80 / 100} {
+		paths = append(paths, pictureFile(t, "part.png", scanFile(t, partOf(whole, starts[i], end), scanPerMM)))
+	}
+	w.openPhotos(paths)
+	if v := w.photoView(w.doc.Pattern()); v.JoinAll != "Join all 3 photos into one piece" {
+		t.Fatalf("offered is %q", v.JoinAll)
+	}
+	w.photos.OnJoinAll()
+	lead := w.paper.photos[0]
+	if len(lead.joined) != 2 || w.photo() != lead || len(w.doc.Pattern().Pictures) != 1 {
+		t.Fatalf("%d parts are joined, in hand is %s, %q", len(lead.joined), w.photo().name, w.photo().note)
+	}
+	for _, k := range lead.joined {
+		left := starts[slices.Index(w.paper.photos, k.ph)]
+		px := geom.Pt(30, 200)
+		want := lead.straight.Map.MM(px.Add(geom.Vec{X: float64(left)}))
+		if got := k.straight.Map.MM(px); got.Dist(want) > 0.15 {
+			t.Errorf("the part from %d on lies %.2f mm off", left, got.Dist(want))
+		}
+	}
+	if v := w.photoView(w.doc.Pattern()); v.JoinAll != "" || len(v.Parts) != 3 {
+		t.Errorf("after it, offered is %q, parts are %v", v.JoinAll, v.Parts)
+	}
+}
+
+// A picture kept with the project is read again when it is shown, and can be
+// turned.
+func TestKeptPictureIsTurned(t *testing.T) {
+	w := bareWindow(t)
+	whole, _ := printedPiece(scannedPiece(t), scanPerMM)
+	w.openPhotos([]string{pictureFile(t, "page.png", scanFile(t, whole, scanPerMM))})
+	path := filepath.Join(t.TempDir(), "kept.qstep")
+	if err := w.doc.Save(path); err != nil {
+		t.Fatal(err)
+	}
+	again, err := session.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.take(again)
+	w.goTo(stepBringIn)
+	ph := w.photo()
+	if ph == nil || !w.showsFlat(ph) || ph.shot != nil || ph.lines == nil {
+		t.Fatalf("the kept picture is %+v", ph)
+	}
+	was := ph.flat[0].Rect
+	w.turnPhoto()
+	if got := ph.flat[0].Rect; got.Dx() != was.Dy() || got.Dy() != was.Dx() || !w.isFlat(ph) || len(w.doc.Pattern().Pictures) != 1 {
+		t.Errorf("turned it is %v, before %v", got, was)
+	}
+	w.doc.Undo()
+	if !w.isFlat(ph) || ph.flat[0].Rect != was {
+		t.Errorf("undo gives %v", ph.flat)
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"quarterstep/app/paper"
 	"quarterstep/model"
+	"quarterstep/model/trace/straight"
 	"quarterstep/ui/panel"
 )
 
@@ -33,6 +34,7 @@ func (w *Window) photoView(p model.Pattern) panel.PhotoView {
 	if ph.shot != nil {
 		w.takenView(&v, ph)
 		v.Leads, _, v.Lead = w.leadNames(ph)
+		v.JoinAll = w.joinAllWords(ph)
 		v.Parts = w.partViews(ph)
 	}
 	if v.Joining = w.joining(ph); v.Shown && !v.Joining {
@@ -56,6 +58,9 @@ func (w *Window) straightSays(ph *photo) (say string, look bool) {
 		}
 	}
 	look = doubtful(say)
+	if ph.cardSays != "" {
+		say += " " + ph.cardSays
+	}
 	switch {
 	case ph.byLens:
 		say += " The lens of this camera was known from an earlier photo, which helps."
@@ -82,7 +87,8 @@ func (w *Window) takenView(v *panel.PhotoView, ph *photo) {
 	v.Fields = measuredFields(ph, u)
 	v.Clicked = len(ph.clicks)
 	v.Lengths, v.LengthSay = w.lengthViews(ph, u)
-	v.Measuring, v.Measurable = w.paper.measure.on, w.measurable(ph) && !w.joining(ph)
+	v.Measuring, v.Measurable = w.paper.measure.on && !w.paper.measure.card, w.measurable(ph) && !w.joining(ph)
+	v.Carding, v.Cardable = w.paper.measure.card, v.Measurable && ph.solved && !(ph.ask.Reference == paper.Page && ph.ask.Paper.Name == straight.Card.Name)
 	switch ph.ask.Reference {
 	case paper.Targets:
 		v.Title, v.Found, v.Targets = targetTitle(ph.seen)

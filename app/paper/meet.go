@@ -12,22 +12,38 @@ import (
 )
 
 // How the overlap of parts is looked for: first on coarse cells, everywhere and
-// turned a little either way, then the best places on fine ones.
+// turned a little either way, then the best places on ever finer ones.
 const (
-	lookStep   = 0.5 // mm between looks at the picture
-	coarseCell = 4.0 // mm
-	fineCell   = 1.0
+	lookStep   = 0.5  // mm between looks at the picture
+	coarseCell = 4.0  // mm
 	mostTurn   = 3.0  // degrees that a part may be turned against the others
 	turnStep   = 1.0  // degrees
 	leastShare = 0.06 // of the part that the others show as well
 	leastInk   = 6.0  // mm² of ink that both show
-	mostPlaces = 8    // that are looked at on fine cells
-	sameSpot   = 5.0  // mm within which two places are one
-	farSpot    = 20.0 // mm beyond which two places are not the same one, seen turned
-	standing   = 1.2  // by how much the likeliest place must be likelier than one far from it
+	mostPlaces = 16
+	sameSpot   = 5.0  // mm within which two places are one, on coarse cells
+	sameFine   = 1.0  // and on fine ones
+	sameTurn   = 0.01 // radians
+	standing   = 1.15 // by how much the likeliest place must be likelier than another
+	leastAlike = 0.5  // correlation on fine cells
+	leastArea  = 2500 // mm² that both show
 	inset      = 0.08 // of their distance that marks keep from the ends of what both show
 	meetMoved  = 3.0  // mm by which laying together may still move the part
 )
+
+// finer is how places found before are looked at on finer cells.
+type finer struct {
+	spots     int     // that are looked at
+	cell      float64 // mm
+	reach     int     // cells either way
+	turn      float64 // degrees between turns
+	turnReach int     // turns either way
+}
+
+var looks = []finer{
+	{mostPlaces, 1, 5, 0.2, 4},
+	{6, lookStep, 3, 0.1, 3},
+}
 
 // Meet looks for the place where a picture, made flat by itself, overlaps those
 // that lie already, by what both show and nothing else. It returns two places
@@ -37,14 +53,18 @@ func (p *Photo) Meet(ctx context.Context, placed []Part, own Straight, progress 
 	there := sightOf(placed)
 	here := sightOf([]Part{{Photo: p, Straight: own}})
 	spots := there.coarse(ctx, here)
-	for i := range spots {
-		if err := ctx.Err(); err != nil {
-			return nil, false, err
+	for n, l := range looks {
+		spots = spots[:min(len(spots), l.spots)]
+		for i := range spots {
+			if err := ctx.Err(); err != nil {
+				return nil, false, err
+			}
+			spots[i] = there.refine(here, spots[i], l)
+			if progress != nil {
+				progress((float64(n) + float64(i+1)/float64(len(spots))) / float64(len(looks)+1))
+			}
 		}
-		spots[i] = there.refine(here, spots[i])
-		if progress != nil {
-			progress(float64(i+1) / float64(len(spots)+1))
-		}
+		byScore(spots)
 	}
 	at, ok := standsOut(spots)
 	if !ok {
@@ -58,16 +78,18 @@ func (p *Photo) Meet(ctx context.Context, placed []Part, own Straight, progress 
 	return marks, ok, err
 }
 
-// standsOut is the likeliest place, where none far from it is nearly as likely.
+// standsOut is the likeliest place, where both show the same there over area
+// enough, and nowhere else nearly: dashes that run along each other look alike
+// at every dash.
 func standsOut(spots []spot) (spot, bool) {
-	byScore(spots)
-	for i, s := range spots {
-		if i > 0 && s.move.Sub(spots[0].move).Len() > farSpot && s.score*standing > spots[0].score {
+	if len(spots) == 0 || spots[0].alike < leastAlike || spots[0].area < leastArea {
+		return spot{}, false
+	}
+	for _, s := range spots[1:] {
+		same := s.move.Sub(spots[0].move).Len() < sameFine && math.Abs(s.turn-spots[0].turn) < sameTurn
+		if !same && s.score*standing > spots[0].score {
 			return spot{}, false
 		}
-	}
-	if len(spots) == 0 {
-		return spot{}, false
 	}
 	return spots[0], true
 }
@@ -95,10 +117,12 @@ type spot struct {
 	turn  float64 // radians
 	move  geom.Vec
 	score float64
+	alike float64 // correlation, 1 the same
+	area  float64 // mm² that both show
 }
 
 func (s spot) near(o spot) bool {
-	return s.move.Sub(o.move).Len() < sameSpot
+	return s.move.Sub(o.move).Len() < sameSpot && math.Abs(s.turn-o.turn) < 1.5*turnStep*math.Pi/180
 }
 
 // sight is the ink that pictures show: 0 to 1 for each look, less than 0 where
@@ -234,8 +258,8 @@ func (s sight) coarse(ctx context.Context, part sight) []spot {
 		var some []spot
 		for dy := -here.h + 1; dy < there.h; dy++ {
 			for dx := -here.w + 1; dx < there.w; dx++ {
-				if score := there.alike(here, dx, dy); score > 0 {
-					some = append(some, spot{turns[i], there.moveOf(here, dx, dy), score})
+				if at := there.spot(here, turns[i], dx, dy); at.score > 0 {
+					some = append(some, at)
 				}
 			}
 		}
@@ -275,14 +299,16 @@ func best(all []spot) []spot {
 	return out
 }
 
-// alike is how much two sights agree with here moved by whole cells: their
-// correlation, times the root of how many cells say so, as a chance agreement of
-// few is no wonder. It is 0 where they share too little.
-func (s sight) alike(here sight, dx, dy int) float64 {
+// spot is how much two sights agree with here moved by whole cells: their
+// correlation, and as score that times the root of the area that says so, as a
+// chance agreement of little is no wonder. The score is 0 where they share too
+// little.
+func (s sight) spot(here sight, turn float64, dx, dy int) spot {
+	out := spot{turn: turn, move: s.moveOf(here, dx, dy)}
 	x0, x1 := max(dx, 0), min(dx+here.w, s.w)
 	y0, y1 := max(dy, 0), min(dy+here.h, s.h)
-	if float64((x1-x0)*(y1-y0)) < leastShare*float64(here.w*here.h) {
-		return 0
+	if x1 <= x0 || y1 <= y0 || float64((x1-x0)*(y1-y0)) < leastShare*float64(here.w*here.h) {
+		return out
 	}
 	var n int
 	var a, b, aa, bb, ab float32
@@ -298,42 +324,43 @@ func (s sight) alike(here sight, dx, dy int) float64 {
 			a, b, aa, bb, ab = a+v, b+u, aa+v*v, bb+u*u, ab+u*v
 		}
 	}
-	area := float32(s.step * s.step)
-	if float64(n) < leastShare*float64(here.w*here.h) || min(a, b)*area < leastInk {
-		return 0
+	cell := s.step * s.step
+	if float64(n) < leastShare*float64(here.w*here.h) || float64(min(a, b))*cell < leastInk {
+		return out
 	}
 	m := float32(n)
 	va, vb := float64(aa-a*a/m), float64(bb-b*b/m)
-	return float64(ab-a*b/m) / math.Sqrt(max(va*vb, 1e-9)) * math.Sqrt(float64(n))
+	out.area = float64(n) * cell
+	out.alike = float64(ab-a*b/m) / math.Sqrt(max(va*vb, 1e-9))
+	out.score = out.alike * math.Sqrt(out.area)
+	return out
 }
 
-// refine looks for the best place near a coarse one, on fine cells.
-func (s sight) refine(part sight, at spot) spot {
-	there := s.cells(fineCell, 0)
-	out := spot{score: -1}
+// refine looks for the best place near one, on finer cells.
+func (s sight) refine(part sight, at spot, l finer) spot {
+	there := s.cells(l.cell, 0)
+	best := spot{score: -1}
 	var lock sync.Mutex
-	const steps = 5
-	rows(2*steps+1, func(i int) {
-		turn := at.turn + float64(i-steps)*turnStep/(2*steps)*math.Pi/180*2
-		here := part.cells(fineCell, turn)
-		near := int(coarseCell/fineCell) + 2
-		base := at.move.Add(here.at.Sub(there.at)).Scale(1 / fineCell)
+	rows(2*l.turnReach+1, func(i int) {
+		turn := at.turn + float64(i-l.turnReach)*l.turn*math.Pi/180
+		here := part.cells(l.cell, turn)
+		base := at.move.Add(here.at.Sub(there.at)).Scale(1 / l.cell)
 		bx, by := int(math.Round(base.X)), int(math.Round(base.Y))
 		top := spot{score: -1}
-		for dy := by - near; dy <= by+near; dy++ {
-			for dx := bx - near; dx <= bx+near; dx++ {
-				if score := there.alike(here, dx, dy); score > top.score {
-					top = spot{turn, there.moveOf(here, dx, dy), score}
+		for dy := by - l.reach; dy <= by+l.reach; dy++ {
+			for dx := bx - l.reach; dx <= bx+l.reach; dx++ {
+				if at := there.spot(here, turn, dx, dy); at.score > top.score {
+					top = at
 				}
 			}
 		}
 		lock.Lock()
 		defer lock.Unlock()
-		if top.score > out.score {
-			out = top
+		if top.score > best.score {
+			best = top
 		}
 	})
-	return out
+	return best
 }
 
 // markPair is two places far from each other that a part at a spot and the

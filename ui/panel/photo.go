@@ -18,6 +18,7 @@ type Photo struct {
 	OnReference func(i int)
 	OnMeasured  func(i int, text string) error // that goes with the reference
 	OnMeasure   func()                         // click a drawn length, or leave it
+	OnCard      func()                         // click a bank card as a check, or leave it
 	OnLength    func(i int, text string) error // of a drawn length
 	OnAgain     func()                         // click the places again
 	OnFlatten   func()
@@ -25,6 +26,7 @@ type Photo struct {
 	OnDim       func(on bool)
 	OnLead      func(i int)
 	OnPart      func(i int)
+	OnJoinAll   func()
 	OnGrown     func()
 	Lines       *Lines
 
@@ -44,6 +46,8 @@ type Photo struct {
 	lengths      measuredRow
 	lengthSay    *note
 	measure      *link
+	card         *link
+	joinAll      *link
 	ask          *note
 	says         *words
 	saysLook     *note
@@ -91,6 +95,8 @@ func NewPhoto() *Photo {
 	p.flatten.Importance = widget.HighImportance
 	p.again = newLink("Click them again", func() { call(p.OnAgain) })
 	p.measure = newLink("", func() { call(p.OnMeasure) })
+	p.card = newLink("", func() { call(p.OnCard) })
+	p.joinAll = newLink("", func() { call(p.OnJoinAll) })
 	p.parts = newPartRows(func(i int) { call1(p.OnPart, i) })
 	p.lay()
 	p.ExtendBaseWidget(p)
@@ -101,9 +107,9 @@ func NewPhoto() *Photo {
 func (p *Photo) lay() {
 	cancel := widget.NewButton("Cancel", func() { call(p.OnCancel) })
 	p.titleRow = beside(8, 0, p.title, p.found)
-	p.links, p.flattenRow = below(0, beside(0, noneGrows, p.again), beside(0, noneGrows, p.measure)), sized(0, controlHeight, p.flatten)
+	p.links, p.flattenRow = below(0, beside(0, noneGrows, p.again), beside(0, noneGrows, p.measure), beside(0, noneGrows, p.card)), sized(0, controlHeight, p.flatten)
 	p.working = below(4, p.busy, beside(8, 0, sized(0, 8, p.bar), cancel))
-	p.leadRow = below(2, newWords("This photo shows", theme.Caption, inkSoft), p.lead)
+	p.leadRow = below(2, newWords("This photo shows", theme.Caption, inkSoft), p.lead, beside(0, noneGrows, p.joinAll))
 	bring := widget.NewButton("Bring in a photo or scan", func() { call(p.OnBringIn) })
 	bring.Importance = widget.HighImportance
 	p.empty = below(8, p.emptyText, bring, beside(0, noneGrows, newLink("Print target strips to lay beside it", func() { call(p.OnTargets) })))
@@ -159,6 +165,8 @@ func (p *Photo) SetView(v PhotoView) {
 	p.shown.Hidden = !v.Flat
 	p.lead.set(v.Leads, v.Lead)
 	p.leadRow.Hidden = len(v.Leads) == 0
+	p.joinAll.setWord(v.JoinAll)
+	p.joinAll.Hidden = v.JoinAll == ""
 	p.dim.set(v.Dimmed)
 	p.dim.Hidden = !v.Shown || v.Joining
 	p.Lines.Hidden = v.Lines == nil
@@ -192,7 +200,12 @@ func (p *Photo) setReference(v PhotoView) {
 		p.measure.setWord("Leave the drawn length")
 	}
 	p.measure.Hidden = !v.Measurable
-	p.links.Hidden = p.again.Hidden && p.measure.Hidden
+	p.card.setWord("Check roughly by a bank card")
+	if v.Carding {
+		p.card.setWord("Leave the bank card")
+	}
+	p.card.Hidden = !v.Cardable
+	p.links.Hidden = p.again.Hidden && p.measure.Hidden && p.card.Hidden
 	p.flattenRow.Hidden = hide || v.Flatten == ""
 	if p.flatten.Text != v.Flatten {
 		p.flatten.SetText(v.Flatten)

@@ -25,6 +25,8 @@ type PhotoView struct {
 	SaysLook   bool
 	Measurable bool           // a drawn length can be clicked
 	Measuring  bool           // one is being clicked
+	Cardable   bool           // a bank card on the paper can be clicked as a check
+	Carding    bool           // it is being clicked
 	Lengths    []MeasuredView // drawn lengths clicked, across and down; empty for none
 	LengthSay  string         // "In the picture it is 10.02 cm. Type ..."
 	Flatten    string         // "Straighten this photo"; empty while it cannot be, or was
@@ -34,6 +36,7 @@ type PhotoView struct {
 
 	Leads   []string // whose piece it may show another part of; empty where none
 	Lead    int
+	JoinAll string     // "Join all 4 photos into one piece"; empty where it cannot be
 	Joining bool       // it is shown beside what it is joined to
 	Parts   []PartView // that lie on its flat picture; empty for it alone
 
