@@ -18,8 +18,9 @@ PKG_CUPS  := cups cups-client printer-driver-cups-pdf ghostscript
 
 # The packages that need no C compiler and no display.
 PLAIN := ./app/... ./assets/... ./cmd/qstep/... ./grading/... ./model/... ./printing/... .
+PKG_DIST  := gcc-mingw-w64-x86-64 imagemagick librsvg2-bin zip dpkg-dev xz-utils
 
-.PHONY: run demo test unit window-test check bench build clean
+.PHONY: run demo test unit window-test check bench build dist dist-test clean
 
 run:
 	@if [ -n "$$DISPLAY$$WAYLAND_DISPLAY" ] || [ "$$(uname)" != Linux ]; then \
@@ -56,6 +57,14 @@ check:
 
 bench:
 	CGO_ENABLED=0 $(GO) test -p 1 -run '^$$' -bench . -benchmem $(PLAIN) ./ui/...
+
+dist: build
+	@.ci/need $(PKG_DIST)
+	.ci/dist build/dist
+
+dist-test:
+	@.ci/need debootstrap
+	.ci/dist-test build/dist
 
 clean:
 	rm -rf $(BIN) build
