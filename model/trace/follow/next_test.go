@@ -54,7 +54,7 @@ func TestNextSize(t *testing.T) {
 			for _, c := range []struct {
 				want   int
 				traced []int
-			}{{1, []int{0}}, {2, []int{1}}, {0, []int{1}}, {2, []int{3}}, {2, []int{0, 1}}, {1, []int{0, 3}}, {3, []int{1, 2}}} {
+			}{{1, []int{0}}, {2, []int{1}}, {0, []int{1}}, {2, []int{3}}, {2, []int{0, 1}}, {3, []int{1}}, {1, []int{0, 3}}, {3, []int{1, 2}}} {
 				var traced []Traced
 				for _, k := range c.traced {
 					traced = append(traced, Traced{k, bodice(k, step)})

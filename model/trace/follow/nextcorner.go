@@ -53,7 +53,7 @@ func (s *nextSearch) cornerMoves(i int) []move {
 // is off what two traced sizes let expect.
 func (s *nextSearch) unlikely(i int, by geom.Vec) float64 {
 	if s.want == nil {
-		return farther * by.Len() / float64(s.rank)
+		return farther * by.Len()
 	}
 	off := by.Add(s.want[i].Scale(-1)).Len() / (1 + 0.15*s.want[i].Len())
 	return 0.1 * off * off

@@ -8,7 +8,7 @@ import (
 
 // Weights of what speaks for a carried edge, by trial on rendered nests.
 const (
-	perRank   = 0.6  // each line too many or too few between, for all of an edge
+	perRank   = 0.6  // each line between, for all of an edge
 	perSide   = 0.25 // an edge that lies far outside for a larger size, inside for a smaller one
 	perStrain = 0.25 // an edge that grows by its usual share
 	perBulge  = 0.04 // half a mm that an edge's middle moves beyond its corners
@@ -132,8 +132,8 @@ func (s *nextSearch) lie(i int, a, b geom.Vec, bulge float64) float64 {
 				on++
 			}
 		}
-		if math.Abs(d) > 1.8 || s.rank > 1 {
-			over += min(math.Abs(float64(s.between(i, k, d)-s.rank+1)), 1.5)
+		if math.Abs(d) > 1.8 {
+			over += min(float64(s.between(i, k, d)), 1.5)
 		}
 		out += within(s.side*d*math.Abs(d)/36, -1, 1) // necklines go the other way, by little
 		count++
