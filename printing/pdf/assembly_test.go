@@ -16,7 +16,11 @@ func TestRenderedPagesAreGluedByTheirButtons(t *testing.T) {
 		o := options()
 		o.Pages = plan.PageNames()[1:]
 		data := written(t, plan, o)
-		for _, r := range proof.Renderers() {
+		renderers := proof.Renderers()
+		if name != "A4" {
+			renderers = renderers[2:] // one is enough for other paper
+		}
+		for _, r := range renderers {
 			pages := r.Pages(t, data, 600)
 			if len(pages) != len(plan.Sheets) {
 				t.Fatalf("%s: %d pages of %d", r.Name, len(pages), len(plan.Sheets))

@@ -39,6 +39,9 @@ func (d *document) pageMap(p *page.Page, room geom.Box) {
 	d.Write(p, page.Words{Text: "Page map", At: room.Min.Add(geom.Vec{Y: 4}), Size: 4.5, Bold: true, Left: true})
 	if len(d.plan.Sheets) > 1 {
 		text := "Glue the rows first, along the arrows; then row under row"
+		if d.plan.Cols == 1 {
+			text = "Glue page under page, from the top"
+		}
 		d.Write(p, page.Words{Text: text, At: room.Min.Add(geom.Vec{X: 24, Y: 4}), Size: d.Fit(text, math.Max(20, room.Width()-24), 3, false), Left: true})
 	}
 	all := extent(d.plan)

@@ -24,8 +24,9 @@ func TestFileIsValid(t *testing.T) {
 	a0 := setup(t, "A0")
 	side := setup(t, "letter")
 	side.Landscape = true
-	for name, s := range map[string]tile.Setup{"a4": setup(t, "A4"), "a0": a0, "landscape": side, "roll": setup(t, "610x5000mm")} {
-		data := written(t, planOf(t, wardrobe(2), s), options())
+	for name, s := range map[string]tile.Setup{"a4": setup(t, "A4"), "a0": a0, "landscape": side, "longest": setup(t, "610x5000mm"), "roll": setup(t, "roll 914 mm"), "projector": setup(t, "projector"), "common": setup(t, "A4 or Letter")} {
+		plan := planOf(t, wardrobe(2), s)
+		data := written(t, plan, options())
 		conf := pdfmodel.NewDefaultConfiguration()
 		conf.ValidationMode = pdfmodel.ValidationStrict
 		if err := api.Validate(bytes.NewReader(data), conf); err != nil {
@@ -42,7 +43,7 @@ func TestFileIsValid(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		w, h := s.Size()
+		w, h := plan.Setup.Size()
 		for i, d := range dims {
 			if math.Abs(d.Width-w*72/25.4) > 0.005 || math.Abs(d.Height-h*72/25.4) > 0.005 {
 				t.Errorf("%s: page %d is %g x %g points", name, i+1, d.Width, d.Height)
