@@ -73,6 +73,9 @@ func (w *Window) notMet(ph *photo) {
 	if len(w.paper.toJoin) > 0 && !ph.missed {
 		ph.lead, ph.missed, ph.missedBy = nil, true, len(lead.joined)
 		w.paper.toJoin = append(w.paper.toJoin, ph)
+		if i := slices.Index(w.paper.photos, lead); i >= 0 && w.photo() == ph {
+			w.paper.inHand = i
+		}
 		w.joinNext(lead)
 		return
 	}

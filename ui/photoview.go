@@ -88,7 +88,7 @@ func (w *Window) takenView(v *panel.PhotoView, ph *photo) {
 	v.Clicked = len(ph.clicks)
 	v.Lengths, v.LengthSay = w.lengthViews(ph, u)
 	v.Measuring, v.Measurable = w.paper.measure.on && !w.paper.measure.card, w.measurable(ph) && !w.joining(ph)
-	v.Carding, v.Cardable = w.paper.measure.card, v.Measurable && ph.solved && !(ph.ask.Reference == paper.Page && ph.ask.Paper.Name == straight.Card.Name)
+	v.Carding, v.Cardable = w.paper.measure.card, v.Measurable && ph.solved && (ph.ask.Reference == paper.Scan || !v.Shown) && !(ph.ask.Reference == paper.Page && ph.ask.Paper.Name == straight.Card.Name)
 	switch ph.ask.Reference {
 	case paper.Targets:
 		v.Title, v.Found, v.Targets = targetTitle(ph.seen)

@@ -70,7 +70,7 @@ func (p *Photo) Meet(ctx context.Context, placed []Part, own Straight, progress 
 	if !ok {
 		return nil, false, ctx.Err()
 	}
-	marks, ok := markPair(placed, p, own, at, there, here)
+	marks, ok := markPair(placed, own, at, there, here)
 	if !ok {
 		return nil, false, ctx.Err()
 	}
@@ -365,7 +365,7 @@ func (s sight) refine(part sight, at spot, l finer) spot {
 
 // markPair is two places far from each other that a part at a spot and the
 // others both show, as marks.
-func markPair(placed []Part, p *Photo, own Straight, at spot, there, here sight) ([]Mark, bool) {
+func markPair(placed []Part, own Straight, at spot, there, here sight) ([]Mark, bool) {
 	mid := here.middle()
 	sin, cos := math.Sincos(at.turn)
 	lay := func(q geom.Point) geom.Point {
@@ -390,9 +390,19 @@ func markPair(placed []Part, p *Photo, own Straight, at spot, there, here sight)
 	}
 	a := farthestOf(seen, seen[0])
 	b := farthestOf(seen, a)
-	a, b = a.Lerp(b, inset), b.Lerp(a, inset)
+	for _, share := range []float64{inset, 0} { // what both show may have a corner left out
+		if out := marksAt(placed, own, lay, a.Lerp(b, share), b.Lerp(a, share)); len(out) == 2 {
+			return out, true
+		}
+	}
+	return nil, false
+}
+
+// marksAt are marks at places of a part, own mm, that those that lie already
+// show as well; lay takes the places to theirs.
+func marksAt(placed []Part, own Straight, lay func(geom.Point) geom.Point, places ...geom.Point) []Mark {
 	var out []Mark
-	for _, q := range []geom.Point{a, b} {
+	for _, q := range places {
 		for i, k := range placed {
 			px := k.Straight.Map.Pixel(lay(q))
 			size := k.Photo.Picture.Size()
@@ -402,7 +412,7 @@ func markPair(placed []Part, p *Photo, own Straight, at spot, there, here sight)
 			}
 		}
 	}
-	return out, len(out) == 2
+	return out
 }
 
 // farthestOf is the place of pts farthest from one.
