@@ -170,7 +170,10 @@ func (w *Window) keepMaking(p model.Pattern) {
 }
 
 // shiftHeld reports whether Shift is held now.
-func shiftHeld() bool {
+func shiftHeld() bool { return keyHeld(fyne.KeyModifierShift) }
+
+// keyHeld reports whether a modifier key is held down.
+func keyHeld(mod fyne.KeyModifier) bool {
 	d, ok := fyne.CurrentApp().Driver().(desktop.Driver)
-	return ok && d.CurrentKeyModifiers()&fyne.KeyModifierShift != 0
+	return ok && d.CurrentKeyModifiers()&mod != 0
 }

@@ -80,7 +80,7 @@ var photoTools = []board.Tool{board.Trace, board.Move, board.Slide}
 
 func (w *Window) photoToolViews() []panel.ToolView {
 	return []panel.ToolView{
-		{Name: theme.Trace, Word: "Trace", Hint: "Click corner after corner along a printed line (T); with Shift a point on the way"},
+		{Name: theme.Trace, Word: "Trace", Hint: "Click corner after corner along a printed line (T); with Shift a point on the way, with Ctrl straight and exactly there"},
 		{Name: theme.Pointer, Word: "Move", Hint: "Move a corner or a point of the traced line (M)"},
 		{Name: theme.Slide, Word: "Slide", Hint: "Slide the Table (S, or hold Space)"},
 		{Name: theme.Turn, Word: "Turn photo", Hint: "Turn the straightened photo by a quarter"},

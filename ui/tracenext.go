@@ -90,7 +90,7 @@ func (w *Window) correctNext(at geom.Point) {
 	t := &w.paper.trace
 	c := t.next.at
 	if t.next.Line.Corners[c].Dist(at) > right*w.table.Reach() {
-		w.moveNext(c, w.tracer().OntoPrint(at))
+		w.moveNext(c, w.pointing().OntoPrint(at))
 	}
 	w.confirmNext()
 }

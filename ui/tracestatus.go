@@ -39,7 +39,7 @@ func (w *Window) traceStatus(p model.Pattern) []string {
 	case line.Closed:
 		parts = append(parts, "Delete takes the point in hand out, a right click shows more")
 	default:
-		parts = append(parts, "Enter ends an edge, Backspace takes a point back, Shift sets a point on the way")
+		parts = append(parts, "Enter ends an edge, Backspace takes a point back, Shift: a point on the way, Ctrl: straight")
 	}
 	return parts
 }

@@ -186,7 +186,7 @@ func (w *Window) traceClick(at geom.Point) {
 		return
 	}
 	t.idle = false
-	to, closing := w.tracer().Aim(line, at)
+	to, closing := w.pointing().Aim(line, at)
 	if n := len(line.Corners); n > 0 && !closing {
 		if shiftHeld() {
 			t.via = append(t.via, to)
@@ -254,6 +254,14 @@ func (w *Window) tracer() trace.Hand {
 	return trace.Hand{Lines: w.photo().lines, Reach: careful * w.table.Reach(), Straight: w.paper.trace.straight}
 }
 
+// pointing is what a click goes by: with Ctrl held nothing is followed, the edge
+// is straight and ends where the pointer is.
+func (w *Window) pointing() trace.Hand {
+	h := w.tracer()
+	h.Straight = h.Straight || keyHeld(fyne.KeyModifierShortcutDefault)
+	return h
+}
+
 // followed is the edge from the last corner of a line to a place.
 func (w *Window) followed(line model.TracedSize, to geom.Point) follow.Edge {
 	n := len(line.Corners)
@@ -261,7 +269,7 @@ func (w *Window) followed(line model.TracedSize, to geom.Point) follow.Edge {
 		return follow.Edge{}
 	}
 	k, _ := w.tracing()
-	return w.tracer().Edge(k, line, n-1, to, w.paper.trace.via)
+	return w.pointing().Edge(k, line, n-1, to, w.paper.trace.via)
 }
 
 // pointed follows the pointer while a line is under way; at is in mm of the flat
@@ -276,7 +284,7 @@ func (w *Window) pointed(at geom.Point) {
 	if line.Closed || t.size == "" {
 		return
 	}
-	to, _ := w.tracer().Aim(line, at)
+	to, _ := w.pointing().Aim(line, at)
 	t.aim, t.aiming = to, true
 	if t.live = (follow.Edge{}); len(line.Corners) > 0 {
 		t.live = w.followed(line, to)
