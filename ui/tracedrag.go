@@ -18,8 +18,9 @@ type grip struct {
 	on      bool
 	next    bool // a corner proposed
 	corner  int  // -1 for a point on an edge
-	edge, k int  // the point that begins cubic k of the edge
+	edge, k int  // the point that begins cubic k of the edge, -1 for a place between points
 	at      geom.Point
+	line    model.TracedSize // as it was when it was taken hold of
 }
 
 // grab takes hold of what is traced near a place of the Table.
@@ -30,6 +31,8 @@ func (w *Window) grab(at geom.Point, reach float64) bool {
 		return false
 	}
 	t.held = w.gripAt(w.onPhoto(at), reach)
+	k, _ := w.tracing()
+	t.held.line, _ = trace.LineOf(k, t.size)
 	return t.held.on
 }
 
@@ -59,7 +62,26 @@ func (w *Window) gripAt(p geom.Point, reach float64) grip {
 	for i, c := range line.Corners {
 		try(c, grip{corner: i})
 	}
+	if j, on := w.edgeUnder(line, p, reach); !got.on && w.table.Tool() == board.Move && j >= 0 {
+		return grip{on: true, corner: -1, edge: j, k: -1, at: on}
+	}
 	return got
+}
+
+// edgeUnder is the edge of a line within reach mm of a place, and the place on
+// it; -1 for none.
+func (w *Window) edgeUnder(line model.TracedSize, p geom.Point, reach float64) (int, geom.Point) {
+	const tol = 0.05
+	best, at := -1, p
+	for j, e := range line.Edges {
+		if len(e) == 0 {
+			continue
+		}
+		if i, u, d := e.Nearest(p, tol); d <= reach {
+			best, at, reach = j, e[i].At(u), d
+		}
+	}
+	return best, at
 }
 
 // dragTraced moves what was taken hold of; its edges follow the print anew when
@@ -71,12 +93,13 @@ func (w *Window) dragTraced(by geom.Vec, ph board.Phase) {
 		return
 	}
 	to := t.held.at.Add(by)
-	if ph == board.DragEnd && t.held.corner >= 0 {
-		to = w.tracer().OntoPrint(to)
+	if ph == board.DragEnd {
+		to = w.ontoLine(t.held, to)
 	}
 	if m, ok := w.moveOf(t.held, to, ph == board.DragEnd); ok {
 		w.drag(m.edit, m.label, by, ph)
 		if ph == board.DragEnd {
+			t.pin(t.size, t.held, to)
 			t.doubtAnew(t.size, m.was, m.doubts)
 			t.picked = w.regrip(t.held)
 			w.refresh()
@@ -97,9 +120,12 @@ type tracedMove struct {
 func (w *Window) moveOf(h grip, to geom.Point, let bool) (tracedMove, bool) {
 	t := w.paper.trace
 	k, _ := w.tracing()
-	line, ok := trace.LineOf(k, t.size)
-	if !ok || !h.on {
+	line := h.line
+	if !h.on || len(line.Corners) == 0 {
 		return tracedMove{}, false
+	}
+	if h.corner < 0 && let && w.follows() {
+		return w.pinnedMove(k, line, h, to), true
 	}
 	if h.corner < 0 {
 		return tracedMove{
@@ -120,8 +146,20 @@ func bent(line model.TracedSize, h grip, to geom.Point) geom.Path {
 	}
 	const tol = 0.01
 	e := line.Edges[h.edge]
+	if h.k < 0 {
+		e, h.k = cutAt(e, h.at)
+	}
 	by := to.Sub(e[h.k].P0)
 	return geom.Join(e[:h.k].CarryEnds(geom.Vec{}, by, tol), e[h.k:].CarryEnds(by, geom.Vec{}, tol))
+}
+
+// cutAt is an edge with a point where it is nearest to a place, and which cubic
+// that point begins.
+func cutAt(e geom.Path, at geom.Point) (geom.Path, int) {
+	const tol = 0.01
+	i, u, _ := e.Nearest(at, tol)
+	a, b := e[i].Split(u)
+	return slices.Replace(slices.Clone(e), i, i+1, a, b), i + 1
 }
 
 // movedCorner moves a corner; once it is let go, its two edges follow the print.

@@ -37,7 +37,7 @@ func (w *Window) tracedItems(at geom.Point, reach float64) []*fyne.MenuItem {
 	if nth, name, ok := markAt(k, at, reach); ok {
 		return append(out, fyne.NewMenuItem("Take this "+name+" away", func() { w.do("take a "+name+" away", edit.RemoveTracedMark(t.id, nth)) }))
 	}
-	if h := w.gripAt(at, reach); h.on {
+	if h := w.regrip(w.gripAt(at, reach)); h.on {
 		t.picked = h
 		w.showTrace()
 		return append(out, w.pointItems(k, h)...)
@@ -51,7 +51,8 @@ func (w *Window) tracedItems(at geom.Point, reach float64) []*fyne.MenuItem {
 // doubtItems let a doubtful place be called right, once it has been looked at.
 func (w *Window) doubtItems(k model.Tracing, at geom.Point, reach float64) []*fyne.MenuItem {
 	t := &w.paper.trace
-	near := func(d follow.Doubt) bool { return d.At.Dist(at) <= 1.5*reach }
+	const around = 14 // mm: what is marked as one place, and a little more
+	near := func(d follow.Doubt) bool { return d.At.Dist(at) <= max(1.5*reach, around) }
 	if !slices.ContainsFunc(t.allDoubts(k), near) {
 		return nil
 	}

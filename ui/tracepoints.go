@@ -14,8 +14,9 @@ func (w *Window) regrip(h grip) grip {
 	t := w.paper.trace
 	k, _ := w.tracing()
 	line, _ := trace.LineOf(k, t.size)
+	h.line = line
 	switch {
-	case !h.on || h.next:
+	case !h.on || h.next || h.corner < 0 && h.k < 0:
 		return grip{}
 	case h.corner >= len(line.Corners):
 		return grip{}
@@ -32,7 +33,7 @@ func (w *Window) regrip(h grip) grip {
 // pick takes what is held in hand for the keys; false where nothing is.
 func (w *Window) pick() bool {
 	t := &w.paper.trace
-	if !t.held.on || t.held.next {
+	if !w.regrip(t.held).on {
 		return false
 	}
 	t.picked, t.held = t.held, grip{}
@@ -48,7 +49,7 @@ func (w *Window) nudgeTraced(by geom.Vec) bool {
 	}
 	t.picked = w.regrip(t.picked)
 	if t.picked.on {
-		if m, ok := w.moveOf(t.picked, t.picked.at.Add(by), true); ok {
+		if m, ok := w.moveOf(t.picked, t.picked.at.Add(by), t.picked.corner >= 0); ok {
 			w.do(m.label, m.edit)
 			t.doubtAnew(t.size, m.was, m.doubts)
 			t.picked = w.regrip(t.picked)
@@ -182,20 +183,10 @@ func (w *Window) addCurvePoint(j int, at geom.Point) {
 	w.refresh()
 }
 
-// edgeAt is the edge of the line in hand nearest to a place of the photo,
-// within reach mm.
+// edgeAt is the edge of the line in hand within reach mm of a place of the photo.
 func (w *Window) edgeAt(at geom.Point, reach float64) (model.TracedSize, int, bool) {
-	const tol = 0.1
 	k, _ := w.tracing()
 	line, _ := trace.LineOf(k, w.paper.trace.size)
-	best := -1
-	for j, e := range line.Edges {
-		if len(e) == 0 {
-			continue
-		}
-		if _, _, d := e.Nearest(at, tol); d <= reach {
-			best, reach = j, d
-		}
-	}
-	return line, best, best >= 0
+	j, _ := w.edgeUnder(line, at, reach)
+	return line, j, j >= 0
 }

@@ -35,8 +35,9 @@ type traceStep struct {
 	faults []follow.Doubt            // of the lines done, as last looked
 	looked int                       // for which state of the document
 	next   proposal
-	held   grip // while the button is down
-	picked grip // clicked, for the keys
+	pins   map[string][]geom.Point // laid by hand on the way of edges, by size
+	held   grip                    // while the button is down
+	picked grip                    // clicked, for the keys
 	mark   markMaking
 }
 
@@ -77,12 +78,22 @@ func liesOn(edges []geom.Path, at geom.Point) bool {
 // the edge to the pointer. A place whose line is gone, or runs elsewhere now, is
 // none.
 func (t *traceStep) allDoubts(k model.Tracing) []follow.Doubt {
-	out := append(slices.Clone(t.live.Doubts), t.faults...)
-	out = append(out, t.next.AllDoubts()...)
+	const apart = 12 // mm; nearer to one another they are one place to look at
+	var out []follow.Doubt
+	add := func(ds ...follow.Doubt) {
+		for _, d := range ds {
+			if !slices.ContainsFunc(out, func(o follow.Doubt) bool { return o.At.Dist(d.At) < apart }) {
+				out = append(out, d)
+			}
+		}
+	}
+	add(t.live.Doubts...)
+	add(t.faults...)
+	add(t.next.AllDoubts()...)
 	for _, s := range k.Sizes {
 		for _, d := range t.doubts[s.Size] {
 			if liesOn(s.Edges, d.At) {
-				out = append(out, d)
+				add(d)
 			}
 		}
 	}

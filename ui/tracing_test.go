@@ -359,3 +359,62 @@ func TestTracedLinesOnThePhotoAsTaken(t *testing.T) {
 		}
 	}
 }
+
+// An edge that was drawn along the wrong line is put right by laying its point
+// on the right one: the edge follows it there, by way of all points laid so.
+func TestAPointLaidOnAnotherLine(t *testing.T) {
+	w, q, at := onBib(t)
+	clickLine(t, w, q, "40", at)
+	w.paper.trace.next = proposal{}
+	w.takeRow(3)
+	right := q.Nest[3].Edges[2].Move(at)
+	wrong := geom.Polyline(right.Start(), q.Nest[1].Edges[2][0].At(0.5).Add(at), right.End())
+	w.do("a wrong edge", edit.ReshapeEdge(w.paper.trace.id, "40", 2, wrong))
+	point := lineInHand(w, "40").Edges[2][1].P0
+	if !w.table.OnGrab(point, w.table.Reach()) {
+		t.Fatal("the point cannot be taken hold of")
+	}
+	_, u, _ := right.Nearest(point, 0.01)
+	by := right[0].At(u).Sub(point).Scale(0.95) // not quite there
+	for _, ph := range []board.Phase{board.DragStart, board.DragMove, board.DragEnd} {
+		w.table.OnDragTraced(by, ph)
+	}
+	if off := farOff(t, lineInHand(w, "40"), q, at); off > 0.5 {
+		t.Errorf("the edge lies %.2f mm off its print", off)
+	}
+	if n := len(w.paper.trace.pins["40"]); n != 1 || w.doc.UndoLabel() != "move a point on size 40" {
+		t.Errorf("%d points are kept, undo says %q", n, w.doc.UndoLabel())
+	}
+}
+
+// With Move an edge is taken hold of anywhere: a straight one drawn across comes
+// back to its print where it is dragged there, and Esc leaves it as it was.
+func TestAnEdgeIsDragged(t *testing.T) {
+	w, q, at := onBib(t)
+	clickLine(t, w, q, "40", at)
+	w.paper.trace.next = proposal{}
+	w.takeRow(3)
+	right := q.Nest[3].Edges[2].Move(at)
+	w.do("a wrong edge", edit.ReshapeEdge(w.paper.trace.id, "40", 2, geom.Polyline(right.Start(), right.End())))
+	w.setTool(board.Move)
+	from := right.Start().Lerp(right.End(), 0.5)
+	to := right[0].At(0.5)
+	if !w.table.OnGrab(from, w.table.Reach()) {
+		t.Fatal("the edge cannot be taken hold of")
+	}
+	w.table.OnDragTraced(geom.Vec{}, board.DragStart)
+	w.table.OnDragTraced(to.Sub(from), board.DragMove)
+	if _, _, d := joined(lineInHand(w, "40")).Nearest(to, 0.01); d > 0.3 { // its corners were clicked that well
+		t.Errorf("while it is dragged, the edge stays %.1f mm behind the hand", d)
+	}
+	w.table.OnDragTraced(to.Sub(from), board.DragCancel)
+	if !lineInHand(w, "40").Edges[2].IsStraight(0.01) {
+		t.Error("let go by Esc, the edge is bent")
+	}
+	w.table.OnGrab(from, w.table.Reach())
+	w.table.OnDragTraced(geom.Vec{}, board.DragStart)
+	w.table.OnDragTraced(to.Sub(from), board.DragEnd)
+	if off := farOff(t, lineInHand(w, "40"), q, at); off > 0.5 {
+		t.Errorf("the edge lies %.2f mm off its print", off)
+	}
+}
