@@ -186,26 +186,21 @@ func (d *drawer) draw(note string) printing.Piece {
 		}
 	}
 	d.sizeNames()
-	d.out.Labels = append(d.out.Labels, pieceWords(d.p, d.q, d.out, note, d.c.Date)...)
+	d.out.Labels = append(d.out.Labels, pieceWords(d.out, blocks(d.p, d.q, note, d.c.Date))...)
 	return d.out
 }
 
 // sameInAll reports that the piece has one line for all the sizes to print.
 func (d *drawer) sameInAll() bool {
-	const same = 0.01 // mm
-	last := d.in[len(d.in)-1].Outline().Controls()
-	for _, r := range d.in {
-		at := r.Outline().Controls()
-		if len(at) != len(last) {
-			return false
-		}
-		for i, p := range at {
-			if p.Dist(last[i]) > same {
-				return false
-			}
-		}
-	}
-	return true
+	last := d.in[len(d.in)-1].Outline()
+	return !slices.ContainsFunc(d.in, func(r grading.Piece) bool { return !sameLine(r.Outline(), last) })
+}
+
+// sameLine reports that two lines are drawn alike, within a hundredth of a
+// millimetre.
+func sameLine(a, b geom.Path) bool {
+	const same = 0.01
+	return slices.EqualFunc(a.Controls(), b.Controls(), func(p, q geom.Point) bool { return p.Dist(q) <= same })
 }
 
 // layer is the layer of size k: none where one size is printed.
@@ -227,10 +222,20 @@ func (d *drawer) dash(k int) []float64 {
 // nest draws the printed sizes.
 func (d *drawer) nest() {
 	for k, o := range d.q.Nest {
+		if d.drawn(o) {
+			continue
+		}
 		d.out.Strokes = append(d.out.Strokes, printing.Stroke{
 			Path: geom.Join(o.Edges...), Width: thinWidth, Dash: dashes[k%len(dashes)], Ink: nestInk, Layer: nestLayer(o),
 		})
 	}
+}
+
+// drawn reports that a printed size is among the sizes to print, as it was
+// printed: it is not drawn twice.
+func (d *drawer) drawn(o model.Outline) bool {
+	line := geom.Join(o.Edges...)
+	return slices.ContainsFunc(d.in, func(r grading.Piece) bool { return sameLine(r.Outline(), line) })
 }
 
 func nestLayer(o model.Outline) string { return "Printed size " + o.Label() }

@@ -17,20 +17,19 @@ const leastApart = 2.0
 // paper is another, a piece was not there, two would lie too close, or they would
 // take more pages.
 func PlanLike(p model.Pattern, c PrintChoice, s tile.Setup, last Printed) (Job, error) {
-	d, ids, err := drawingOf(p, c)
+	job, err := newJob(p, c, s)
 	if err != nil {
 		return Job{}, err
 	}
-	job := Job{drawing: d, ids: ids, asked: s, date: c.Date}
-	placed := make([]tile.Placed, len(ids))
-	for i, id := range ids {
+	placed := make([]tile.Placed, len(job.ids))
+	for i, id := range job.ids {
 		at, ok := last.Places[id]
 		if !ok || last.Setup != setupWord(s) {
 			return job.arrange()
 		}
-		placed[i] = tile.Placed{Piece: d.Pieces[i], At: at}
+		placed[i] = tile.Placed{Piece: job.drawing.Pieces[i], At: at}
 	}
-	if len(last.Places) != len(ids) || tooClose(placed) {
+	if len(last.Places) != len(job.ids) || tooClose(placed) {
 		return job.arrange()
 	}
 	laid, err := job.lay(wordsUpright(placed), s)

@@ -21,27 +21,26 @@ const (
 	blockGap  = 0.8 // left free round them, mm
 )
 
-// pieceWords are the lines of text that name a piece, in a block where the
-// piece has most room clear of its own marks. Where a piece is small the
-// letters shrink and the block stands on its side; where that is not enough,
-// fewer lines are written: at the last its name alone, and nothing in a piece
-// in which no letter can be read.
-func pieceWords(p model.Pattern, q model.Piece, drawn printing.Piece, note, date string) []printing.Label {
-	for _, words := range blocks(p, q, note, date) {
-		smallest := words[len(words)-1].Size
-		if out, ok := layBlock(drawn, words, math.Max(0.5, leastSize/smallest)); ok {
+// pieceWords lays one of the blocks that may name a piece where it
+// has most room clear of its own marks. Where a piece is small the letters
+// shrink and the block stands on its side; where that is not enough, fewer lines
+// are written: at the last its name alone, and nothing in a piece in which no
+// letter can be read.
+func pieceWords(drawn printing.Piece, all [][]printing.Label) []printing.Label {
+	for i, words := range all {
+		least := leastSize / words[len(words)-1].Size
+		if i < len(all)-1 {
+			least = math.Max(least, 0.5)
+		}
+		if out, ok := layBlock(drawn, words, least); ok {
 			return out
 		}
-	}
-	name := []printing.Label{{Text: q.Name, Size: nameSize, Bold: true}}
-	if out, ok := layBlock(drawn, name, leastSize/nameSize); ok {
-		return out
 	}
 	return nil
 }
 
-// blocks are what may be written on a piece, the fullest first; places come
-// later.
+// blocks are what may be written on a piece, the fullest first and its name
+// alone last; places come later.
 func blocks(p model.Pattern, q model.Piece, note, date string) [][]printing.Label {
 	name := printing.Label{Text: q.Name, Size: nameSize, Bold: true}
 	line := func(s string) printing.Label { return printing.Label{Text: s, Size: wordSize} }
@@ -57,6 +56,7 @@ func blocks(p model.Pattern, q model.Piece, note, date string) [][]printing.Labe
 		append(slices.Clone(full), small(fullSize)),
 		full, least,
 		{name, small(capital(note) + ". " + cutWords(q))},
+		{name},
 	}
 }
 

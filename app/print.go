@@ -74,9 +74,10 @@ func readLengths(all ...typedLength) error {
 type Job struct {
 	Plan    tile.Plan
 	drawing printing.Drawing
-	ids     []string   // of the pieces, in the plan's order
-	asked   tile.Setup // before a free page had its length
-	date    string     // as written on the pieces
+	ids     []string             // of the pieces, in the plan's order
+	words   [][][]printing.Label // that may name each piece; see blocks
+	asked   tile.Setup           // before a free page had its length
+	date    string               // as written on the pieces
 }
 
 // Pieces are the IDs of the pieces, in the plan's order.
@@ -84,21 +85,27 @@ func (j Job) Pieces() []string { return slices.Clone(j.ids) }
 
 // Plan draws p as chosen and lays it over few sheets.
 func Plan(p model.Pattern, c PrintChoice, s tile.Setup) (Job, error) {
-	d, ids, err := drawingOf(p, c)
+	job, err := newJob(p, c, s)
 	if err != nil {
 		return Job{}, err
 	}
-	return Job{drawing: d, ids: ids, asked: s, date: c.Date}.arrange()
+	return job.arrange()
 }
 
-// drawingOf is the drawing with the IDs of its pieces.
-func drawingOf(p model.Pattern, c PrintChoice) (printing.Drawing, []string, error) {
+// newJob draws p as chosen; its pieces are not laid yet.
+func newJob(p model.Pattern, c PrintChoice, s tile.Setup) (Job, error) {
 	ids, err := PrintedPieces(p, c)
 	if err != nil {
-		return printing.Drawing{}, nil, err
+		return Job{}, err
 	}
-	d, err := Drawing(p, c)
-	return d, ids, err
+	j := Job{ids: ids, asked: s, date: c.Date}
+	if j.drawing, err = Drawing(p, c); err != nil {
+		return Job{}, err
+	}
+	for _, id := range ids {
+		j.words = append(j.words, blocks(p, p.Pieces[p.PieceIndex(id)], j.drawing.Note, c.Date))
+	}
+	return j, nil
 }
 
 // arrange lays the job's pieces over few sheets.
@@ -155,6 +162,11 @@ func (j Job) lay(placed []tile.Placed, s tile.Setup) (Job, error) {
 	plan, err := tile.Layout(placed, s)
 	if err != nil {
 		return Job{}, err
+	}
+	if moved, ok := j.wordsOffJoins(plan); ok {
+		if plan, err = tile.Layout(moved, s); err != nil {
+			return Job{}, err
+		}
 	}
 	j.Plan = plan
 	return j, nil

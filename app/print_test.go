@@ -90,6 +90,37 @@ func TestDrawingOfSeveralSizes(t *testing.T) {
 	}
 }
 
+// A printed size that is also chosen is drawn once, as a chosen one, and named.
+func TestAPrintedSizeIsNotDrawnTwice(t *testing.T) {
+	p, err := DemoBlouse()
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := Drawing(p, PrintChoice{Sizes: []string{"38", "44"}, Nest: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, q := range d.Pieces {
+		n, named := 0, 0
+		for _, s := range q.Strokes {
+			if s.Layer == "Printed size 38" {
+				t.Errorf("%s: size 38 is drawn among the printed ones", q.Name)
+			}
+			if s.Layer == "Size 38" && s.Cut {
+				n++
+			}
+		}
+		for _, l := range q.Labels {
+			if l.Layer == "Size 38" {
+				named++
+			}
+		}
+		if n != 1 || named == 0 {
+			t.Errorf("%s: size 38 is drawn %d times and named %d times", q.Name, n, named)
+		}
+	}
+}
+
 // Laying a piece elsewhere moves that piece alone, and back again gives the
 // same pages.
 func TestRelayMovesOnePiece(t *testing.T) {

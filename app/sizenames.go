@@ -39,6 +39,9 @@ func (d *drawer) sizeNames() {
 	var lines []sizeLine
 	if d.c.Nest {
 		for _, o := range d.q.Nest {
+			if d.drawn(o) {
+				continue
+			}
 			lines = append(lines, sizeLine{o.Label(), nestLayer(o), nestInk, geom.Join(o.Edges...)})
 		}
 	}

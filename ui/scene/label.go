@@ -3,6 +3,7 @@ package scene
 import (
 	"fmt"
 	"math"
+	"slices"
 	"unicode"
 	"unicode/utf8"
 
@@ -149,10 +150,11 @@ func labelLines(in Input, q model.Piece) []Text {
 
 func cutWords(q model.Piece) string {
 	words := fmt.Sprintf("Cut %d", q.Copies())
-	for _, e := range q.Edges {
-		if e.Kind == model.Fold {
-			return words + " on the fold"
-		}
+	if slices.ContainsFunc(q.Edges, func(e model.Edge) bool { return e.Kind == model.Fold }) {
+		words += " on the fold"
+	}
+	if q.Lining > 0 {
+		words += fmt.Sprintf(", lining %d", q.Lining)
 	}
 	return words
 }
