@@ -110,7 +110,7 @@ func (w *Window) takenView(v *panel.PhotoView, ph *photo) {
 		}
 		v.Found = fmt.Sprintf("%d of %d clicked", len(ph.clicks), clicksNeeded(ph))
 	}
-	if w.ready(ph) && !ph.solved && ph.job.words == "" {
+	if w.ready(ph) && !ph.solved && ph.job.words == "" && ph.note == "" {
 		v.Flatten = "Straighten this photo"
 	}
 }
