@@ -44,9 +44,10 @@ func (l *lens) cross(mid view.Px) scene.Layer {
 	var out scene.Layer
 	for _, d := range []geom.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}} {
 		at := geom.Pt(mid.X, mid.Y)
-		out.Lines = append(out.Lines, scene.Line{
-			Path: geom.Polyline(at.Add(d.Scale(open)), at.Add(d.Scale(arm))), Width: 1.6, Ink: scene.InkWords, Alpha: 1,
-		})
+		hair := scene.Line{Path: geom.Polyline(at.Add(d.Scale(open)), at.Add(d.Scale(arm))), Width: 1.6, Ink: scene.InkWords, Alpha: 1}
+		rim := hair // so that it shows on light paper in dark colours
+		rim.Width, rim.Ink = 4, scene.InkRaised
+		out.Lines = append(out.Lines, rim, hair)
 	}
 	out.Texts = append(out.Texts, scene.Text{
 		Words: fmt.Sprintf("%g × larger", l.zoom()), At: geom.Pt(mid.X, 2*mid.Y-20), Size: 12, Ink: scene.InkWords, Halo: scene.InkRaised,
