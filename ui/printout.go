@@ -2,9 +2,12 @@ package ui
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
+	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -12,6 +15,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app"
+	"quarterstep/app/safekeeping"
 )
 
 // writer writes something whole.
@@ -80,25 +84,51 @@ func (w *Window) viewPDF(path string) {
 	w.question("Print it from the viewer", words, answer{word: "Good", best: true})
 }
 
-// printedBefore is what was last printed of this project.
-func (w *Window) printedBefore() map[string]string { return w.settings.PagesOf(w.doc.Path()) }
+// printedFile is where what was last printed of this project is kept; empty for
+// one that has no file.
+func (w *Window) printedFile() string {
+	if w.settingsDir == "" || w.doc.Path() == "" {
+		return ""
+	}
+	return safekeeping.PrintedFile(w.settingsDir, w.doc.Path())
+}
+
+// printedBefore is what was last printed of this project. What cannot be read
+// counts as nothing: all pages are printed then.
+func (w *Window) printedBefore() app.Printed {
+	path := w.printedFile()
+	if path == "" {
+		return app.Printed{}
+	}
+	last, err := app.LoadPrinted(path)
+	if err != nil {
+		return app.Printed{}
+	}
+	return last
+}
 
 // rememberPrinted keeps what was on the pages, so that later only those that
 // changed need printing.
 func (w *Window) rememberPrinted(job app.Job, pages []string) {
-	marks, err := job.Marks()
-	if err != nil || w.doc.Path() == "" {
-		return // nothing to compare with next time: all pages are printed then
+	path := w.printedFile()
+	if path == "" {
+		return
 	}
-	if pages != nil {
-		kept := map[string]string{}
-		for _, name := range pages {
-			kept[name] = marks[name]
+	now, err := job.Printed()
+	if err == nil && pages != nil {
+		before := w.printedBefore().Pages
+		for name := range now.Pages {
+			if !slices.Contains(pages, name) {
+				now.Pages[name] = before[name]
+			}
 		}
-		marks = kept
 	}
-	w.settings = w.settings.WithPrinted(w.doc.Path(), marks)
-	w.keepSettings()
+	if err == nil {
+		err = errors.Join(os.MkdirAll(filepath.Dir(path), 0o700), app.SavePrinted(path, now))
+	}
+	if err != nil {
+		w.say("What was printed could not be kept: " + err.Error() + ". The next time all pages are printed.")
+	}
 	w.printers.only = false
 	w.print.stale()
 }
@@ -120,7 +150,12 @@ func (w *Window) otherWays() {
 				return app.WriteSummary(to, p, time.Now().Format("2 January 2006"), sheetPaper(w.print.setup.Paper))
 			})
 		}),
-		fyne.NewMenuItem("Drawing for a copy shop or cutter (SVG) ...", func() { w.saveOther(name, ".svg", export("svg")) }),
+		fyne.NewMenuItem("Laid pieces for a cutter or copy shop (SVG) ...", func() {
+			if w.pagesReady() {
+				w.saveOther(name+" laid", ".svg", w.print.now().WriteSVG)
+			}
+		}),
+		fyne.NewMenuItem("Pieces as a drawing (SVG) ...", func() { w.saveOther(name, ".svg", export("svg")) }),
 		fyne.NewMenuItem("Measures as a table (CSV) ...", func() { w.saveOther(name+" measures", ".csv", export("measures")) }),
 		fyne.NewMenuItem("Increments as a table (CSV) ...", func() { w.saveOther(name+" increments", ".csv", export("csv")) }),
 	}

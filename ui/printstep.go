@@ -90,18 +90,18 @@ type planned struct {
 	why     string   // what keeps it from printing
 }
 
-// planOf works pages out and holds them against those printed before.
-func planOf(p model.Pattern, c app.PrintChoice, setup tile.Setup, before map[string]string) planned {
-	job, err := app.Plan(p, c, setup)
+// planOf works pages out, like those printed before as far as they serve, and
+// holds them against them.
+func planOf(p model.Pattern, c app.PrintChoice, setup tile.Setup, before app.Printed) planned {
+	job, err := app.PlanLike(p, c, setup, before)
 	if err != nil {
 		return planned{why: capital(err.Error()) + "."}
 	}
-	out := planned{job: job}
-	if out.ids, err = app.PrintedPieces(p, c); err == nil && len(before) > 0 {
-		out.changed, err = job.Changed(before)
-	}
-	if err != nil {
-		return planned{why: capital(err.Error()) + "."}
+	out := planned{job: job, ids: job.Pieces()}
+	if len(before.Pages) > 0 {
+		if out.changed, err = job.ChangedPages(before); err != nil {
+			return planned{why: capital(err.Error()) + "."}
+		}
 	}
 	return out
 }
@@ -204,11 +204,11 @@ func (w *Window) turnPiece() {
 func (w *Window) compare() {
 	s := &w.print
 	job, before, asked := s.job, w.printedBefore(), s.asked
-	if len(before) == 0 {
+	if len(before.Pages) == 0 {
 		return
 	}
 	besideWindow(func() {
-		changed, err := job.Changed(before)
+		changed, err := job.ChangedPages(before)
 		fyne.Do(func() {
 			if err == nil && w.print.asked == asked {
 				w.print.changed = changed

@@ -41,3 +41,6 @@ func (c Claim) Release() {
 		_ = c.lock.Unlock() // the file is let go at the latest when the window ends
 	}
 }
+
+// PrintedFile is where what was last printed of the project at path is kept.
+func PrintedFile(dir, path string) string { return filepath.Join(dir, "printed", key(path)+".json") }

@@ -27,9 +27,6 @@ type Settings struct {
 	Screen  float64  `json:"screen,omitempty"`  // window pixels a mm of this screen, 0 while not measured
 	// Lenses are those of cameras, as photos of them have told, newest last.
 	Lenses []straight.KnownLens `json:"lenses,omitempty"`
-	// Printed are the pages as last printed of the projects printed last, newest
-	// first.
-	Printed []Printed `json:"printed,omitempty"`
 	// Printers are those whose scale was checked.
 	Printers []Printer `json:"printers,omitempty"`
 }
