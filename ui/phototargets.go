@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -141,6 +142,9 @@ func targetTrace(ph *photo) *scene.Trace {
 		case !ok:
 		case spot.Middle():
 			k.Number, ring = spot.Part+1, append(ring, at)
+			k.Half = cardHalf(ph, found, spot.Part, at)
+		case spot.Set == target.Corners && ph.seen.Middles[spot.Part] != (geom.Point{}):
+			continue // within the frame of its card
 		case spot.Set == target.Strips:
 			strips[spot.Part] = append(strips[spot.Part], at)
 			on[spot.Part] = append(on[spot.Part], len(t.Targets))
@@ -165,4 +169,17 @@ func targetTrace(ph *photo) *scene.Trace {
 		}
 	}
 	return t
+}
+
+// cardHalf is half the side, on the Table, of the frame round a card whose middle
+// lies at a place: round all of its targets that were found.
+func cardHalf(ph *photo, found []target.Found, part int, mid geom.Point) float64 {
+	half := 0.0
+	for _, f := range found {
+		if spot, ok := target.SpotOf(f.Code); ok && spot.Set == target.Corners && spot.Part == part {
+			d := ph.onTable(f.Centre).Sub(mid)
+			half = max(half, math.Abs(d.X)+1.5*f.Size/ph.perMM(), math.Abs(d.Y)+1.5*f.Size/ph.perMM())
+		}
+	}
+	return half
 }

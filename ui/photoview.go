@@ -92,8 +92,11 @@ func (w *Window) takenView(v *panel.PhotoView, ph *photo) {
 	switch ph.ask.Reference {
 	case paper.Targets:
 		v.Title, v.Found, v.Targets = targetTitle(ph.seen)
-		if distancesNeeded(ph.seen) && !ph.solved {
+		switch {
+		case distancesNeeded(ph.seen) && !ph.solved:
 			v.Ask = "Measure from middle to middle of the targets, and type both distances."
+		case distancesAsked(ph.seen) && ph.ask.Apart == [2]float64{}:
+			v.Ask = "Measured from middle to middle, they tell whether the printer kept the size."
 		}
 	case paper.Scan:
 		v.Title = "Scan"

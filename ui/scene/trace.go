@@ -2,6 +2,7 @@ package scene
 
 import (
 	"fmt"
+	"math"
 
 	"quarterstep/model/geom"
 )
@@ -128,9 +129,10 @@ func (l *Layer) traceTarget(in Input, k TraceTarget) {
 	if k.Number > 0 {
 		side := geom.Vec{X: -1, Y: -0.5}
 		if !k.Side.IsZero() {
-			side = k.Side.Unit()
+			side = k.Side
 		}
-		side = side.Scale(h*in.Scale + 16)
+		side = side.Unit()
+		side = side.Scale(h*in.Scale/max(math.Abs(side.X), math.Abs(side.Y)) + 16)
 		l.Dots = append(l.Dots, Dot{At: k.At, DX: side.X, DY: side.Y, Radius: 12, Ink: InkAccent})
 		l.Texts = append(l.Texts, Text{Words: fmt.Sprint(k.Number), At: k.At, DX: side.X, DY: side.Y, Size: 13, Bold: true, Ink: InkOnAccent})
 	}
