@@ -1,4 +1,8 @@
 package trace
 
-// Guides is guides, for tests that need the demo.
-var Guides = guides
+// What tests of the package hold by itself.
+var (
+	Guides  = guides
+	LongWay = longWay
+	Carried = carried
+)

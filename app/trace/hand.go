@@ -60,7 +60,7 @@ func (h Hand) Edge(k model.Tracing, line model.TracedSize, j int, to geom.Point,
 	if !h.follows() || onFold(k, line, j, to) {
 		return follow.Edge{Path: straight}
 	}
-	e, err := h.followed(from, to, via, guides(k, line, j, to))
+	e, err := followed(h.Lines, from, to, via, guides(k, line, j, to))
 	if err != nil {
 		return follow.Edge{
 			Path:   straight,
@@ -68,21 +68,6 @@ func (h Hand) Edge(k model.Tracing, line model.TracedSize, j int, to geom.Point,
 		}
 	}
 	return e
-}
-
-// followed is the printed line between two places, beside the guides; by itself
-// where that leaves less to doubt, as a guide may lead to a neighbour where the
-// sizes do not run alike.
-func (h Hand) followed(from, to geom.Point, via []geom.Point, guides []geom.Path) (follow.Edge, error) {
-	e, err := h.Lines.Follow(from, to, via, follow.Options{Guides: guides})
-	if len(guides) == 0 || err == nil && len(e.Doubts) == 0 {
-		return e, err
-	}
-	alone, errAlone := h.Lines.Follow(from, to, via, follow.Options{})
-	if errAlone == nil && (err != nil || len(alone.Doubts) < len(e.Doubts)) {
-		return alone, nil
-	}
-	return e, err
 }
 
 // guides are the edges of the sizes traced already that are edge j of a line: the

@@ -1,0 +1,74 @@
+package trace
+
+import (
+	"quarterstep/model/geom"
+	"quarterstep/model/trace/follow"
+)
+
+// followed is the printed line between two places, beside the guides. Where that
+// leaves anything to doubt, it is held against the line followed by itself, as a
+// guide may lead to a neighbour where the sizes do not run alike, and, beside a
+// straight edge, against the straight line. Where all go a long way round, it is
+// the guide carried along, with a doubt that says so.
+func followed(f *follow.Field, from, to geom.Point, via []geom.Point, guides []geom.Path) (follow.Edge, error) {
+	best, err := f.Follow(from, to, via, follow.Options{Guides: guides})
+	if err == nil && len(best.Doubts) == 0 {
+		return best, nil
+	}
+	if len(guides) > 0 {
+		alone, errAlone := f.Follow(from, to, via, follow.Options{})
+		if errAlone == nil && (err != nil || len(alone.Doubts) < len(best.Doubts)) {
+			best, err = alone, nil
+		}
+	}
+	if len(via) > 0 {
+		return best, err
+	}
+	if line, ok := printedStraight(f, from, to, guides); ok && (err != nil || strays(best.Path, line.Path)) {
+		return line, nil
+	}
+	if err == nil && len(guides) > 0 && longWay(best.Path, guides[0], from, to) {
+		return carried(guides[0], from, to), nil
+	}
+	return best, err
+}
+
+// printedStraight is the straight line between two places, where the size beside
+// it is straight and print lies along it.
+func printedStraight(f *follow.Field, from, to geom.Point, guides []geom.Path) (follow.Edge, bool) {
+	if len(guides) == 0 || strays(guides[0], geom.Polyline(guides[0].Start(), guides[0].End())) {
+		return follow.Edge{}, false
+	}
+	e, err := f.Follow(from, to, nil, follow.Options{Straight: true})
+	return e, err == nil && len(e.Doubts) == 0
+}
+
+// strays reports that a line leaves the straight one by more than a printed
+// straight line can: it is another one there.
+func strays(e, straight geom.Path) bool {
+	const beside, tol = 0.6, 0.05 // mm
+	for _, at := range e.Flatten(tol) {
+		if off(straight, at) > beside {
+			return true
+		}
+	}
+	return false
+}
+
+// longWay reports that a line is far longer than the one beside it, carried to
+// its ends.
+func longWay(e, guide geom.Path, from, to geom.Point) bool {
+	const longer, tol = 1.3, 0.05 // times
+	got, err := e.Length(tol)
+	want, errGuide := carried(guide, from, to).Path.Length(tol)
+	return err == nil && errGuide == nil && got > longer*want
+}
+
+// carried is a guide carried along with its ends.
+func carried(guide geom.Path, from, to geom.Point) follow.Edge {
+	const tol = 0.01
+	path := guide.CarryEnds(from.Sub(guide.Start()), to.Sub(guide.End()), tol)
+	return follow.Edge{Path: path, Points: []geom.Point{from, to}, Doubts: []follow.Doubt{{
+		At: from.Lerp(to, 0.5), Say: "The printed line is lost here, so this edge is that of the size beside it.",
+	}}}
+}
