@@ -7,6 +7,9 @@
 // sheet shows. A page is one sheet of paper with (0, 0) at its upper left
 // corner; Plan.OnPage takes the layout to it.
 //
+// Paper off a roll, or a page for a projector, is one sheet as long as the pieces
+// need; Layout settles its size in Plan.Setup.
+//
 // Promises: pieces are only turned and shifted, never stretched, and their
 // grain runs down the sheets; pieces that Arrange places keep
 // Clear mm apart; all that is drawn inside the layout is on at least one sheet
