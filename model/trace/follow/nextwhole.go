@@ -9,7 +9,7 @@ import (
 // Weights of what speaks for a carried edge, by trial on rendered nests.
 const (
 	perRank   = 0.6  // each line between, for all of an edge
-	perSide   = 0.25 // an edge that lies far outside for a larger size, inside for a smaller one
+	perSide   = 0.5  // an edge that lies far outside for a larger size, inside for a smaller one
 	perStrain = 0.25 // an edge that grows by its usual share
 	perBulge  = 0.04 // half a mm that an edge's middle moves beyond its corners
 )
