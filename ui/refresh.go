@@ -30,7 +30,7 @@ func (w *Window) refresh() {
 	w.showTrue(p, r)
 	w.rail.SetView(w.railView(p, r, look))
 	w.shelf.SetView(w.shelfView(p, r, report))
-	w.strip.SetView(stripView(p, r, w.charts()))
+	w.strip.SetView(w.withTraced(stripView(p, r, w.charts())))
 	w.tools.SetView(w.toolsView())
 	i, j, k := w.inHand(p)
 	w.increments.SetView(incrementsView(p, r, i, j, k))
@@ -81,7 +81,7 @@ func (w *Window) quick() {
 	}
 	i, j, k := w.inHand(p)
 	w.increments.SetView(incrementsView(p, r, i, j, k))
-	w.strip.SetView(stripView(p, r, w.charts()))
+	w.strip.SetView(w.withTraced(stripView(p, r, w.charts())))
 	w.showDart(p, r)
 	w.showLength()
 }

@@ -189,3 +189,17 @@ func (w *Window) lookAtLines(p model.Pattern) {
 		t.faults = nil
 	}
 }
+
+// withTraced is the Size strip with the sizes of the piece being traced marked
+// as printed once their lines are done.
+func (w *Window) withTraced(v panel.StripView) panel.StripView {
+	if !w.tracingNow() {
+		return v
+	}
+	k, _ := w.tracing()
+	for i, s := range v.Sizes {
+		line, _ := trace.LineOf(k, s.Name)
+		v.Sizes[i].Printed = s.Printed || line.Closed
+	}
+	return v
+}

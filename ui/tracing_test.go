@@ -179,6 +179,12 @@ func TestTracingSaysHowFarItIs(t *testing.T) {
 	if v := w.linesView(p, w.photo()); !v.Begun || v.Done != "1 of 4 done" || v.Rows[3].State != panel.Done {
 		t.Errorf("after a size: %q, %+v", v.Done, v.Rows)
 	}
+	strip := w.withTraced(stripView(p, w.doc.Result(), w.charts()))
+	for i, s := range strip.Sizes {
+		if s.Printed != (p.Chart.Sizes[i].Name == size) {
+			t.Errorf("size %s on the strip is marked as printed: %v", s.Name, s.Printed)
+		}
+	}
 	w.pointer = lineInHand(w, size).Edges[2][0].At(0.5)
 	said := strings.Join(w.traceStatus(p), " | ")
 	for _, part := range []string{"Pointer on photo 1, near *size " + size + "*", "Traced *0."} {
