@@ -50,7 +50,7 @@ func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 	if t.next.on {
 		v.Finish, v.Next = "Take size "+t.size+" as proposed", w.nextWord()
 	}
-	if under && done > 0 && done == len(k.Sizes) && !t.next.on {
+	if under && done > 0 && done == len(k.Sizes) && !t.next.on && ph.job.words == "" {
 		v.Shelf = "Put " + cmp.Or(k.Name, "the piece") + " on the Shelf"
 	}
 	v.Note = w.linesNote(p, ph, sizes)
