@@ -80,6 +80,6 @@ func (w *Window) notMet(ph *photo) {
 		return
 	}
 	w.paper.toJoin = nil
+	ph.note = "What the photos show alike does not tell where they meet: click two places that both show."
 	w.refresh()
-	w.say("What the photos show does not tell where they meet. Click two places that both show.")
 }

@@ -503,3 +503,22 @@ func TestKeptPictureIsTurned(t *testing.T) {
 		t.Errorf("undo gives %v", ph.flat)
 	}
 }
+
+// Parts that share nothing are not joined anywhere: the panel asks for clicks.
+func TestPartsThatDoNotMeet(t *testing.T) {
+	w := bareWindow(t)
+	whole, _ := printedPiece(scannedPiece(t), scanPerMM)
+	wide := whole.Rect.Dx()
+	w.openPhotos([]string{
+		pictureFile(t, "left.png", scanFile(t, partOf(whole, 0, wide*45/100), scanPerMM)),
+		pictureFile(t, "right.png", scanFile(t, partOf(whole, wide*55/100, wide), scanPerMM)),
+	})
+	w.photos.OnJoinAll()
+	ph := w.paper.photos[1]
+	if w.photo() != ph || ph.leads() != nil || !w.joining(ph) || !strings.Contains(w.photoView(w.doc.Pattern()).Note, "click two places") {
+		t.Errorf("in hand is %s, joined %v, note %q", w.photo().name, ph.leads() != nil, ph.note)
+	}
+	if len(w.doc.Pattern().Pictures) != 2 || len(w.paper.toJoin) > 0 {
+		t.Errorf("the document has %d pictures", len(w.doc.Pattern().Pictures))
+	}
+}
