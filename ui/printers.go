@@ -121,9 +121,9 @@ func (w *Window) printPages() {
 	}
 	job, pages := w.print.now(), w.wanted()
 	title := job.Title()
-	w.send(p, spool.Job{Title: title, Paper: job.Plan.Setup.Paper}, pdfOf(job, pages), count(pagesOf(job, pages), "page"), func() {
+	w.send(p, spool.Job{Title: title, Paper: job.Plan.Setup.Paper}, pdfOf(job, pages), count(pagesOf(job, pages), "page"), func() string {
 		w.rememberPrinted(job, pages)
-		w.say("Printed on " + p.Words + ". Measure the square before you cut.")
+		return "Printed on " + p.Words + ". Measure the square before you cut."
 	})
 }
 
@@ -142,8 +142,9 @@ func pagesOf(job app.Job, pages []string) int {
 	return len(pages)
 }
 
-// send prints something beside the window and tells how it fares.
-func (w *Window) send(p app.Printer, job spool.Job, write writer, what string, done func()) {
+// send prints something beside the window and tells how it fares; what done
+// returns is said at the end.
+func (w *Window) send(p app.Printer, job spool.Job, write writer, what string, done func() string) {
 	s := &w.printers
 	if s.cancel != nil {
 		return
@@ -177,19 +178,21 @@ func (w *Window) send(p app.Printer, job spool.Job, write writer, what string, d
 }
 
 // sent says how printing ended.
-func (w *Window) sent(err error, done func()) {
-	defer w.refresh()
+func (w *Window) sent(err error, done func() string) {
+	words := ""
 	switch {
 	case err == nil:
-		done()
+		words = done()
 	case errors.Is(err, context.Canceled):
-		w.say("Printing was taken back. Pages that are out already are good.")
+		words = "Printing was taken back. Pages that are out already are good."
 	case errors.Is(err, spool.ErrUnseen):
 		done()
-		w.say(capital(err.Error()) + ".")
+		words = capital(err.Error()) + "."
 	default:
 		w.fail("The pages cannot be printed", err)
 	}
+	w.refresh()
+	w.say(words)
 }
 
 // progressWords is "Kitchen prints: 3 of 17 pages."

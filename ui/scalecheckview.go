@@ -127,9 +127,9 @@ func (w *Window) testPage() {
 	check := w.scaleCheck()
 	made := func() { w.scale.with = &with }
 	if p, ok := w.printer(); ok {
-		w.send(p, spool.Job{Title: "Quarterstep test page", Paper: check.Sheet()}, check.WritePDF, "the test page", func() {
+		w.send(p, spool.Job{Title: "Quarterstep test page", Paper: check.Sheet()}, check.WritePDF, "the test page", func() string {
 			made()
-			w.say("The test page is printed. Measure it and type what you read.")
+			return "The test page is printed. Measure it and type what you read."
 		})
 		return
 	}
