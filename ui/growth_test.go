@@ -34,7 +34,9 @@ func openFront(t *testing.T) *Window {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Open(test.NewTempApp(t), doc, settings.Settings{}, t.TempDir())
+	w := Open(test.NewTempApp(t), doc, settings.Settings{}, t.TempDir())
+	t.Cleanup(w.closeSafe)
+	return w
 }
 
 func front(w *Window) model.Piece { return w.doc.Pattern().Pieces[0] }

@@ -18,7 +18,9 @@ func openEmpty(t *testing.T) *Window {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Open(test.NewTempApp(t), doc, settings.Settings{}, t.TempDir())
+	w := Open(test.NewTempApp(t), doc, settings.Settings{}, t.TempDir())
+	t.Cleanup(w.closeSafe)
+	return w
 }
 
 func TestStartPageComesAndGoes(t *testing.T) {

@@ -44,7 +44,9 @@ func open(t *testing.T) *Window {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Open(test.NewTempApp(t), doc, settings.Settings{}, t.TempDir())
+	w := Open(test.NewTempApp(t), doc, settings.Settings{}, t.TempDir())
+	t.Cleanup(w.closeSafe) // before its folder is taken away
+	return w
 }
 
 // corner is the first piece's grade point of that name.
