@@ -187,7 +187,9 @@ func (w *Window) toolFor(step int) {
 	case step == stepBringIn && len(w.paper.photos) > 0:
 		w.table.SetTool(board.Trace)
 		w.table.SetCloseUp(true)
-	case now == board.Trace:
+	case step == stepPrint && now != board.Slide && now != board.Measure:
+		w.table.SetTool(board.Arrange)
+	case now == board.Trace, step != stepPrint && now == board.Arrange:
 		w.table.SetTool(board.Move)
 	}
 }

@@ -265,6 +265,9 @@ func TestAddAndRemoveAGradePoint(t *testing.T) {
 func TestPrintStep(t *testing.T) {
 	w := open(t)
 	w.enter(stepPrint)
+	if w.table.Tool() != board.Arrange {
+		t.Error("at the Print step the hand does not move pieces")
+	}
 	if w.print.why != "" || w.print.job.Pages() < 5 {
 		t.Fatalf("%d pages, %s", w.print.job.Pages(), w.print.why)
 	}
@@ -307,6 +310,9 @@ func TestPrintStep(t *testing.T) {
 	w.tools.OnTool(3)
 	if after := w.print.now().Plan.Pieces[0].At; math.Abs(after.A+before.A) > 1e-9 || math.Abs(after.D+before.D) > 1e-9 {
 		t.Error("the piece was not turned the other way up")
+	}
+	if w.enter(stepGrade); w.table.Tool() != board.Move {
+		t.Error("back at Grade the hand still arranges pages")
 	}
 }
 
