@@ -79,7 +79,7 @@ func (w *Window) connectPages() {
 		w.showPages(w.doc.Pattern())
 	}
 	w.pages.OnPrint, w.pages.OnCancel = w.printPages, w.takeBack
-	w.pages.OnOther = w.otherWays
+	w.pages.OnOther, w.pages.OnAnew = w.otherWays, w.pagesAnew
 }
 
 // pagesAnew lays the pages out anew.

@@ -31,6 +31,7 @@ type printStep struct {
 	of    int  // serial of the pattern the job is of; -1 for none
 	asked int  // counts the plans asked for
 	under bool // a plan is being worked out
+	moved bool // pieces were moved by hand since
 	shown *app.Job
 }
 
@@ -151,7 +152,7 @@ func (w *Window) planPages() {
 var besideWindow = func(work func()) { go work() }
 
 func (s *printStep) take(got planned) {
-	s.planned, s.under, s.shown = got, false, nil
+	s.planned, s.under, s.moved, s.shown = got, false, false, nil
 }
 
 // now is the job as shown: with a piece under way between pages.
@@ -178,7 +179,7 @@ func (s *printStep) dragPiece(piece string, by geom.Vec, ph board.Phase) {
 	}
 	s.shown = &next
 	if ph == board.DragEnd {
-		s.job, s.shown = next, nil
+		s.job, s.shown, s.moved = next, nil, true
 	}
 }
 
@@ -195,7 +196,7 @@ func (w *Window) turnPiece() {
 		w.say(capital(err.Error()) + ".")
 		return
 	}
-	s.job = next
+	s.job, s.moved = next, true
 	w.compare()
 	w.refresh()
 }

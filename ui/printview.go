@@ -16,7 +16,7 @@ func (s *printStep) pagesView(p model.Pattern, r string) panel.PagesView {
 	v := panel.PagesView{
 		Columns: max(1, plan.Cols), Page: -1, Unit: smallUnit(p.Unit), Wide: s.setup.Landscape, NoTurn: s.setup.Paper.Free,
 		Overlap: amount(s.setup.Overlap, p.Unit), Margin: amount(s.setup.Margin, p.Unit), Paper: -1,
-		Note: s.why,
+		Note: s.why, Moved: s.moved,
 	}
 	if s.setup.Paper.Projected() {
 		v.Beam = &panel.BeamView{Dark: s.setup.Projector.Dark, Line: amount(s.setup.Projector.Line, p.Unit), Unit: smallUnit(p.Unit)}

@@ -311,6 +311,13 @@ func TestPrintStep(t *testing.T) {
 	if after := w.print.now().Plan.Pieces[0].At; math.Abs(after.A+before.A) > 1e-9 || math.Abs(after.D+before.D) > 1e-9 {
 		t.Error("the piece was not turned the other way up")
 	}
+	if !w.print.moved {
+		t.Error("moved by hand, and laying out anew is not offered")
+	}
+	w.pages.OnAnew()
+	if again := w.print.now().Plan.Pieces[0].At; w.print.moved || math.Abs(again.A-before.A) > 1e-9 {
+		t.Error("laid out anew, the piece stays as it was turned")
+	}
 	if w.enter(stepGrade); w.table.Tool() != board.Move {
 		t.Error("back at Grade the hand still arranges pages")
 	}

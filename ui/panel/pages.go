@@ -34,6 +34,7 @@ type PagesView struct {
 
 	Scale ScaleView
 	Note  string // something to look at; may be empty
+	Moved bool   // pieces were moved by hand
 
 	Printers []string // what the pages can go to; empty for none
 	Printer  int
@@ -81,6 +82,7 @@ type Pages struct {
 	OnPrint, OnSave func()
 	OnCancel        func()
 	OnOther         func() // other ways out: a menu
+	OnAnew          func() // lay the pieces out anew
 	OnGrown         func()
 
 	pages          *pageMap
@@ -103,7 +105,7 @@ type Pages struct {
 	printerRow     fyne.CanvasObject
 	changed        *check
 	sending        *words
-	cancel         *link
+	cancel, anew   *link
 	print, save    *widget.Button
 	box            *fyne.Container
 }
@@ -155,6 +157,7 @@ func NewPages() *Pages {
 		func() { call(p.OnInsist) }, func() { call(p.OnForget) },
 	)
 	p.cancel = newLink("Cancel", func() { call(p.OnCancel) })
+	p.anew = newLink("Lay out anew", func() { call(p.OnAnew) })
 	p.print = widget.NewButton("Print", func() { call(p.OnPrint) })
 	p.print.Importance = widget.HighImportance
 	p.save = widget.NewButton("Save PDF", func() { call(p.OnSave) })
@@ -190,7 +193,7 @@ func (p *Pages) lay() {
 		p.changed,
 		beside(8, 0, p.sending, p.cancel),
 		beside(8, 0, sized(0, controlHeight, p.print), p.save),
-		beside(8, noneGrows, newLink("Other ways out ...", func() { call(p.OnOther) })),
+		beside(8, noneGrows, newLink("Other ways out ...", func() { call(p.OnOther) }), p.anew),
 	)
 }
 
@@ -224,6 +227,7 @@ func (p *Pages) SetView(v PagesView) {
 	p.sizes.box.Hidden = len(v.Sizes) == 0
 	p.scale.set(v.Scale)
 	p.look.set(v.Note, true)
+	p.anew.Hidden = !v.Moved
 	p.setWayOut(v)
 	relay(p.box)
 }
