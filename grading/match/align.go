@@ -1,7 +1,9 @@
 package match
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"quarterstep/model/geom"
 )
@@ -18,7 +20,8 @@ const (
 // partners pairs the corners of two rings, both in order round the piece, so
 // that the order is kept and the sum of squared differences is least: cyclic
 // alignment by dynamic programming (Needleman and Wunsch 1970), with every
-// pair tried as the first. out[i] is the partner of a[i] or -1.
+// pair tried as the first, or of very many the mostFirsts that differ least.
+// out[i] is the partner of a[i] or -1.
 func partners(ra, rb *ring, a, b []corner) (out []int, cost float64) {
 	pa, pb := relatives(ra, a), relatives(rb, b)
 	differ := make([][]float64, len(a))
@@ -31,17 +34,33 @@ func partners(ra, rb *ring, a, b []corner) (out []int, cost float64) {
 	}
 	cost = lonely * float64(len(a)+len(b))
 	out = lone(len(a))
-	for i := range a {
-		for j := range b {
-			if differ[i][j] >= 2*lonely {
-				continue
-			}
-			if p, c := alignFrom(differ, i, j); c < cost-1e-9 {
-				out, cost = p, c
-			}
+	for _, f := range firsts(differ) {
+		if p, c := alignFrom(differ, f[0], f[1]); c < cost-1e-9 {
+			out, cost = p, c
 		}
 	}
 	return out, cost
+}
+
+// mostFirsts bounds the pairs tried as the first. No piece that is sewn comes
+// near it: it has one or two places where a corner could belong.
+const mostFirsts = 300
+
+// firsts are the pairs, by their places in a and b, that may begin an alignment.
+func firsts(differ [][]float64) [][2]int {
+	var out [][2]int
+	for i := range differ {
+		for j, d := range differ[i] {
+			if d < 2*lonely {
+				out = append(out, [2]int{i, j})
+			}
+		}
+	}
+	if len(out) > mostFirsts {
+		slices.SortStableFunc(out, func(a, b [2]int) int { return cmp.Compare(differ[a[0]][a[1]], differ[b[0]][b[1]]) })
+		out = out[:mostFirsts]
+	}
+	return out
 }
 
 func relatives(r *ring, cs []corner) []geom.Vec {

@@ -35,7 +35,8 @@ type place struct {
 	t float64
 }
 
-// strongCorners finds the corners a ring shows by itself, in order.
+// strongCorners finds the corners a ring shows by itself, in order; of a ring
+// with more than mostCorners not all.
 func strongCorners(r *ring) []corner {
 	var out []corner
 	least := strongDrawn
@@ -46,6 +47,9 @@ func strongCorners(r *ring) []corner {
 		p := newProfile(r, out, roomStrong)
 		found := false
 		for _, k := range peaks(p, least, int(close/r.step)) {
+			if len(out) > mostCorners {
+				break
+			}
 			s := float64(k) * r.step
 			if tooClose(r, out, s, close/2) {
 				continue
@@ -57,7 +61,7 @@ func strongCorners(r *ring) []corner {
 				found = true
 			}
 		}
-		if !found || !r.dense {
+		if !found || !r.dense || len(out) > mostCorners {
 			break
 		}
 	}

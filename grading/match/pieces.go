@@ -59,7 +59,9 @@ func onePiece(raw exchange.RawPiece, chart model.SizeChart) (model.Piece, []Doub
 		n.rings = append(n.rings, r)
 	}
 	q := model.Piece{Name: raw.Name, Cut: cutOf(raw.Name), Lines: linesOf(raw), OneForAll: raw.OneForAll}
-	n.findTracks()
+	if err := n.findTracks(); err != nil {
+		return model.Piece{}, nil, err
+	}
 	n.crown(q.GrainDir())
 	n.levels(raw.Lines)
 	n.startNear()

@@ -45,11 +45,20 @@ func (n *nest) doubt(ring int, at geom.Point, format string, a ...any) {
 	n.doubts = append(n.doubts, Doubt{Piece: n.piece, Size: n.rings[ring].size, Say: fmt.Sprintf(format, a...), At: at})
 }
 
-// findTracks finds the corners of all rings and which belong together.
-func (n *nest) findTracks() {
+// mostCorners is how many corners one line may have: several times as many as
+// the most fanciful hem. Finding which belong together takes their number
+// squared, for every two sizes.
+const mostCorners = 200
+
+// findTracks finds the corners of all rings and which belong together. A ring
+// with more than mostCorners is an error.
+func (n *nest) findTracks() error {
 	found := make([][]corner, len(n.rings))
 	for i, r := range n.rings {
 		found[i] = strongCorners(r)
+		if len(found[i]) > mostCorners {
+			return fmt.Errorf("the line of size %s has more than %d corners: leave out what is no cutting line, or draw it with fewer", r.size, mostCorners)
+		}
 	}
 	ref, pairs := n.reference(found)
 	n.strongTracks(ref, found, pairs)
@@ -61,6 +70,7 @@ func (n *nest) findTracks() {
 		n.opposite()
 	}
 	n.sayOddCorners(found)
+	return nil
 }
 
 // reference is the ring whose corners agree best with all others', and its

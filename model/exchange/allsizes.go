@@ -37,7 +37,7 @@ func (s *sorter) outside() {
 			s.strays++
 		case s.namedLikeSized(r.name) || s.isMark(r):
 			s.lines = append(s.lines, r)
-		case r.all || loose[strings.ToLower(r.name)] == 1 && abs(r.path.Area()) >= leastLoose && !isBesides(r.name) && !s.goesRound(r):
+		case r.all || loose[strings.ToLower(r.name)] == 1 && r.area >= leastLoose && !isBesides(r.name) && !s.goesRound(r):
 			rings = append(rings, r)
 		default:
 			s.strays++
@@ -55,12 +55,12 @@ func (s *sorter) isMark(r found) bool {
 	if r.all && !mark || !r.all && r.name == "" {
 		return false
 	}
-	return slices.ContainsFunc(s.rings, func(o found) bool { return len(o.sizes) > 0 && liesWithin(r, o) })
+	return slices.ContainsFunc(s.rings, func(o found) bool { return len(o.sizes) > 0 && s.liesWithin(r, o) })
 }
 
 // liesWithin reports whether all joints of a closed line lie in another.
-func liesWithin(r, o found) bool {
-	return !slices.ContainsFunc(r.path, func(c geom.Cubic) bool { return !o.path.Contains(c.P0, inTol) })
+func (s *sorter) liesWithin(r, o found) bool {
+	return !slices.ContainsFunc(r.path, func(c geom.Cubic) bool { return !s.inside(o, c.P0) })
 }
 
 func (s *sorter) namedLikeSized(name string) bool {
@@ -79,7 +79,7 @@ func (s *sorter) looseNames() map[string]int {
 }
 
 func (s *sorter) goesRound(r found) bool {
-	return slices.ContainsFunc(s.rings, func(o found) bool { return encloses(r, o) })
+	return slices.ContainsFunc(s.rings, func(o found) bool { return s.encloses(r, o) })
 }
 
 func isBesides(name string) bool {

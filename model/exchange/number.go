@@ -90,7 +90,8 @@ func numberEnd(s string, i int) int {
 	return i
 }
 
-// numbers reads a list of numbers; false where anything else stands in it.
+// numbers reads a list of numbers; false where anything else stands in it. Of a
+// list that is longer than that of mostCubics lines no more is read.
 func numbers(s string) ([]float64, bool) {
 	sc := scanner{s: s}
 	var out []float64
@@ -100,7 +101,9 @@ func numbers(s string) ([]float64, bool) {
 			sc.space()
 			return out, sc.done()
 		}
-		out = append(out, v)
+		if out = append(out, v); len(out) > 2*mostCubics+3 {
+			return out[:2*mostCubics+4], true
+		}
 	}
 }
 

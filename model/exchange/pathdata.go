@@ -20,16 +20,18 @@ type pen struct {
 	start   geom.Point
 	handle  geom.Point // last control point, for S and T
 	last    byte       // last command in capitals
+	cubics  int        // drawn so far
 }
 
 // parsePath reads path data into its runs. Trouble is where reading stopped,
-// empty when all was read.
+// empty when all was read. Of data with more than mostCubics curves only so many
+// are read, for the caller to refuse.
 func parsePath(d string, perUnit float64) (runs []stroke, trouble string) {
 	p := &pen{scanner: scanner{s: d}, perUnit: perUnit}
 	var cmd byte
 	for {
 		p.space()
-		if p.scanner.done() {
+		if p.scanner.done() || p.cubics > mostCubics {
 			break
 		}
 		from := p.i
@@ -108,6 +110,7 @@ func (p *pen) point(base geom.Vec) (geom.Point, bool) {
 
 func (p *pen) add(c geom.Cubic) {
 	p.now.path = append(p.now.path, c)
+	p.cubics++
 	p.at = c.P3
 }
 

@@ -38,7 +38,7 @@ func read(r io.Reader, chart model.SizeChart, one string) (Sheet, error) {
 	if err != nil {
 		return Sheet{}, err
 	}
-	w := &walker{chart: chart, byID: map[string]*element{}}
+	w := &walker{chart: chart, byID: map[string]*element{}, read: map[string][]string{}}
 	w.index(root)
 	if err := w.kids(root, place{vp: vp}); err != nil {
 		return Sheet{}, err

@@ -21,6 +21,9 @@ func sortOut(runs []found, chart model.SizeChart) (Sheet, error) {
 		s.element(runs[part:end])
 		part = end
 	}
+	if len(s.rings) > mostRings {
+		return Sheet{}, s.tooMany()
+	}
 	s.setMarksApart()
 	s.outside()
 	if err := s.outlines(); err != nil {
@@ -31,8 +34,34 @@ func sortOut(runs []found, chart model.SizeChart) (Sheet, error) {
 		return Sheet{}, unusable("There is no closed cutting line in the size layers of this drawing. Close each piece's line and bring it in again.")
 	}
 	s.openLines()
+	if s.looked > mostLooked {
+		return Sheet{}, s.tooMany()
+	}
 	s.tidy()
 	return s.sheet, nil
+}
+
+// What is sorted out at most: a broken or hostile drawing is refused after a
+// moment, not looked at for hours.
+const (
+	mostRings   = 10_000
+	mostPieces  = 300
+	mostLooked  = 20_000_000 // curves gone along to see what lies where
+	mostRemarks = 50
+)
+
+func (s *sorter) tooMany() error {
+	return unusable("This drawing has too many lines in one another to sort out. Leave out what is no cutting line or mark and save it again.")
+}
+
+// inside reports whether a place lies in a closed line; false once too much was
+// looked at.
+func (s *sorter) inside(o found, at geom.Point) bool {
+	if !o.hull.Contains(at) || s.looked > mostLooked {
+		return false
+	}
+	s.looked += len(o.path)
+	return o.path.Contains(at, inTol)
 }
 
 type sorter struct {
@@ -41,6 +70,8 @@ type sorter struct {
 	lines    []found // everything else
 	strays   int     // lines that belong to no piece
 	numbered bool    // a piece without a name was numbered
+	looked   int     // curves gone along so far
+	untold   int     // remarks beyond those that can be told
 	sheet    Sheet
 }
 
@@ -48,9 +79,11 @@ type sorter struct {
 // largest is the outline, those inside it are its inner lines.
 func (s *sorter) element(runs []found) {
 	best, area := -1, 0.0
-	for i, r := range runs {
-		if r.closed && abs(r.path.Area()) > area {
-			best, area = i, abs(r.path.Area())
+	for i := range runs {
+		if r := &runs[i]; r.closed {
+			if r.extent = extentOf(r.path); r.area > area {
+				best, area = i, r.area
+			}
 		}
 	}
 	for i, r := range runs {
@@ -97,7 +130,7 @@ func (s *sorter) setMarksApart() {
 func (s *sorter) inAnother(i int) bool {
 	r := s.rings[i]
 	for j, o := range s.rings {
-		if j != i && len(o.sizes) > 0 && shareSize(o.sizes, r.sizes) && encloses(o, r) {
+		if j != i && len(o.sizes) > 0 && shareSize(o.sizes, r.sizes) && s.encloses(o, r) {
 			return true
 		}
 	}
@@ -105,8 +138,8 @@ func (s *sorter) inAnother(i int) bool {
 }
 
 // encloses reports whether the larger closed line o goes round r.
-func encloses(o, r found) bool {
-	return abs(o.path.Area()) > abs(r.path.Area()) && o.path.Contains(r.path[0].At(0.5), inTol)
+func (s *sorter) encloses(o, r found) bool {
+	return o.area > r.area && s.inside(o, r.path[0].At(0.5))
 }
 
 // inTol is how closely in mm it is told whether a place lies inside a piece.
@@ -121,6 +154,9 @@ func (s *sorter) outlines() error {
 			s.numbered = true
 		}
 		i := s.pieceNamed(r.name)
+		if i < 0 && len(s.sheet.Pieces) == mostPieces {
+			return unusable("This drawing has more than %d pieces. Leave out what is no piece, or give each piece the same title in all sizes.", mostPieces)
+		}
 		if i < 0 {
 			s.sheet.Pieces = append(s.sheet.Pieces, RawPiece{Name: r.name})
 			i = len(s.sheet.Pieces) - 1
@@ -171,17 +207,22 @@ func (s *sorter) pieceNamed(name string) int {
 // openLines gives each line to the piece it is named with, else to the piece
 // it lies on.
 func (s *sorter) openLines() {
+	ground := s.ground()
+	names := make([][]string, len(s.sheet.Pieces))
+	for i, p := range s.sheet.Pieces {
+		names[i] = wordsOf(p.Name)
+	}
 	for _, l := range s.lines {
 		if l.name == "" {
 			l.name = firstOf(l.nested, l.outer)
 		}
 		kind, known := kindOf(l.name)
-		i := s.namedWith(l.name)
+		i := namedWith(l.name, names)
 		if i < 0 && l.nested != "" {
-			i = s.namedWith(l.nested)
+			i = namedWith(l.nested, names)
 		}
 		if i < 0 {
-			i = s.under(l, kind)
+			i = s.under(l, kind, ground)
 		}
 		if i < 0 {
 			if known {
@@ -200,12 +241,14 @@ func (s *sorter) openLines() {
 	}
 }
 
-// namedWith is the piece with the longest name that stands in name, or -1.
-func (s *sorter) namedWith(name string) int {
+// namedWith is the piece with the longest name that stands in name, or -1; names
+// are those of the pieces as words.
+func namedWith(name string, names [][]string) int {
 	best, words := -1, 0
-	for i, p := range s.sheet.Pieces {
-		if n := len(wordsOf(p.Name)); n > words && holds(name, p.Name) {
-			best, words = i, n
+	said := wordsOf(name)
+	for i, of := range names {
+		if len(of) > words && holds(said, of) {
+			best, words = i, len(of)
 		}
 	}
 	return best
@@ -216,28 +259,41 @@ const nearEnough = 10.0
 
 // under is the piece a line lies on: for notches and folds, which sit on the
 // cutting line, the nearest; for others the smallest that holds its middle,
-// else the nearest. -1 when none is within 10 mm.
-func (s *sorter) under(l found, kind model.LineKind) int {
+// else the nearest. -1 when none is within 10 mm. Ground is that of the sheet.
+func (s *sorter) under(l found, kind model.LineKind, ground []found) int {
 	mid := middle(l.path)
 	best, area := -1, 0.0
 	near, dist := -1, nearEnough
-	for i, p := range s.sheet.Pieces {
-		for _, o := range p.Outlines {
-			if !shareSize(o.Sizes(), l.sizes) {
-				continue
-			}
-			if a := abs(o.Ring.Area()); (best < 0 || a < area) && o.Ring.Contains(mid, inTol) {
-				best, area = i, a
-			}
-			if _, _, d := o.Ring.Nearest(mid, inTol); d < dist {
-				near, dist = i, d
-			}
+	for _, o := range ground {
+		if !o.hull.Grow(nearEnough).Contains(mid) || !shareSize(o.sizes, l.sizes) {
+			continue
+		}
+		if (best < 0 || o.area < area) && s.inside(o, mid) {
+			best, area = o.part, o.area
+		}
+		if s.looked > mostLooked {
+			continue
+		}
+		s.looked += len(o.path)
+		if _, _, d := o.path.Nearest(mid, inTol); d < dist {
+			near, dist = o.part, d
 		}
 	}
 	if best < 0 || near >= 0 && (kind == Notch || kind == model.FoldLine) {
 		return near
 	}
 	return best
+}
+
+// ground is the outlines of the sheet, Part being the piece each is of.
+func (s *sorter) ground() []found {
+	var out []found
+	for i, p := range s.sheet.Pieces {
+		for _, o := range p.Outlines {
+			out = append(out, found{path: o.Ring, sizes: o.Sizes(), part: i, extent: extentOf(o.Ring)})
+		}
+	}
+	return out
 }
 
 // middle is a place half way along a line, by its own joints.
@@ -249,6 +305,10 @@ func middle(p geom.Path) geom.Point {
 }
 
 func (s *sorter) warn(format string, a ...any) {
+	if len(s.sheet.Warnings) == mostRemarks {
+		s.untold++
+		return
+	}
 	s.sheet.Warnings = append(s.sheet.Warnings, fmt.Sprintf(format, a...))
 }
 
@@ -261,6 +321,9 @@ func (s *sorter) tidy() {
 		s.warn("One line belongs to no piece and was left out.")
 	} else if s.strays > 1 {
 		s.warn("%d lines belong to no piece and were left out.", s.strays)
+	}
+	if s.untold > 0 {
+		s.sheet.Warnings = append(s.sheet.Warnings, fmt.Sprintf("There is more of this kind, %d times.", s.untold))
 	}
 }
 

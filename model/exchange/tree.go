@@ -15,7 +15,15 @@ const (
 	mostBytes    = 64 << 20
 	mostElements = 200_000
 	mostDepth    = 200
+	longestName  = 1000 // bytes of a title, a label or an id; more of it names nothing
 )
+
+// kept are the attributes that say what is drawn; no others are kept.
+var kept = map[string]bool{
+	"id": true, "href": true, "d": true, "points": true, "transform": true, "style": true, "display": true,
+	"viewBox": true, "preserveAspectRatio": true, "x": true, "y": true, "width": true, "height": true,
+	"x1": true, "y1": true, "x2": true, "y2": true, "cx": true, "cy": true, "r": true, "rx": true, "ry": true,
+}
 
 // element is one element of the drawing with its attributes by local name.
 // Label is kept apart because only the drawing program's own label counts.
@@ -24,15 +32,17 @@ type element struct {
 	attr  map[string]string
 	label string
 	title string // text of its title child
+	bytes int    // of all that is kept of it
 	kids  []*element
 }
 
 // readTree reads the elements of an SVG file; text other than titles is left
 // out. Entities of a DOCTYPE are not replaced: they are used for namespaces
-// only, in practice.
+// only, in practice. Nothing outside the file is read, whatever it names.
 func readTree(r io.Reader) (*element, error) {
 	limited := &io.LimitedReader{R: r, N: mostBytes + 1}
-	buf := bufio.NewReader(limited)
+	guard := &tagGuard{r: limited}
+	buf := bufio.NewReader(guard)
 	if head, _ := buf.Peek(2); len(head) == 2 && head[0] == 0x1f && head[1] == 0x8b {
 		return nil, unusable("This drawing is compressed. Save it as plain SVG and bring it in again.")
 	}
@@ -45,6 +55,8 @@ func readTree(r io.Reader) (*element, error) {
 	switch {
 	case limited.N <= 0:
 		return nil, unusable("This drawing is larger than %d MB. Leave pictures out of it and save it again.", mostBytes>>20)
+	case guard.tooDense:
+		return nil, tooManyParts()
 	case errors.As(err, &plain):
 		return nil, err
 	case err != nil || root == nil:
@@ -53,6 +65,10 @@ func readTree(r io.Reader) (*element, error) {
 		return nil, unusable("This file is not an SVG drawing: it begins with “%s”. Save the drawing as plain SVG and bring it in again.", shorten(root.name))
 	}
 	return root, nil
+}
+
+func tooManyParts() error {
+	return unusable("This drawing has too many parts to read. Keep the cutting lines and their marks only and save it again.")
 }
 
 func readElements(d *xml.Decoder) (root *element, err error) {
@@ -69,7 +85,7 @@ func readElements(d *xml.Decoder) (root *element, err error) {
 		switch t := tok.(type) {
 		case xml.StartElement:
 			if count++; count > mostElements || len(open)+skip > mostDepth {
-				return nil, unusable("This drawing has too many parts to read. Keep the cutting lines and their marks only and save it again.")
+				return nil, tooManyParts()
 			}
 			if skip > 0 || !drawn(t.Name) {
 				skip++
@@ -92,7 +108,8 @@ func readElements(d *xml.Decoder) (root *element, err error) {
 			}
 		case xml.CharData:
 			if skip == 0 && len(open) > 0 && open[len(open)-1].name == "title" {
-				open[len(open)-1].title += string(t)
+				top := open[len(open)-1]
+				top.title += string(t[:min(len(t), longestName-len(top.title))])
 			}
 		}
 	}
@@ -103,7 +120,8 @@ func closeElement(open []*element) {
 	if n := len(open); n > 1 && open[n-1].name == "title" {
 		top := open[n-2]
 		if top.title == "" {
-			top.title = strings.Join(strings.Fields(open[n-1].title), " ")
+			top.title = strings.ToValidUTF8(strings.Join(strings.Fields(open[n-1].title), " "), "")
+			top.bytes += len(top.title)
 		}
 		top.kids = top.kids[:len(top.kids)-1]
 	}
@@ -114,13 +132,17 @@ func drawn(n xml.Name) bool {
 }
 
 func newElement(t xml.StartElement) *element {
-	e := &element{name: t.Name.Local, attr: make(map[string]string, len(t.Attr))}
+	e := &element{name: t.Name.Local, attr: map[string]string{}}
 	for _, a := range t.Attr {
+		name := a.Name.Local
 		switch {
-		case a.Name.Space == "" || a.Name.Local == "href":
-			e.attr[a.Name.Local] = a.Value
-		case a.Name.Local == "label":
+		case name == "id" && len(a.Value) > longestName:
+		case (a.Name.Space == "" || name == "href") && kept[name]:
+			e.attr[name] = a.Value
+			e.bytes += len(a.Value)
+		case name == "label" && a.Name.Space != "" && len(a.Value) <= longestName:
 			e.label = strings.Join(strings.Fields(a.Value), " ")
+			e.bytes += len(e.label)
 		}
 	}
 	return e

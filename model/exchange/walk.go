@@ -9,11 +9,16 @@ import (
 	"quarterstep/model/geom"
 )
 
-// mostCubics and mostUses bound what a drawing may unfold to.
+// What a drawing may unfold to: far above any nest, low enough to be sorted out
+// in a moment.
 const (
-	mostCubics = 2_000_000
+	mostCubics = 500_000
 	mostUses   = 20
 	mostShown  = 400_000
+	mostWork   = 3 * mostBytes / 2 // bytes of attributes looked at; a copy is looked at again
+	mostRuns   = 60_000
+	mostSaid   = 20     // layers told of
+	mostLabels = 20_000 // that differ, of groups and lines
 )
 
 // reach is how far from the sheet's corner a line may lie, in mm: fifty metres
@@ -33,6 +38,17 @@ type found struct {
 	nested string // name of the innermost group inside the size layer
 	outer  string // name of the innermost group outside it
 	part   int    // which element it belongs to
+	extent
+}
+
+// extent is what is worked out once of a closed line.
+type extent struct {
+	area float64 // mm², never below 0
+	hull geom.Box
+}
+
+func extentOf(p geom.Path) extent {
+	return extent{abs(p.Area()), geom.BoxOf(p.Controls()...)}
 }
 
 // walker unfolds the drawing into runs.
@@ -47,6 +63,8 @@ type walker struct {
 	parts  int
 	cubics int
 	shown  int
+	work   int
+	read   map[string][]string // sizes by the label that names them
 }
 
 // place is where in the drawing the walker stands.
@@ -78,12 +96,13 @@ func (w *walker) kids(e *element, at place) error {
 }
 
 func (w *walker) walk(e *element, at place) error {
-	if w.shown++; w.shown > mostShown {
+	w.work += e.bytes
+	if w.shown++; w.shown > mostShown || w.work > mostWork || len(w.read) > mostLabels {
 		return unusable("This drawing repeats its parts too often to read. Keep the cutting lines and their marks only and save it again.")
 	}
 	if e.hidden() {
 		if sizes, _, ok := w.sizesOf(e); ok && e.name == "g" {
-			w.hidden = append(w.hidden, sizeLabel(sizes))
+			w.hidden = noted(w.hidden, sizeLabel(sizes))
 		}
 		return nil
 	}
@@ -121,14 +140,22 @@ func (w *walker) enter(e *element, at place) place {
 	default:
 		at.outer = firstOf(groupTitle(e), at.outer)
 		if e.name == "g" && name != "" {
-			w.groups = append(w.groups, name)
+			w.groups = noted(w.groups, name)
 			if otherSizes.MatchString(bareSize(groupTitle(e))) {
-				w.odd = append(w.odd, name)
+				w.odd = noted(w.odd, name)
 				at.odd = true
 			}
 		}
 	}
 	return at
+}
+
+// noted is names with one more, as many as can be told.
+func noted(names []string, one string) []string {
+	if len(names) >= mostSaid {
+		return names
+	}
+	return append(names, one)
 }
 
 func groupName(e *element) string  { return firstOf(e.label, e.title, e.attr["id"]) }
@@ -151,7 +178,7 @@ func (w *walker) sizesOf(e *element) (sizes []string, as string, ok bool) {
 		if name == "" {
 			continue
 		}
-		if sizes := sizesNamed(name, w.chart); len(sizes) > 0 {
+		if sizes := w.sizesIn(name); len(sizes) > 0 {
 			return sizes, bareSize(name), true
 		}
 		if saysAllSizes(name) {
@@ -162,6 +189,16 @@ func (w *walker) sizesOf(e *element) (sizes []string, as string, ok bool) {
 		}
 	}
 	return nil, "", false
+}
+
+// sizesIn is sizesNamed, worked out once for every label.
+func (w *walker) sizesIn(label string) []string {
+	sizes, ok := w.read[label]
+	if !ok {
+		sizes = sizesNamed(label, w.chart)
+		w.read[label] = sizes
+	}
+	return sizes
 }
 
 // nested enters an inner svg element, or a symbol by way of the use element
@@ -238,8 +275,8 @@ func (w *walker) shape(e *element, at place) error {
 	}
 	w.parts++
 	for _, r := range runs {
-		if w.cubics += len(r.path); w.cubics > mostCubics {
-			return unusable("This drawing has too many curves to read. Simplify its lines and save it again.")
+		if w.cubics += len(r.path); w.cubics > mostCubics || len(w.runs) > mostRuns {
+			return unusable("This drawing has too many lines to read. Leave out what is no cutting line or mark, simplify the lines and save it again.")
 		}
 		f := at.found
 		f.name, f.id, f.part = firstOf(at.use, e.title, e.label), e.attr["id"], w.parts
@@ -264,11 +301,11 @@ func (w *walker) shape(e *element, at place) error {
 // the sizes only names nothing, those of the layer are taken off it, others
 // count where there is no layer, and "all sizes" counts in any.
 func (w *walker) titled(f *found) {
-	if strings.EqualFold(f.name, f.as) || len(f.sizes) > 0 && slices.Equal(sizesNamed(f.name, w.chart), f.sizes) {
+	if strings.EqualFold(f.name, f.as) || len(f.sizes) > 0 && slices.Equal(w.sizesIn(f.name), f.sizes) {
 		f.name = ""
 		return
 	}
-	name, sizes, all := sizesAfter(f.name, w.chart)
+	name, sizes, all := sizesAfter(f.name, w.sizesIn)
 	switch {
 	case all:
 		f.name, f.sizes, f.all = name, nil, true

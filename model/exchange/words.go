@@ -2,6 +2,7 @@ package exchange
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -47,10 +48,14 @@ func wordsOf(name string) []string {
 	})
 }
 
-// holds reports whether the words of part stand in name, one after another.
-func holds(name, part string) bool {
-	p := wordsOf(part)
-	return len(p) > 0 && strings.Contains(" "+strings.Join(wordsOf(name), " ")+" ", " "+strings.Join(p, " ")+" ")
+// holds reports whether some words stand in others, one after another.
+func holds(words, part []string) bool {
+	for i := 0; len(part) > 0 && i+len(part) <= len(words); i++ {
+		if slices.Equal(words[i:i+len(part)], part) {
+			return true
+		}
+	}
+	return false
 }
 
 // machineID is an id given by a drawing program, which names nothing.
@@ -92,13 +97,14 @@ var sizeAfter = regexp.MustCompile(`(?i)[\s,(\[–-]*\bsizes?\s*:?\s*(.+?)[)\]]?
 var allAfter = regexp.MustCompile(`(?i)[\s,(\[–-]+((?:all|every|any|one)\s+sizes?)[)\]]?$`)
 
 // sizesAfter is the sizes that a title names after the piece, none with all
-// where it says that it is for all sizes, and the title without them.
-func sizesAfter(title string, chart model.SizeChart) (name string, sizes []string, all bool) {
+// where it says that it is for all sizes, and the title without them. Named says
+// which sizes a label names.
+func sizesAfter(title string, named func(label string) []string) (name string, sizes []string, all bool) {
 	if m := allAfter.FindStringSubmatchIndex(title); m != nil && saysAllSizes(title[m[2]:m[3]]) {
 		return title[:m[0]], nil, true
 	}
 	if m := sizeAfter.FindStringSubmatchIndex(title); m != nil {
-		if sizes := sizesNamed(title[m[2]:m[3]], chart); len(sizes) > 0 {
+		if sizes := named(title[m[2]:m[3]]); len(sizes) > 0 {
 			return title[:m[0]], sizes, false
 		}
 	}
