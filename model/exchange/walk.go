@@ -15,7 +15,7 @@ const (
 	mostCubics = 500_000
 	mostUses   = 20
 	mostShown  = 400_000
-	mostWork   = 3 * mostBytes / 2 // bytes of attributes looked at; a copy is looked at again
+	mostWork   = mostBytes + 8<<20 // bytes of attributes looked at; a copy is looked at again
 	mostRuns   = 60_000
 	mostSaid   = 20     // layers told of
 	mostLabels = 20_000 // that differ, of groups and lines
