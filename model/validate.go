@@ -42,31 +42,47 @@ const MaxAllowance = 100
 //  15. Limits of checks are ordinary and not below 0.
 //  16. Pictures have a file and a scale; tracings are of pictures that are there,
 //     in sizes of the chart, once each, every edge whole and from corner to
-//     corner.
+//     corner; their files have plain names.
+//  17. There is no more of anything than can be worked with, no name or number
+//     is beyond all use, and nothing lies farther away than paper is; where this
+//     is broken no other rule is looked at.
 func (p Pattern) Validate() error {
 	c := checker{p: p}
-	c.chart()
-	c.target()
-	c.pieces()
-	c.links()
-	c.lengths()
-	c.limits()
-	c.pictures()
-	c.tracings()
-	if len(c.found) == 0 {
+	if c.sizes() {
+		c.chart()
+		c.target()
+		c.pieces()
+		c.links()
+		c.lengths()
+		c.limits()
+		c.pictures()
+		c.tracings()
+	}
+	switch {
+	case len(c.found) == 0:
 		return nil
+	case c.untold > 0:
+		c.found = append(c.found, Problem{Rule: c.found[0].Rule, Say: fmt.Sprintf("and %d faults more", c.untold)})
 	}
 	return c.found
 }
 
 // checker gathers problems; piece is the name of the piece being looked at.
 type checker struct {
-	p     Pattern
-	piece string
-	found Problems
+	p      Pattern
+	piece  string
+	found  Problems
+	untold int // found beyond mostTold
 }
 
+// mostTold is how many problems are told; nobody reads more.
+const mostTold = 50
+
 func (c *checker) add(rule int, size, place, format string, args ...any) {
+	if len(c.found) >= mostTold {
+		c.untold++
+		return
+	}
 	c.found = append(c.found, Problem{rule, c.piece, size, place, fmt.Sprintf(format, args...)})
 }
 
@@ -197,7 +213,8 @@ func (s idSet) refuses(id string) string {
 	return ""
 }
 
-func ordinary(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+// ordinary reports that a number can be one of a pattern.
+func ordinary(x float64) bool { return math.Abs(x) <= farthest }
 
 // foldName is a size's name as SizeChart.Place compares it.
 func foldName(s string) string { return strings.ToLower(strings.TrimSpace(s)) }

@@ -2,6 +2,7 @@ package model
 
 import (
 	"fmt"
+	"strings"
 
 	"quarterstep/model/geom"
 )
@@ -16,8 +17,8 @@ func (c *checker) pictures() {
 		if why := ids.refuses(q.ID); why != "" {
 			c.add(3, "", place, "%s", why)
 		}
-		if q.File == "" {
-			c.add(16, "", place, "it has no file")
+		if !PictureFile(q.File) {
+			c.add(16, "", place, "it has no file, or one whose name %q cannot be", c.shown(q.File))
 		}
 		if !ordinary(q.PerMM) || q.PerMM < 0.01 || q.PerMM > 1000 {
 			c.add(16, "", place, "it cannot have %v pixels to a millimetre", q.PerMM)
@@ -32,6 +33,14 @@ func (c *checker) pictures() {
 		}
 	}
 }
+
+// PictureFile reports whether name can be that of a picture's file: one that
+// leads to no other folder, whatever the system.
+func PictureFile(name string) bool {
+	return name != "" && len(name) <= longestFile && !strings.HasPrefix(name, ".") && !strings.ContainsAny(name, "/\\:\x00")
+}
+
+const longestFile = 200 // bytes
 
 func (c *checker) tracings() {
 	ids := idSet{}

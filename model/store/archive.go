@@ -67,15 +67,23 @@ func addEntry(z *zip.Writer, name string, method uint16, data []byte) error {
 // Read reads a project file of that many bytes. Errors say what is wrong with
 // the file; ErrNotOurs, ErrTooBig and ErrNewer can be told apart.
 func Read(r io.ReaderAt, size int64) (File, error) {
-	z, err := zip.NewReader(r, size)
-	if err != nil {
+	if size > maxPattern+maxPictures+maxListing {
+		return File{}, ErrTooBig
+	}
+	list := &rationed{r: r, left: maxListing}
+	z, err := zip.NewReader(list, size)
+	switch {
+	case list.left < 0:
+		return File{}, ErrTooBig
+	case err != nil:
 		return File{}, ErrNotOurs
 	}
+	list.free = true
 	if len(z.File) > maxEntries {
 		return File{}, ErrTooBig
 	}
 	var f File
-	found, left := false, int64(maxPictures)
+	found, left := false, min(maxPictures, mostGrown*size+grownSlack)
 	for _, e := range z.File {
 		name, isPicture := strings.CutPrefix(e.Name, pictureEntry)
 		switch {
@@ -111,6 +119,24 @@ func Read(r io.ReaderAt, size int64) (File, error) {
 		return File{}, fmt.Errorf("%w: it has no %s", ErrNotOurs, patternEntry)
 	}
 	return f, nil
+}
+
+// rationed reads only so many bytes until it is free: the list of an archive's
+// entries may claim any length, and is kept whole.
+type rationed struct {
+	r    io.ReaderAt
+	left int64
+	free bool
+}
+
+// ReadAt refuses once the ration is used up.
+func (l *rationed) ReadAt(p []byte, at int64) (int, error) {
+	if !l.free {
+		if l.left -= int64(len(p)); l.left < 0 {
+			return 0, ErrTooBig
+		}
+	}
+	return l.r.ReadAt(p, at)
 }
 
 // readEntry unpacks at most limit bytes, whatever the archive says it holds.

@@ -3,7 +3,9 @@
 // Promise: what is written reads back as the same pattern, to the last bit of
 // every number; the same pattern gives the same bytes. Saving replaces the
 // file whole or not at all. What is read has passed Pattern.Validate. A file
-// that cannot be used is an error in plain words and nothing else happens.
+// that cannot be used is an error in plain words and nothing else happens. How
+// much a file may list, hold and unpack to is bounded before the memory is
+// taken; names of entries lead nowhere outside the file.
 //
 // # The file
 //
@@ -15,7 +17,7 @@
 // Other entries are passed over. pattern.json is one object:
 //
 //	format   "quarterstep pattern"
-//	version  4; a reader refuses a higher one than it knows
+//	version  5; a reader refuses a higher one than it knows
 //	home     in a copy kept for recovery: the path of the file it is a copy of
 //	pattern  the pattern
 //

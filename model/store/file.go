@@ -3,9 +3,9 @@ package store
 import (
 	"errors"
 	"fmt"
-	"strings"
 
 	"quarterstep/model"
+	"quarterstep/model/jsonsize"
 )
 
 // File is what a project file holds.
@@ -25,8 +25,14 @@ const (
 	maxPicture  = 128 << 20
 	maxPictures = 512 << 20
 	maxEntries  = 1000
-	maxName     = 200
+	maxListing  = 4 << 20 // of the archive's own list of its entries
+	mostGrown   = 4       // times as much as the file itself its pictures may unpack to: they are packed already
+	grownSlack  = 16 << 20
 )
+
+// patternSize is how much pattern.json may hold: its lists by how deep they lie,
+// pieces at the third level, what a piece has at the fifth, curves at the ninth.
+var patternSize = jsonsize.Most{Items: []int{5000, 5000, 5000, 10_000, 200_000, 200_000, 1_000_000, 1_000_000, 8_000_000}, Names: 1_000_000}
 
 // Faults of a file that have nothing to do with what its pattern says.
 var (
@@ -37,7 +43,7 @@ var (
 
 // pictureName is an error when name cannot be a picture's.
 func pictureName(name string) error {
-	if name == "" || len(name) > maxName || strings.HasPrefix(name, ".") || strings.ContainsAny(name, "/\\:\x00") {
+	if !model.PictureFile(name) {
 		return fmt.Errorf("%q cannot be the name of a picture", name)
 	}
 	return nil

@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+
+	"quarterstep/model/jsonsize"
 )
 
 const formatName = "quarterstep pattern"
@@ -45,6 +47,9 @@ func encode(f File) ([]byte, error) {
 
 // decode reads all of a File but its pictures.
 func decode(data []byte) (File, error) {
+	if err := jsonsize.Check(data, patternSize); err != nil {
+		return File{}, fmt.Errorf("%w: %w", ErrTooBig, err)
+	}
 	var e envelope[json.RawMessage]
 	if err := json.Unmarshal(data, &e); err != nil {
 		return File{}, fmt.Errorf("its pattern.json is spoilt: %w", err)
