@@ -3,7 +3,6 @@ package ui
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app"
@@ -16,13 +15,10 @@ func (w *Window) about() {
 	if w.dialogOpen {
 		return
 	}
-	w.dialogOpen = true
 	text := widget.NewLabel(assets.Licences)
 	text.TextStyle = fyne.TextStyle{Monospace: true}
 	text.Wrapping = fyne.TextWrapWord
 	head := widget.NewLabel("Quarterstep, " + app.Version + ". A workbench for paper patterns.\nIt comes without warranty: check the scale, sew a toile. Below are its licence and those of what is built into it.")
-	d := dialog.NewCustom("About Quarterstep", "Close", container.NewBorder(head, nil, nil, nil, container.NewVScroll(text)), w.win)
-	d.SetOnClosed(func() { w.dialogOpen = false })
-	d.Resize(fyne.NewSize(820, 640))
-	d.Show()
+	scroll := container.NewVScroll(text)
+	w.tell("About Quarterstep", container.NewBorder(head, nil, nil, nil, scroll), scroll, fyne.NewSize(820, 640))
 }

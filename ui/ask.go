@@ -18,6 +18,7 @@ type answer struct {
 	word string
 	then func()
 	best bool
+	away bool // what Escape does; without one, the first that does nothing
 }
 
 // question asks in a dialog; while another is open it is not asked.
@@ -25,27 +26,37 @@ func (w *Window) question(title, words string, answers ...answer) {
 	if w.dialogOpen {
 		return
 	}
-	w.dialogOpen = true
 	said := widget.NewLabel(words)
 	said.Wrapping = fyne.TextWrapWord
 	d := dialog.NewCustomWithoutButtons(title, said, w.win)
 	var buttons []fyne.CanvasObject
+	var first *panel.Push
+	keys := asked{}
 	for _, a := range answers {
-		b := widget.NewButton(a.word, func() {
+		give := func() {
 			d.Hide()
-			w.dialogOpen = false
+			w.hasNoDialog()
 			if a.then != nil {
 				a.then()
 			}
-		})
+		}
+		b := panel.NewPush(a.word, give)
 		if a.best {
 			b.Importance = widget.HighImportance
+			first, keys.yes = b, give
+		}
+		if a.away || keys.no == nil && a.then == nil {
+			keys.no = give
 		}
 		buttons = append(buttons, b)
 	}
 	d.SetButtons(buttons)
+	w.hasDialog(keys)
 	d.Resize(fyne.NewSize(460, 0))
 	d.Show()
+	if first != nil {
+		w.win.Canvas().Focus(first)
+	}
 }
 
 // useChart puts a size chart of the sewist's own under the pattern.
@@ -67,21 +78,13 @@ func (w *Window) askScreen() {
 	const long = 400
 	bar := canvas.NewRectangle(w.palette().Accent)
 	bar.SetMinSize(fyne.NewSize(long, 24))
-	length := widget.NewEntry()
+	length := panel.NewLine()
 	length.SetPlaceHolder("10.6 cm, 4 1/8 in")
-	w.dialogOpen = true
-	d := dialog.NewForm("True size on this screen", "That is it", "Leave it", []*widget.FormItem{
+	w.form("True size on this screen", "That is it", []*widget.FormItem{
 		widget.NewFormItem("", widget.NewLabel("Lay a ruler on the screen. How long is this bar?")),
 		widget.NewFormItem("", container.NewHBox(bar)),
 		widget.NewFormItem("Length", length),
-	}, func(yes bool) {
-		w.dialogOpen = false
-		if yes {
-			w.setScreen(long, length.Text)
-		}
-	}, w.win)
-	d.Show()
-	w.win.Canvas().Focus(length)
+	}, length, func() { w.setScreen(long, length.Text) })
 }
 
 // setScreen takes a bar of px window pixels to be as long as text says.
@@ -105,17 +108,11 @@ func (w *Window) rename() {
 		return
 	}
 	piece := w.hand.Piece
-	name := widget.NewEntry()
+	name := panel.NewLine()
 	name.SetText(w.doc.Pattern().Pieces[i].Name)
-	w.dialogOpen = true
-	d := dialog.NewForm("Name of the piece", "Rename", "Leave it", []*widget.FormItem{widget.NewFormItem("Name", name)}, func(yes bool) {
-		w.dialogOpen = false
-		if yes {
-			w.do("rename a piece", edit.Rename(piece, name.Text))
-		}
-	}, w.win)
-	d.Show()
-	w.win.Canvas().Focus(name)
+	w.form("Name of the piece", "Rename", []*widget.FormItem{widget.NewFormItem("Name", name)}, name, func() {
+		w.do("rename a piece", edit.Rename(piece, name.Text))
+	})
 }
 
 // help shows the keys and the cautions.
@@ -123,9 +120,6 @@ func (w *Window) help() {
 	if w.dialogOpen {
 		return
 	}
-	w.dialogOpen = true
-	d := dialog.NewCustom("Help", "Close", panel.NewHelp(helpView()), w.win)
-	d.SetOnClosed(func() { w.dialogOpen = false })
-	d.Resize(fyne.NewSize(820, 640))
-	d.Show()
+	content, scroll := panel.NewHelp(helpView())
+	w.tell("Help", content, scroll, fyne.NewSize(820, 640))
 }

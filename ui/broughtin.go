@@ -13,6 +13,7 @@ import (
 
 	"quarterstep/app"
 	"quarterstep/model"
+	"quarterstep/ui/panel"
 )
 
 // bringInFile brings in the nest in an SVG by the chart that knows its sizes.
@@ -43,7 +44,7 @@ func (w *Window) bringing(path string, read func() func()) {
 		then := read()
 		fyne.Do(func() {
 			d.Hide()
-			w.dialogOpen = false
+			w.hasNoDialog()
 			then()
 		})
 	}()
@@ -110,12 +111,9 @@ func readWords(got app.Brought, links int) []string {
 func (w *Window) tellRead(title string, lines []string) {
 	words := widget.NewLabel(strings.Join(lines, "\n"))
 	words.Wrapping = fyne.TextWrapWord
-	w.dialogOpen = true
-	d := dialog.NewCustom(title, "Close", container.NewVScroll(words), w.win)
-	d.SetOnClosed(func() { w.dialogOpen = false })
 	const wide, line, rest, most = 560, 24, 120, 560
-	d.Resize(fyne.NewSize(wide, min(float32(rest+line*len(lines)), most)))
-	d.Show()
+	scroll := container.NewVScroll(words)
+	w.tell(title, scroll, scroll, fyne.NewSize(wide, min(float32(rest+line*len(lines)), most)))
 }
 
 // askOneSize asks of a drawing without size layers which size all of it is.
@@ -128,9 +126,9 @@ func (w *Window) askOneSize(path string) {
 	for _, c := range charts {
 		names = append(names, c.Name)
 	}
-	size := widget.NewSelect(nil, nil)
+	size := panel.NewListed(nil, nil)
 	size.PlaceHolder = "Choose the size"
-	chart := widget.NewSelect(names, nil)
+	chart := panel.NewListed(names, nil)
 	words := widget.NewLabel("No layer of " + filepath.Base(path) + " is named after a size. If all of it is one size, say which: it can then grow by gaps you type or by cut lines. For a nest, leave it, name each size's layer after the size, and bring it in again.")
 	words.Wrapping = fyne.TextWrapWord
 	d := dialog.NewCustomWithoutButtons("One size only: which?", container.NewVBox(words, widget.NewForm(
@@ -142,7 +140,7 @@ func (w *Window) askOneSize(path string) {
 			then()
 		}
 	}
-	yes := widget.NewButton("Bring it in", done(func() { w.bringInOne(path, charts[chart.SelectedIndex()], size.Selected) }))
+	yes := panel.NewPush("Bring it in", done(func() { w.bringInOne(path, charts[chart.SelectedIndex()], size.Selected) }))
 	yes.Importance = widget.HighImportance
 	yes.Disable()
 	chart.OnChanged = func(string) {
@@ -156,10 +154,12 @@ func (w *Window) askOneSize(path string) {
 		}
 	}
 	chart.SetSelectedIndex(max(0, slices.Index(names, w.doc.Pattern().Chart.Name)))
-	d.SetButtons([]fyne.CanvasObject{widget.NewButton("Leave it", done(func() {})), yes})
-	w.dialogOpen = true
+	leave := done(func() {})
+	d.SetButtons([]fyne.CanvasObject{panel.NewPush("Leave it", leave), yes})
+	w.hasDialog(asked{no: leave})
 	d.Resize(fyne.NewSize(520, 300))
 	d.Show()
+	w.win.Canvas().Focus(size)
 }
 
 func sizeNamesOf(c model.SizeChart) []string {

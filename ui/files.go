@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app"
 	"quarterstep/app/paper"
@@ -41,6 +42,7 @@ func (w *Window) menu() *fyne.Menu {
 		fyne.NewMenuItem("Save PDF ...", w.savePDF),
 		fyne.NewMenuItem("Increment sheets ...", w.allSheets),
 		fyne.NewMenuItem("Style change ...", w.askStyle),
+		fyne.NewMenuItem("Copy what the Table shows as text", w.copyWords),
 		fyne.NewMenuItemSeparator(),
 		w.pieceMenu(),
 		fyne.NewMenuItemSeparator(),
@@ -76,10 +78,9 @@ func (w *Window) show(p model.Pattern) {
 
 // fail says in a dialog what could not be done.
 func (w *Window) fail(what string, err error) {
-	w.dialogOpen = true
-	d := dialog.NewInformation(what, capital(err.Error()), w.win)
-	d.SetOnClosed(func() { w.dialogOpen = false })
-	d.Show()
+	said := widget.NewLabel(capital(err.Error()))
+	said.Wrapping = fyne.TextWrapWord
+	w.tell(what, said, nil, fyne.NewSize(460, 0))
 }
 
 // open reads a project file and makes it the document; one that another window
@@ -198,9 +199,8 @@ func (w *Window) bringIn() {
 
 // askFile asks for a file with one of the endings.
 func (w *Window) askFile(endings []string, then func(path string)) {
-	w.dialogOpen = true
 	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
-		w.dialogOpen = false
+		w.hasNoDialog()
 		if err != nil {
 			w.fail("This file cannot be opened", err)
 			return
@@ -215,6 +215,7 @@ func (w *Window) askFile(endings []string, then func(path string)) {
 		}
 		then(path)
 	}, w.win)
+	w.hasDialog(asked{no: d.Dismiss})
 	d.SetFilter(storage.NewExtensionFileFilter(endings))
 	w.startIn(d.SetLocation)
 	d.Resize(fyne.NewSize(900, 620))
@@ -229,9 +230,8 @@ func (w *Window) askSave(then func(path string)) {
 // askWhere asks for a place to write a file called name; ending is added where
 // it is missing.
 func (w *Window) askWhere(name, ending string, then func(path string)) {
-	w.dialogOpen = true
 	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
-		w.dialogOpen = false
+		w.hasNoDialog()
 		if err != nil {
 			w.fail("The file cannot be written there", err)
 			return
@@ -252,6 +252,7 @@ func (w *Window) askWhere(name, ending string, then func(path string)) {
 		}
 		then(path)
 	}, w.win)
+	w.hasDialog(asked{no: d.Dismiss})
 	d.SetFileName(name)
 	w.startIn(d.SetLocation)
 	d.Resize(fyne.NewSize(900, 620))

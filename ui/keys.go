@@ -23,6 +23,8 @@ func (w *Window) connectKeys() {
 	add(fyne.KeyS, ctrl|fyne.KeyModifierShift, w.saveAs)
 	add(fyne.KeyO, ctrl, w.askOpen)
 	add(fyne.KeyP, ctrl, w.savePDF)
+	add(fyne.KeyP, ctrl|fyne.KeyModifierShift, w.printPages)
+	add(fyne.KeyC, ctrl|fyne.KeyModifierShift, w.copyWords)
 	add(fyne.KeyQ, ctrl, w.askAndClose)
 	add(fyne.KeyZ, ctrl|fyne.KeyModifierShift, func() { w.doc.Redo() })
 	add(fyne.KeyY, ctrl, func() { w.doc.Redo() })
@@ -55,7 +57,9 @@ func (w *Window) custom(s *desktop.CustomShortcut) {
 		fyne.KeyS: w.save, fyne.KeyO: w.askOpen, fyne.KeyP: w.savePDF, fyne.KeyQ: w.askAndClose,
 		fyne.KeyY: func() { w.doc.Redo() },
 	}
-	shifted := map[fyne.KeyName]func(){fyne.KeyS: w.saveAs, fyne.KeyZ: func() { w.doc.Redo() }}
+	shifted := map[fyne.KeyName]func(){
+		fyne.KeyS: w.saveAs, fyne.KeyZ: func() { w.doc.Redo() }, fyne.KeyP: w.printPages, fyne.KeyC: w.copyWords,
+	}
 	if s.Modifier == ctrl && actions[s.KeyName] != nil {
 		w.guarded(actions[s.KeyName])
 	}
@@ -67,6 +71,7 @@ func (w *Window) custom(s *desktop.CustomShortcut) {
 // key is a key without a character.
 func (w *Window) key(e *fyne.KeyEvent) {
 	if w.dialogOpen {
+		w.dialogKey(e)
 		return
 	}
 	if w.showsChecks(e) || w.takenKey(e) || w.traceKey(e) {
@@ -84,6 +89,20 @@ func (w *Window) key(e *fyne.KeyEvent) {
 		}
 	case fyne.KeyF2:
 		w.rename()
+	case fyne.KeyF6:
+		w.nextRegion(shiftHeld())
+	case fyne.KeyF10:
+		if shiftHeld() {
+			w.menuInHand()
+		} else {
+			w.rail.OpenMenu()
+		}
+	case desktop.KeyMenu:
+		w.menuInHand()
+	case fyne.KeyPageUp:
+		w.nextPiece(-1)
+	case fyne.KeyPageDown:
+		w.nextPiece(1)
 	case fyne.KeyEscape:
 		w.straight, w.adding = scene.Ref{}, false
 		w.dropDart()
@@ -126,6 +145,27 @@ func (w *Window) rune(r rune) {
 	if do := actions[r]; do != nil {
 		do()
 	}
+}
+
+// menuInHand shows the menu of what is in hand, as a right click on it does.
+func (w *Window) menuInHand() {
+	if len(w.doc.Pattern().Pieces) > 0 && !w.withPhoto() && w.step != stepPrint {
+		w.tableMenu(w.hand, w.table.InHandAt())
+	}
+}
+
+// nextPiece takes the next piece in hand, or the one before.
+func (w *Window) nextPiece(by int) {
+	p := w.doc.Pattern()
+	n := len(p.Pieces)
+	if n == 0 || w.withPhoto() {
+		return
+	}
+	i := p.PieceIndex(w.hand.Piece)
+	if i < 0 && by < 0 {
+		i = 0
+	}
+	w.shelf.OnPick((i + by + n) % n)
 }
 
 func (w *Window) unfold(name string) {

@@ -5,11 +5,11 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app/edit"
 	"quarterstep/model"
+	"quarterstep/ui/panel"
 	"quarterstep/ui/scene"
 )
 
@@ -99,18 +99,12 @@ func (w *Window) askCopies() {
 		return
 	}
 	q := p.Pieces[i]
-	n, lining := widget.NewEntry(), widget.NewEntry()
+	n, lining := panel.NewLine(), panel.NewLine()
 	n.SetText(strconv.Itoa(q.Copies()))
 	lining.SetText(strconv.Itoa(q.Lining))
-	w.dialogOpen = true
-	d := dialog.NewForm("Cut how many of "+q.Name, "Cut so many", "Leave it", []*widget.FormItem{widget.NewFormItem("Cut", n), widget.NewFormItem("In lining", lining)}, func(yes bool) {
-		w.dialogOpen = false
-		if yes {
-			w.setCopies(q.ID, n.Text, lining.Text)
-		}
-	}, w.win)
-	d.Show()
-	w.win.Canvas().Focus(n)
+	w.form("Cut how many of "+q.Name, "Cut so many", []*widget.FormItem{widget.NewFormItem("Cut", n), widget.NewFormItem("In lining", lining)}, n, func() {
+		w.setCopies(q.ID, n.Text, lining.Text)
+	})
 }
 
 // setCopies takes how many of a piece to cut in cloth and in lining, as typed.

@@ -158,7 +158,7 @@ func (w *Window) offer(left []safekeeping.Leftover) {
 			w.dropLeft(l)
 			w.offer(rest)
 		}},
-		answer{word: "Not now", then: func() { w.offer(rest) }},
+		answer{word: "Not now", then: func() { w.offer(rest) }, away: true},
 		answer{word: "Bring it back", then: func() { w.bringBack(l) }, best: true},
 	)
 }

@@ -5,11 +5,11 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app/edit"
 	"quarterstep/model"
+	"quarterstep/ui/panel"
 )
 
 // askShared asks which sizes above it a printed line of the piece in hand serves
@@ -29,7 +29,7 @@ func (w *Window) askShared() {
 	var also []*widget.Check
 	boxes := container.NewGridWithColumns(columns)
 	none := widget.NewLabel("The next size up has a line of its own.")
-	line := widget.NewSelect(lines, nil)
+	line := panel.NewListed(lines, nil)
 	line.OnChanged = func(string) {
 		n := line.SelectedIndex()
 		also = nil
@@ -43,18 +43,11 @@ func (w *Window) askShared() {
 		none.Hidden = len(also) > 0
 	}
 	line.SetSelectedIndex(len(lines) - 1)
-	w.dialogOpen = true
-	d := dialog.NewForm("Sizes of "+q.Name+" that share a line", "That is so", "Leave it", []*widget.FormItem{
+	w.form("Sizes of "+q.Name+" that share a line", "That is so", []*widget.FormItem{
 		widget.NewFormItem("The line of size", line),
 		widget.NewFormItem("serves also", boxes),
 		widget.NewFormItem("", none),
-	}, func(yes bool) {
-		w.dialogOpen = false
-		if yes {
-			w.shareLine(q, line.SelectedIndex(), ticked(also))
-		}
-	}, w.win)
-	d.Show()
+	}, line, func() { w.shareLine(q, line.SelectedIndex(), ticked(also)) })
 }
 
 func ticked(checks []*widget.Check) []string {

@@ -16,16 +16,23 @@ const mostRecent = 4
 // showStart shows the start page while there is nothing to work on.
 func (w *Window) showStart(p model.Pattern) {
 	if len(p.Pieces)+len(p.Tracings)+len(p.Pictures)+len(w.paper.photos) > 0 {
-		w.start.Hide()
+		if w.start.Visible() {
+			w.start.Hide()
+			w.win.Canvas().Focus(w.table)
+		}
 		return
 	}
 	v := panel.StartView{Before: "Before you cut: measure the test square, and sew a toile. A bought pattern is licensed for your own use. For children's nightwear, cords and drawstrings the safety rules where you live come first."}
 	for _, path := range w.settings.Recent[:min(len(w.settings.Recent), mostRecent)] {
 		v.Recent = append(v.Recent, strings.TrimSuffix(filepath.Base(path), projectExt))
 	}
+	came := !w.start.Visible()
 	w.start.SetView(v)
 	w.start.Show()
 	w.frame.Layout.Layout(w.frame.Objects, w.frame.Size())
+	if came {
+		w.win.Canvas().Focus(w.start.First())
+	}
 }
 
 func (w *Window) connectStart() {

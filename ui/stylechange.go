@@ -3,11 +3,10 @@ package ui
 import (
 	"strings"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app/edit"
+	"quarterstep/ui/panel"
 )
 
 // askStyle asks for a style change over the whole pattern, and by how much.
@@ -19,26 +18,18 @@ func (w *Window) askStyle() {
 	for _, s := range edit.Styles {
 		names = append(names, string(s))
 	}
-	style := widget.NewSelect(names, nil)
+	style := panel.NewListed(names, nil)
 	style.SetSelectedIndex(0)
-	by := widget.NewEntry()
+	by := panel.NewLine()
 	by.SetPlaceHolder("10 mm, 3/8 in")
-	w.dialogOpen = true
-	d := dialog.NewForm("Style change, on all pieces", "Change", "Leave it", []*widget.FormItem{
+	w.form("Style change, on all pieces", "Change", []*widget.FormItem{
 		widget.NewFormItem("Change", style),
 		widget.NewFormItem("By", by),
-	}, func(yes bool) {
-		w.dialogOpen = false
-		if !yes {
-			return
-		}
+	}, by, func() {
 		if err := w.changeStyle(style.SelectedIndex(), by.Text); err != nil {
 			w.fail("This change cannot be made", err)
 		}
-	}, w.win)
-	d.Resize(fyne.NewSize(420, 0))
-	d.Show()
-	w.win.Canvas().Focus(by)
+	})
 }
 
 // askParallel asks by how much the edge in hand is to be moved parallel.
@@ -48,24 +39,16 @@ func (w *Window) askParallel() {
 		return
 	}
 	ways := []string{"out of the piece", "into the piece"}
-	way := widget.NewSelect(ways, nil)
+	way := panel.NewListed(ways, nil)
 	way.SetSelectedIndex(0)
-	by := widget.NewEntry()
+	by := panel.NewLine()
 	by.SetPlaceHolder("5 mm, 1/4 in")
-	w.dialogOpen = true
-	d := dialog.NewForm("Move "+strings.ToLower(edgeName(q, j))+" of "+q.Name+" parallel", "Move", "Leave it", []*widget.FormItem{
+	w.form("Move "+strings.ToLower(edgeName(q, j))+" of "+q.Name+" parallel", "Move", []*widget.FormItem{
 		widget.NewFormItem("By", by),
 		widget.NewFormItem("", way),
-	}, func(yes bool) {
-		w.dialogOpen = false
-		if !yes {
-			return
-		}
+	}, by, func() {
 		if err := w.shiftEdge(way.SelectedIndex() == 1, by.Text); err != nil {
 			w.fail("It cannot be moved", err)
 		}
-	}, w.win)
-	d.Resize(fyne.NewSize(420, 0))
-	d.Show()
-	w.win.Canvas().Focus(by)
+	})
 }

@@ -82,10 +82,12 @@ type Window struct {
 	tour       *panel.Tour
 	tourAt     tourAt
 	folds      map[string]*panel.Fold
+	order      []*panel.Fold     // the folds as they stand
 	side       fyne.CanvasObject // the folds, stacked
 	sideHigh   float32           // how high they were when last stacked
 	frame      *fyne.Container
 	dialogOpen bool // one dialog at a time
+	asked      asked
 }
 
 // Open makes the window on a document; settingsDir is where habits are kept,
@@ -213,7 +215,11 @@ func (w *Window) build() {
 	w.connectPhoto()
 	w.connectStart()
 	w.connectKeys()
-	w.side = panel.NewSide(w.folds["Photo"], w.folds["Pages"], w.folds["Length"], w.folds["How it grows"], w.folds["Increments"], w.folds["Dart"], w.folds["By eye"], w.folds["Wearer"], w.folds["Links"], w.folds["Checks"])
+	w.order = nil
+	for _, name := range []string{"Photo", "Pages", "Length", "How it grows", "Increments", "Dart", "By eye", "Wearer", "Links", "Checks"} {
+		w.order = append(w.order, w.folds[name])
+	}
+	w.side = panel.NewSide(w.order...)
 	w.frame = panel.NewFrame(panel.Frame{
 		Rail: w.rail, RedStrip: w.red, Shelf: w.shelf, Tools: w.tools, Table: w.table, Strip: w.strip,
 		Side: w.side, Status: w.status,

@@ -24,8 +24,9 @@ func (b *Board) FocusLost() {
 	b.parts.focus.Hide()
 }
 
-// AcceptsTab implements fyne.Tabbable: Tab goes from handle to handle.
-func (b *Board) AcceptsTab() bool { return true }
+// AcceptsTab implements fyne.Tabbable: Tab goes from handle to handle, and on to
+// the next part of the window where there is none.
+func (b *Board) AcceptsTab() bool { return len(b.handles()) > 0 }
 
 // TypedRune implements fyne.Focusable.
 func (b *Board) TypedRune(r rune) {
@@ -64,9 +65,18 @@ func (b *Board) TypedKey(e *fyne.KeyEvent) {
 		if shift {
 			step = Large
 		}
+		if b.tool == Slide {
+			b.slideBy(e.Name)
+			return
+		}
 		b.nudge(e.Name, step)
 	case fyne.KeyTab:
 		b.nextHandle(shift)
+		b.measureTo()
+	case fyne.KeyReturn, fyne.KeyEnter:
+		if !b.enter() {
+			b.passOn(e)
+		}
 	case fyne.KeyEscape:
 		if !b.escape() {
 			b.selected(scene.Ref{})

@@ -93,6 +93,17 @@ func (m *measuring) from(at view.Px) {
 	m.place()
 }
 
+// begin and end lay the measure's two ends on places of the Table.
+func (m *measuring) begin(at geom.Point) {
+	m.a, m.b, m.taken = at, at, true
+	m.place()
+}
+
+func (m *measuring) end(at geom.Point) {
+	m.b = at
+	m.place()
+}
+
 func (m *measuring) to(at view.Px) {
 	m.b, _ = m.snap(at)
 	if b, ok := m.straight(at); ok {

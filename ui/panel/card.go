@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
 
 	"quarterstep/ui/theme"
 )
@@ -46,6 +47,16 @@ func newCard(press func()) *card {
 // TappedSecondary asks for the piece's menu.
 func (c *card) TappedSecondary(e *fyne.PointEvent) { call1(c.menu, e.AbsolutePosition) }
 
+// TypedKey opens the piece's menu by its key.
+func (c *card) TypedKey(e *fyne.KeyEvent) {
+	if e.Name == desktop.KeyMenu || e.Name == fyne.KeyF10 && shiftHeld() {
+		at := fyne.CurrentApp().Driver().AbsolutePositionForObject(c)
+		call1(c.menu, at.AddXY(c.Size().Width/2, c.Size().Height/2))
+		return
+	}
+	c.touch.TypedKey(e)
+}
+
 func (c *card) set(v CardView, chosen bool) {
 	same := c.view.Name == v.Name && c.view.State == v.State && c.view.How == v.How &&
 		c.view.Links == v.Links && c.view.Key == v.Key && c.chosen == chosen
@@ -76,6 +87,9 @@ func (c *card) CreateRenderer() fyne.WidgetRenderer {
 		c.paintGround(g, p)
 		if c.chosen {
 			g.FillColor, g.StrokeColor, g.StrokeWidth = p.Raised, p.Accent, 2
+		}
+		if c.focused {
+			g.FillColor, g.StrokeWidth = p.AccentTint, 3
 		}
 		name.setText(c.view.Name)
 		name.Hidden, how.Hidden = c.narrow, c.narrow

@@ -181,6 +181,7 @@ func (e *typed) FocusGained() {
 	e.Entry.FocusGained()
 	e.TypedShortcut(&fyne.ShortcutSelectAll{})
 	e.owner.Refresh()
+	reveal(e.owner)
 }
 
 // FocusLost takes what was typed.
@@ -209,10 +210,28 @@ func (e *typed) TypedKey(k *fyne.KeyEvent) {
 		if !e.owner.refused {
 			e.owner.onTab(shiftHeld())
 		}
+	case ofWindow[k.Name]:
+		passKey(e, k)
 	default:
 		e.Entry.TypedKey(k)
 	}
 }
+
+// ofWindow are the keys that are the window's wherever the keyboard is.
+var ofWindow = map[fyne.KeyName]bool{fyne.KeyF2: true, fyne.KeyF6: true, fyne.KeyF10: true, fyne.KeyPageUp: true, fyne.KeyPageDown: true}
+
+// TypedShortcut hands the window's shortcuts on, with what was typed taken first.
+func (e *typed) TypedShortcut(s fyne.Shortcut) {
+	if c, ok := s.(*desktop.CustomShortcut); ok && !ofTyping[c.KeyName] {
+		e.owner.commit()
+		passShortcut(e, s)
+		return
+	}
+	e.Entry.TypedShortcut(s)
+}
+
+// ofTyping are the keys that with Ctrl go from word to word.
+var ofTyping = map[fyne.KeyName]bool{fyne.KeyLeft: true, fyne.KeyRight: true, fyne.KeyBackspace: true, fyne.KeyDelete: true}
 
 // shiftHeld tells whether Shift is held now.
 func shiftHeld() bool {

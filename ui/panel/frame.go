@@ -50,11 +50,12 @@ const (
 // NewFrame lays the parts out as the window's content. All are needed.
 func NewFrame(f Frame) *fyne.Container {
 	split := []fyne.CanvasObject{newFill(separatorInk), newFill(separatorInk)}
-	objects := []fyne.CanvasObject{f.Table}
+	// In the order in which Tab goes through them.
+	objects := []fyne.CanvasObject{f.Rail, f.RedStrip, f.Shelf, f.Tools, f.Table}
 	for _, o := range f.Over {
 		objects = append(objects, o.Object)
 	}
-	objects = append(objects, f.Tools, f.Strip, f.Shelf, f.Side, split[0], split[1], f.Rail, f.RedStrip, f.Status)
+	objects = append(objects, f.Strip, f.Side, split[0], split[1], f.Status)
 	whole := container.New(&frameLayout{f, split}, objects...)
 	f.RedStrip.onTurn = func() { relay(whole) }
 	return whole

@@ -37,7 +37,7 @@ func TestStatus(t *testing.T) {
 
 func TestHelp(t *testing.T) {
 	inBoth(t, func(t *testing.T) {
-		h := NewHelp(HelpView{
+		h, _ := NewHelp(HelpView{
 			Keys:     []TermView{{", and .", "one size down or up"}, {"Esc", "lets go without changing anything"}},
 			Cautions: []string{"Make a toile first."},
 		})

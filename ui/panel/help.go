@@ -18,8 +18,8 @@ type HelpView struct {
 // TermView is a word, a key or a step with what is said of it.
 type TermView struct{ Term, Means string }
 
-// NewHelp makes the content of the help window, scrolled when long.
-func NewHelp(v HelpView) fyne.CanvasObject {
+// NewHelp makes the content of the help window, and what scrolls in it.
+func NewHelp(v HelpView) (fyne.CanvasObject, *container.Scroll) {
 	const width, terms = 730, 170
 	box := below(7)
 	section := func(title string, list []TermView) {
@@ -43,5 +43,6 @@ func NewHelp(v HelpView) fyne.CanvasObject {
 	}
 	section("Words", v.Words)
 	section("Keys", v.Keys)
-	return sized(width+24, 440, container.NewVScroll(inset(4, 4, 4, 20, box)))
+	scroll := container.NewVScroll(inset(4, 4, 4, 20, box))
+	return sized(width+24, 440, scroll), scroll
 }

@@ -21,14 +21,14 @@ type MakeLinkView struct {
 
 // makePart makes a link.
 type makePart struct {
-	start  *widget.Button
+	start  *Push
 	title  *words
 	sides  [2]*words
 	ask    *words
 	kinds  *choiceList
 	turn   *link
-	link   *widget.Button
-	letGo  *widget.Button
+	link   *Push
+	letGo  *Push
 	making *fyne.Container
 	box    *fyne.Container
 }
@@ -41,10 +41,10 @@ func newMakePart(p *Links) *makePart {
 	for i := range m.sides {
 		m.sides[i] = newWrapped("", theme.Body, ink, sideContent)
 	}
-	m.start = widget.NewButton("", func() { call(p.OnStart) })
-	m.link = widget.NewButton("Link", func() { call(p.OnMake) })
+	m.start = NewPush("", func() { call(p.OnStart) })
+	m.link = NewPush("Link", func() { call(p.OnMake) })
 	m.link.Importance = widget.HighImportance
-	m.letGo = widget.NewButton("Let go", func() { call(p.OnLetGo) })
+	m.letGo = NewPush("Let go", func() { call(p.OnLetGo) })
 	m.turn = newLink("The other way round", func() { call(p.OnTurn) })
 	m.kinds = newChoiceList(func(i int) { call1(p.OnKind, i) })
 	m.making = below(6, rule(), m.title, m.sides[0], m.sides[1], m.ask, m.kinds.box,

@@ -20,7 +20,7 @@ type linkPart struct {
 	says     []*words
 	sayBox   *fyne.Container
 	why      *note
-	remedies [2]*widget.Button
+	remedies [2]*Push
 	remedy   *fyne.Container
 	give     *pick
 	giveRow  *fyne.Container
@@ -51,7 +51,7 @@ func newLinkPart(p *Links) *linkPart {
 	}
 	o.low.onHint, o.high.onHint = hint, hint
 	for i := range o.remedies {
-		o.remedies[i] = widget.NewButton("", func() { call1(p.OnRemedy, i) })
+		o.remedies[i] = NewPush("", func() { call1(p.OnRemedy, i) })
 	}
 	o.remedies[0].Importance = widget.HighImportance
 	o.give.onPick = func(i int) { call1(p.OnGive, i) }

@@ -106,7 +106,7 @@ type Pages struct {
 	changed        *check
 	sending        *words
 	cancel, anew   *link
-	print, save    *widget.Button
+	print, save    *Push
 	box            *fyne.Container
 }
 
@@ -158,9 +158,9 @@ func NewPages() *Pages {
 	)
 	p.cancel = newLink("Cancel", func() { call(p.OnCancel) })
 	p.anew = newLink("Lay out anew", func() { call(p.OnAnew) })
-	p.print = widget.NewButton("Print", func() { call(p.OnPrint) })
+	p.print = NewPush("Print", func() { call(p.OnPrint) })
 	p.print.Importance = widget.HighImportance
-	p.save = widget.NewButton("Save PDF", func() { call(p.OnSave) })
+	p.save = NewPush("Save PDF", func() { call(p.OnSave) })
 	p.lay()
 	p.ExtendBaseWidget(p)
 	p.SetView(PagesView{Page: -1})
@@ -246,7 +246,7 @@ func (p *Pages) setWayOut(v PagesView) {
 	setButton(p.save, v.Save, off)
 }
 
-func setButton(b *widget.Button, text string, off bool) {
+func setButton(b *Push, text string, off bool) {
 	if b.Text != text {
 		b.SetText(text)
 	}

@@ -15,19 +15,24 @@ import (
 // meant.
 type pick struct {
 	widget.BaseWidget
-	list   *widget.Select
-	least  float32
-	onPick func(i int)
+	list    *Listed
+	focused bool
+	least   float32
+	onPick  func(i int)
 }
 
 func newPick(leastWidth float32) *pick {
 	p := &pick{least: leastWidth}
-	p.list = widget.NewSelect(nil, func(string) {
+	p.list = NewListed(nil, func(string) {
 		if i := p.list.SelectedIndex(); i >= 0 && p.onPick != nil {
 			p.onPick(i)
 		}
 	})
 	p.list.PlaceHolder = " "
+	p.list.onFocus = func(on bool) {
+		p.focused = on
+		p.Refresh()
+	}
 	p.ExtendBaseWidget(p)
 	return p
 }
@@ -53,6 +58,9 @@ func (p *pick) CreateRenderer() fyne.WidgetRenderer {
 	d.paint = func(c theme.Palette) {
 		outline.FillColor = theme.Faded(c.Field, 0)
 		outline.StrokeColor, outline.StrokeWidth = c.Edge, 1.2
+		if p.focused {
+			outline.StrokeColor, outline.StrokeWidth = c.Accent, 2
+		}
 	}
 	d.min = func() fyne.Size { return fyne.NewSize(p.least, max(controlHeight, theme.Px(controlHeight))) }
 	d.lay = func(size fyne.Size) {

@@ -36,8 +36,8 @@ type Proposals struct {
 
 	title *words
 	none  *words
-	all   *widget.Button
-	find  *widget.Button
+	all   *Push
+	find  *Push
 	rows  []*proposalRow
 	box   *fyne.Container
 	below *fyne.Container
@@ -51,9 +51,9 @@ func NewProposals() *Proposals {
 		box:   below(6),
 		below: below(6),
 	}
-	p.all = widget.NewButton("", func() { call(p.OnAll) })
+	p.all = NewPush("", func() { call(p.OnAll) })
 	p.all.Importance = widget.HighImportance
-	p.find = widget.NewButton("", func() { call(p.OnFind) })
+	p.find = NewPush("", func() { call(p.OnFind) })
 	p.ExtendBaseWidget(p)
 	return p
 }
@@ -102,7 +102,7 @@ func (p *Proposals) setSearch(v ProposalsView) {
 	p.below.Refresh()
 }
 
-func setWord(b *widget.Button, word string) {
+func setWord(b *Push, word string) {
 	if b.Text != word {
 		b.SetText(word)
 	}

@@ -61,7 +61,7 @@ type Rail struct {
 func NewRail(steps int) *Rail {
 	r := &Rail{back: newFill(railFill), divide: newFill(separatorInk)}
 	r.stitches = canvas.NewRaster(r.sew)
-	r.name = newNameButton(r.openMenu)
+	r.name = newNameButton(r.OpenMenu)
 	for i := range steps {
 		r.steps = append(r.steps, newStepButton(i+1, func() { call1(r.OnStep, i) }))
 	}
@@ -108,7 +108,8 @@ func hintOf(verb, what, otherwise string) string {
 	return verb + what
 }
 
-func (r *Rail) openMenu() {
+// OpenMenu opens the menu under the pattern's name.
+func (r *Rail) OpenMenu() {
 	if r.Menu == nil {
 		return
 	}

@@ -94,6 +94,8 @@ func (s *Shelf) SetNarrow(narrow bool) {
 	s.Refresh()
 }
 
+func (s *Shelf) scrolled() *container.Scroll { return s.scroll }
+
 // Width is the width the Shelf wants now.
 func (s *Shelf) Width() float32 {
 	if s.narrow {

@@ -26,6 +26,7 @@ type Start struct {
 	OnTargets          func()
 
 	view   StartView
+	first  *button
 	recent *fyne.Container
 	before *note
 	box    *fyne.Container
@@ -72,7 +73,11 @@ func NewStart() *Start {
 }
 
 func (s *Start) button(word string, f *func()) fyne.CanvasObject {
-	return beside(0, noneGrows, newButton(word, func() { call(*f) }))
+	b := newButton(word, func() { call(*f) })
+	if s.first == nil {
+		s.first = b
+	}
+	return beside(0, noneGrows, b)
 }
 
 // SetView shows a view.

@@ -93,13 +93,13 @@ func (s *Status) CreateRenderer() fyne.WidgetRenderer {
 type RedStrip struct {
 	widget.BaseWidget
 	text   *words
-	button *widget.Button
+	button *Push
 	onTurn func() // it came or went
 }
 
 // NewRedStrip makes a hidden strip; its button reads verb and calls act.
 func NewRedStrip(verb string, act func()) *RedStrip {
-	r := &RedStrip{text: newCut("", theme.Body, onLoss), button: widget.NewButton(verb, func() { call(act) })}
+	r := &RedStrip{text: newCut("", theme.Body, onLoss), button: NewPush(verb, func() { call(act) })}
 	r.text.bold = true
 	r.Hidden = true
 	r.ExtendBaseWidget(r)

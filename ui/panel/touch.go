@@ -70,6 +70,7 @@ func (t *touch) Cursor() desktop.Cursor {
 func (t *touch) FocusGained() {
 	t.focused = true
 	t.Refresh()
+	reveal(t.self)
 }
 
 // FocusLost hides it.
@@ -80,9 +81,7 @@ func (t *touch) FocusLost() {
 
 // TypedRune hands letters on to the window, whose keys they are.
 func (t *touch) TypedRune(r rune) {
-	if c := t.canvas(); c != nil && c.OnTypedRune() != nil && r != ' ' {
-		c.OnTypedRune()(r)
-	}
+	passRune(t.self, r)
 }
 
 // TypedKey presses it on Space and Enter and hands other keys on to the window.
@@ -93,14 +92,8 @@ func (t *touch) TypedKey(e *fyne.KeyEvent) {
 			p.Tapped(nil)
 		}
 	default:
-		if c := t.canvas(); c != nil && c.OnTypedKey() != nil {
-			c.OnTypedKey()(e)
-		}
+		passKey(t.self, e)
 	}
-}
-
-func (t *touch) canvas() fyne.Canvas {
-	return fyne.CurrentApp().Driver().CanvasForObject(t.self)
 }
 
 func (t *touch) setOff(off bool) {

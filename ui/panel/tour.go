@@ -27,7 +27,7 @@ type Tour struct {
 	count, title *words
 	say          *words
 	do           *note
-	next         *widget.Button
+	next         *Push
 	back, leave  *link
 	box          *fyne.Container
 }
@@ -42,7 +42,7 @@ func NewTour() *Tour {
 		say:   newWrapped("", theme.Body, ink, tourWide-32),
 		do:    newNote(tourWide - 32),
 	}
-	t.next = widget.NewButton("Next", func() { call(t.OnNext) })
+	t.next = NewPush("Next", func() { call(t.OnNext) })
 	t.next.Importance = widget.HighImportance
 	t.back = newLink("Back", func() { call(t.OnBack) })
 	t.leave = newLink("Leave the tour", func() { call(t.OnLeave) })

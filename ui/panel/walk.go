@@ -61,8 +61,9 @@ type Walk struct {
 	OnHint func(string)
 
 	view  WalkView
-	over  int // the part under the pointer, -1 for none
+	over  int // the part under the pointer or the keyboard, -1 for none
 	short bool
+	keys  bool // the keyboard is here
 }
 
 // WalkHeight and WalkShort are how high the strip is, in pixels at text scale
@@ -204,6 +205,10 @@ func (w *Walk) CreateRenderer() fyne.WidgetRenderer {
 	var labels []*words
 	d := &drawn{}
 	d.paint = func(theme.Palette) {
+		back.stroke, back.width = edge, 1.2
+		if w.keys {
+			back.stroke, back.width = accent, 2
+		}
 		v := w.view
 		t := tone(inkSoft)
 		if v.Look {

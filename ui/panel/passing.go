@@ -1,0 +1,178 @@
+package panel
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Push is a stock button that answers Enter as it does Space, and hands all
+// other keys on to the window.
+type Push struct {
+	widget.Button
+}
+
+// NewPush makes a button that reads word.
+func NewPush(word string, press func()) *Push {
+	b := &Push{}
+	b.Text, b.OnTapped = word, press
+	b.ExtendBaseWidget(b)
+	return b
+}
+
+// FocusGained shows the keyboard's place, and brings it into sight.
+func (b *Push) FocusGained() {
+	b.Button.FocusGained()
+	reveal(b)
+}
+
+// TypedRune hands letters on to the window.
+func (b *Push) TypedRune(r rune) { passRune(b, r) }
+
+// TypedKey presses it on Space and Enter.
+func (b *Push) TypedKey(e *fyne.KeyEvent) {
+	switch e.Name {
+	case fyne.KeySpace, fyne.KeyReturn, fyne.KeyEnter:
+		b.Tapped(nil)
+	default:
+		passKey(b, e)
+	}
+}
+
+// Listed is a stock list to choose from that opens on Enter too, and hands all
+// other keys on to the window.
+type Listed struct {
+	widget.Select
+	onFocus func(bool)
+}
+
+// NewListed makes a list; chosen is told the word.
+func NewListed(words []string, chosen func(string)) *Listed {
+	l := &Listed{}
+	l.Options, l.OnChanged = words, chosen
+	l.ExtendBaseWidget(l)
+	return l
+}
+
+// FocusGained shows the keyboard's place, and brings it into sight.
+func (l *Listed) FocusGained() {
+	l.Select.FocusGained()
+	call1(l.onFocus, true)
+	reveal(l)
+}
+
+// FocusLost hides it.
+func (l *Listed) FocusLost() {
+	l.Select.FocusLost()
+	call1(l.onFocus, false)
+}
+
+// TypedRune hands letters on to the window.
+func (l *Listed) TypedRune(r rune) { passRune(l, r) }
+
+// TypedKey opens the list on Enter as on Space and the upright arrows; those
+// sideways choose without opening it.
+func (l *Listed) TypedKey(e *fyne.KeyEvent) {
+	switch e.Name {
+	case fyne.KeySpace, fyne.KeyUp, fyne.KeyDown, fyne.KeyLeft, fyne.KeyRight:
+		l.Select.TypedKey(e)
+	case fyne.KeyReturn, fyne.KeyEnter:
+		l.Select.TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
+	default:
+		passKey(l, e)
+	}
+}
+
+// Line is a line to type in under a question: Enter and Escape go on to the
+// window, which answers the question or puts it away.
+type Line struct {
+	widget.Entry
+}
+
+// NewLine makes an empty line.
+func NewLine() *Line {
+	l := &Line{}
+	l.ExtendBaseWidget(l)
+	return l
+}
+
+// TypedKey hands on what is not typing.
+func (l *Line) TypedKey(e *fyne.KeyEvent) {
+	switch e.Name {
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeyEscape:
+		passKey(l, e)
+	default:
+		l.Entry.TypedKey(e)
+	}
+}
+
+// canvasOf is the canvas o is on, nil for none.
+func canvasOf(o fyne.CanvasObject) fyne.Canvas {
+	return fyne.CurrentApp().Driver().CanvasForObject(o)
+}
+
+// passRune hands a letter on to the window; Space presses what has the keyboard.
+func passRune(o fyne.CanvasObject, r rune) {
+	if c := canvasOf(o); c != nil && c.OnTypedRune() != nil && r != ' ' {
+		c.OnTypedRune()(r)
+	}
+}
+
+// passKey hands a key on to the window.
+func passKey(o fyne.CanvasObject, e *fyne.KeyEvent) {
+	if c := canvasOf(o); c != nil && c.OnTypedKey() != nil {
+		c.OnTypedKey()(e)
+	}
+}
+
+// passShortcut hands a shortcut on to the window.
+func passShortcut(o fyne.CanvasObject, s fyne.Shortcut) {
+	if c, ok := canvasOf(o).(fyne.Shortcutable); ok {
+		c.TypedShortcut(s)
+	}
+}
+
+// scrolling is a widget whose content scrolls.
+type scrolling interface{ scrolled() *container.Scroll }
+
+// revealRim is how much of what surrounds the keyboard's place is shown too, px.
+const revealRim = 12
+
+// reveal scrolls the column that o is in until o is in sight. Under a dialog
+// nothing scrolls.
+func reveal(o fyne.CanvasObject) {
+	c := canvasOf(o)
+	if c == nil || c.Overlays().Top() != nil {
+		return
+	}
+	d := fyne.CurrentApp().Driver()
+	at := d.AbsolutePositionForObject(o)
+	eachScroll(c.Content(), func(s *container.Scroll) {
+		from := d.AbsolutePositionForObject(s)
+		if at.X < from.X || at.X >= from.X+s.Size().Width || !s.Visible() {
+			return
+		}
+		top := at.Y - from.Y - revealRim
+		foot := at.Y + o.Size().Height + revealRim - from.Y - s.Size().Height
+		switch {
+		case top < 0:
+			s.ScrollToOffset(s.Offset.AddXY(0, top))
+		case foot > 0:
+			s.ScrollToOffset(s.Offset.AddXY(0, min(foot, top)))
+		}
+	})
+}
+
+// eachScroll does f with every scrolled column of the window.
+func eachScroll(o fyne.CanvasObject, f func(*container.Scroll)) {
+	switch o := o.(type) {
+	case *fyne.Container:
+		for _, in := range o.Objects {
+			eachScroll(in, f)
+		}
+	case *container.Scroll:
+		f(o)
+	case scrolling:
+		f(o.scrolled())
+	}
+}
