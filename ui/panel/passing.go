@@ -2,14 +2,18 @@ package panel
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
+
+	"quarterstep/ui/theme"
 )
 
 // Push is a stock button that answers Enter as it does Space, and hands all
 // other keys on to the window.
 type Push struct {
 	widget.Button
+	focused bool
 }
 
 // NewPush makes a button that reads word.
@@ -22,8 +26,15 @@ func NewPush(word string, press func()) *Push {
 
 // FocusGained shows the keyboard's place, and brings it into sight.
 func (b *Push) FocusGained() {
+	b.focused = true
 	b.Button.FocusGained()
 	reveal(b)
+}
+
+// FocusLost hides it.
+func (b *Push) FocusLost() {
+	b.focused = false
+	b.Button.FocusLost()
 }
 
 // TypedRune hands letters on to the window.
@@ -175,4 +186,42 @@ func eachScroll(o fyne.CanvasObject, f func(*container.Scroll)) {
 	case scrolling:
 		f(o.scrolled())
 	}
+}
+
+// CreateRenderer is Fyne's. The stock button shows the keyboard by its colour
+// alone, and hardly that where it is filled; here it has an outline as well.
+func (b *Push) CreateRenderer() fyne.WidgetRenderer {
+	ring := canvas.NewRectangle(nil)
+	ring.CornerRadius = theme.ControlRadius
+	return &ringed{WidgetRenderer: b.Button.CreateRenderer(), push: b, ring: ring}
+}
+
+// ringed is a stock button's renderer with the outline of the keyboard.
+type ringed struct {
+	fyne.WidgetRenderer
+	push *Push
+	ring *canvas.Rectangle
+}
+
+// Layout implements fyne.WidgetRenderer.
+func (r *ringed) Layout(size fyne.Size) {
+	r.WidgetRenderer.Layout(size)
+	place(r.ring, 0, 0, size.Width, size.Height)
+}
+
+// Refresh implements fyne.WidgetRenderer.
+func (r *ringed) Refresh() {
+	p := theme.Now()
+	r.ring.FillColor, r.ring.StrokeColor = theme.Faded(p.Ink, 0), p.Ink
+	r.ring.StrokeWidth = 0
+	if r.push.focused {
+		r.ring.StrokeWidth = 2
+	}
+	r.ring.Refresh()
+	r.WidgetRenderer.Refresh()
+}
+
+// Objects implements fyne.WidgetRenderer.
+func (r *ringed) Objects() []fyne.CanvasObject {
+	return append(r.WidgetRenderer.Objects(), r.ring)
 }
