@@ -2,14 +2,11 @@ package ui
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app"
 	"quarterstep/app/edit"
-	"quarterstep/model/measure"
 	"quarterstep/ui/panel"
 )
 
@@ -67,38 +64,6 @@ func (w *Window) useChart(path string) {
 		return
 	}
 	w.do("choose the chart "+c.Name, edit.Chart(c))
-}
-
-// askScreen has the sewist lay a ruler on the screen, so that true size is
-// true.
-func (w *Window) askScreen() {
-	if w.dialogOpen {
-		return
-	}
-	const long = 400
-	bar := canvas.NewRectangle(w.palette().Accent)
-	bar.SetMinSize(fyne.NewSize(long, 24))
-	length := panel.NewLine()
-	length.SetPlaceHolder("10.6 cm, 4 1/8 in")
-	w.form("True size on this screen", "That is it", []*widget.FormItem{
-		widget.NewFormItem("", widget.NewLabel("Lay a ruler on the screen. How long is this bar?")),
-		widget.NewFormItem("", container.NewHBox(bar)),
-		widget.NewFormItem("Length", length),
-	}, length, func() { w.setScreen(long, length.Text) })
-}
-
-// setScreen takes a bar of px window pixels to be as long as text says.
-func (w *Window) setScreen(px float64, text string) {
-	const least, most = 20.0, 1000.0 // mm, for any screen there is
-	l, err := measure.Parse(text, measure.Centimetres)
-	if err != nil || l.MM() < least || l.MM() > most {
-		w.say("Measure the bar and type its length, like 10.6 cm or 4 1/8 in.")
-		return
-	}
-	w.settings.Screen = px / l.MM()
-	w.table.SetScreen(w.settings.Screen)
-	w.keepSettings()
-	w.table.TrueSize()
 }
 
 // rename asks for another name for the piece in hand.
