@@ -40,14 +40,20 @@ func (w *Window) bringing(path string, read func() func()) {
 	w.dialogOpen = true
 	d := dialog.NewCustomWithoutButtons("Bringing in "+filepath.Base(path), widget.NewLabel("Finding the corners of every piece in every size."), w.win)
 	d.Show()
-	go func() {
-		then := read()
+	besideWindow(func() {
+		var then func()
+		err := guarded(func() error { then = read(); return nil })
 		fyne.Do(func() {
 			d.Hide()
 			w.hasNoDialog()
-			then()
+			if err == nil {
+				err = guarded(func() error { then(); return nil })
+			}
+			if err != nil {
+				w.fail("This drawing cannot be used", err)
+			}
 		})
-	}()
+	})
 }
 
 // isOneSize reports that a drawing is without size layers and can be read when

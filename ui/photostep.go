@@ -109,7 +109,11 @@ func (w *Window) beside(ph *photo, words string, work func(ctx context.Context, 
 		if ctx.Err() != nil {
 			return
 		}
-		then, err := work(ctx, oneAtATime(progress))
+		var then func()
+		err := guarded(func() (err error) {
+			then, err = work(ctx, oneAtATime(progress))
+			return err
+		})
 		fyne.Do(func() { w.jobDone(ctx, ph, then, err) })
 	})
 }
@@ -139,7 +143,9 @@ func (w *Window) jobDone(ctx context.Context, ph *photo, then func(), err error)
 	case err != nil:
 		ph.note = panelSentence(err)
 	case then != nil:
-		then()
+		if err := guarded(func() error { then(); return nil }); err != nil {
+			ph.note = panelSentence(err)
+		}
 	}
 	w.refresh()
 }

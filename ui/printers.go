@@ -46,7 +46,11 @@ func (w *Window) askPrinters() {
 	besideWindow(func() {
 		ctx, stop := context.WithTimeout(context.Background(), 20*time.Second)
 		defer stop()
-		all, err := listPrinters(ctx, system, settings)
+		var all []app.Printer
+		err := guarded(func() (err error) {
+			all, err = listPrinters(ctx, system, settings)
+			return err
+		})
 		fyne.Do(func() {
 			s.all, s.why = all, ""
 			if err != nil {
@@ -155,7 +159,7 @@ func (w *Window) send(p app.Printer, job spool.Job, write writer, what string, d
 	system := s.system
 	besideWindow(func() {
 		var ticket spool.Ticket
-		err := app.PrintPages(ctx, system, p, job, write, func(is spool.Progress) {
+		watch := func(is spool.Progress) {
 			ticket = is.Ticket
 			fyne.Do(func() {
 				if ctx.Err() == nil {
@@ -163,7 +167,8 @@ func (w *Window) send(p app.Printer, job spool.Job, write writer, what string, d
 					w.showPages(w.doc.Pattern())
 				}
 			})
-		})
+		}
+		err := guarded(func() error { return app.PrintPages(ctx, system, p, job, write, watch) })
 		if ctx.Err() != nil && ticket.ID != 0 {
 			back, end := context.WithTimeout(context.Background(), 10*time.Second)
 			defer end()

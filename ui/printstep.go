@@ -135,7 +135,10 @@ func (w *Window) planPages() {
 	s.under = true
 	asked := s.asked
 	besideWindow(func() {
-		got := planOf(p, c, setup, before)
+		var got planned
+		if err := guarded(func() error { got = planOf(p, c, setup, before); return nil }); err != nil {
+			got = planned{why: capital(err.Error()) + "."}
+		}
 		fyne.Do(func() {
 			if w.print.asked != asked {
 				return
@@ -209,7 +212,11 @@ func (w *Window) compare() {
 		return
 	}
 	besideWindow(func() {
-		changed, err := job.ChangedPages(before)
+		var changed []string
+		err := guarded(func() (err error) {
+			changed, err = job.ChangedPages(before)
+			return err
+		})
 		fyne.Do(func() {
 			if err == nil && w.print.asked == asked {
 				w.print.changed = changed

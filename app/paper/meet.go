@@ -7,6 +7,7 @@ import (
 	"slices"
 	"sync"
 
+	"quarterstep/model/crew"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/straight"
 )
@@ -429,15 +430,13 @@ func farthestOf(pts []geom.Point, from geom.Point) geom.Point {
 // rows does something for each of n rows, on all cores.
 func rows(n int, f func(i int)) {
 	const workers = 4
-	var all sync.WaitGroup
+	var all crew.Group
 	for k := range workers {
-		all.Add(1)
-		go func() {
-			defer all.Done()
+		all.Go(func() {
 			for i := k; i < n; i += workers {
 				f(i)
 			}
-		}()
+		})
 	}
 	all.Wait()
 }

@@ -7,6 +7,7 @@ import (
 
 	"quarterstep/grading"
 	"quarterstep/model"
+	"quarterstep/model/crew"
 )
 
 // maxSteps is how many steps of history are kept.
@@ -47,11 +48,11 @@ type state struct {
 // rule of Pattern.Validate or cannot be graded.
 func New(p model.Pattern) (*Session, error) {
 	s := &Session{}
-	r, err := s.grade(p)
+	next, err := s.try(func(model.Pattern) (model.Pattern, error) { return p, nil })
 	if err != nil {
 		return nil, fmt.Errorf("opening the pattern: %w", err)
 	}
-	s.now = state{pattern: p, result: r}
+	s.now = next
 	return s, nil
 }
 
@@ -139,16 +140,26 @@ func (s *Session) Cancel() {
 	s.tell()
 }
 
-func (s *Session) try(e Edit) (state, error) {
-	p, err := e(s.now.pattern)
+// try makes a state of an edit. A fault of the program on the way leaves the
+// document as it was, as any other error does.
+func (s *Session) try(e Edit) (next state, err error) {
+	err = crew.Try(func() error {
+		p, err := e(s.now.pattern)
+		if err != nil {
+			return err
+		}
+		r, err := s.grade(p)
+		next = state{pattern: p, result: r}
+		return err
+	})
+	var slip *crew.Slip
+	if errors.As(err, &slip) {
+		s.grader = grading.Grader{} // what it remembers may be half done
+	}
 	if err != nil {
 		return state{}, err
 	}
-	r, err := s.grade(p)
-	if err != nil {
-		return state{}, err
-	}
-	return state{pattern: p, result: r}, nil
+	return next, nil
 }
 
 func (s *Session) keep(next state, label string) {

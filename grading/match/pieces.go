@@ -6,9 +6,9 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
-	"sync"
 
 	"quarterstep/model"
+	"quarterstep/model/crew"
 	"quarterstep/model/exchange"
 	"quarterstep/model/geom"
 )
@@ -28,7 +28,7 @@ func Pieces(sheet exchange.Sheet, chart model.SizeChart) ([]model.Piece, []Doubt
 		err    error
 	}
 	answers := make([]answer, len(sheet.Pieces))
-	var all sync.WaitGroup
+	var all crew.Group
 	for i, raw := range sheet.Pieces {
 		all.Go(func() {
 			q, d, err := onePiece(raw, chart)

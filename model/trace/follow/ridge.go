@@ -7,6 +7,7 @@ import (
 	"slices"
 	"sync"
 
+	"quarterstep/model/crew"
 	"quarterstep/model/geom"
 )
 
@@ -46,11 +47,9 @@ func ridges(ctx context.Context, s Sheet, progress func(float64)) ([]ridgePoint,
 	found := make([][]ridgePoint, bands)
 	var next, done int
 	var mu sync.Mutex
-	var wg sync.WaitGroup
+	var wg crew.Group
 	for range min(runtime.GOMAXPROCS(0), bands) {
-		wg.Add(1)
-		go func() {
-			defer wg.Done()
+		wg.Go(func() {
 			b := newBand(s, kernel, paper, w)
 			for {
 				mu.Lock()
@@ -66,7 +65,7 @@ func ridges(ctx context.Context, s Sheet, progress func(float64)) ([]ridgePoint,
 				progress(float64(done) / float64(bands))
 				mu.Unlock()
 			}
-		}()
+		})
 	}
 	wg.Wait()
 	if err := ctx.Err(); err != nil {

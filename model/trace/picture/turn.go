@@ -3,7 +3,8 @@ package picture
 import (
 	"image"
 	"runtime"
-	"sync"
+
+	"quarterstep/model/crew"
 )
 
 // Turn is how a camera held its picture: EXIF's orientation less one. The zero
@@ -102,7 +103,7 @@ func (t Turn) walk(size image.Point, each func(x, y, sx, sy int)) {
 // inRows shares n rows out to all processors.
 func inRows(n int, do func(from, to int)) {
 	parts := min(max(1, n/64), runtime.GOMAXPROCS(0))
-	var wg sync.WaitGroup
+	var wg crew.Group
 	for i := range parts {
 		wg.Go(func() { do(n*i/parts, n*(i+1)/parts) })
 	}

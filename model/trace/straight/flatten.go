@@ -6,9 +6,9 @@ import (
 	"image"
 	"math"
 	"runtime"
-	"sync"
 	"sync/atomic"
 
+	"quarterstep/model/crew"
 	"quarterstep/model/geom"
 )
 
@@ -157,11 +157,9 @@ func (r *row) at(n int, off geom.Vec) (x, y float64) {
 // rows draws every row, on all cores.
 func (f flat) rows(ctx context.Context, progress func(float64), draw func(y int)) error {
 	var next, done atomic.Int64
-	var wg sync.WaitGroup
+	var wg crew.Group
 	for range runtime.GOMAXPROCS(0) {
-		wg.Add(1)
-		go func() {
-			defer wg.Done()
+		wg.Go(func() {
 			for ctx.Err() == nil {
 				y := int(next.Add(1) - 1)
 				if y >= f.high {
@@ -172,7 +170,7 @@ func (f flat) rows(ctx context.Context, progress func(float64), draw func(y int)
 					progress(float64(n) / float64(f.high))
 				}
 			}
-		}()
+		})
 	}
 	wg.Wait()
 	return ctx.Err()

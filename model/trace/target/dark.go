@@ -4,7 +4,8 @@ import (
 	"context"
 	"image"
 	"runtime"
-	"sync"
+
+	"quarterstep/model/crew"
 )
 
 // halved is g at half size, each pixel the mean of four.
@@ -27,7 +28,7 @@ func halved(g *image.Gray) *image.Gray {
 // inBands has all processors do n rows, each a band of them.
 func inBands(n int, do func(from, to int)) {
 	parts := min(max(1, n/64), runtime.GOMAXPROCS(0))
-	var wg sync.WaitGroup
+	var wg crew.Group
 	for i := range parts {
 		wg.Go(func() { do(n*i/parts, n*(i+1)/parts) })
 	}
