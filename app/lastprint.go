@@ -6,9 +6,11 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"math"
 	"os"
 
 	"quarterstep/model/geom"
+	"quarterstep/model/jsonsize"
 	"quarterstep/printing/tile"
 )
 
@@ -53,25 +55,63 @@ type printedFile struct {
 
 const printedFormat = "quarterstep printed pages"
 
+// What such a file may hold at most.
+const mostPrinted = 4 << 20 // bytes
+
+var printedSize = jsonsize.Most{Items: []int{100_000}, Names: 50_000}
+
+// sane reports that the file is one of ours and places pieces as they can lie on
+// pages: turned and moved, never larger or smaller.
+func (f printedFile) sane() bool {
+	const off, farthest = 1e-6, 1e7 // farthest in mm
+	for _, m := range f.Places {
+		whole := math.Abs(math.Abs(m[0]*m[3]-m[1]*m[2])-1) <= off && math.Abs(m[0]*m[2]+m[1]*m[3]) <= off && math.Abs(m[0]*m[0]+m[1]*m[1]-1) <= off
+		if !whole || math.Abs(m[4]) > farthest || math.Abs(m[5]) > farthest {
+			return false
+		}
+	}
+	return f.Format == printedFormat
+}
+
+// readSmall reads a file of at most that many bytes; of a larger one it gives
+// one byte more.
+func readSmall(path string, most int64) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, most+1))
+}
+
 // LoadPrinted reads what was kept of the last print; nothing where there is no
 // such file yet.
 func LoadPrinted(path string) (Printed, error) {
-	data, err := os.ReadFile(path)
+	data, err := readSmall(path, mostPrinted)
 	if errors.Is(err, fs.ErrNotExist) {
 		return Printed{}, nil
 	}
 	if err != nil {
 		return Printed{}, plainFile(path, err)
 	}
-	var f printedFile
-	if err := json.Unmarshal(data, &f); err != nil || f.Format != printedFormat {
+	out, ok := printedIn(data)
+	if !ok {
 		return Printed{}, fmt.Errorf("%s does not say what was printed; take another file, or none to print all", path)
+	}
+	return out, nil
+}
+
+// printedIn reads what such a file holds; false where it is not one.
+func printedIn(data []byte) (Printed, bool) {
+	var f printedFile
+	if len(data) > mostPrinted || jsonsize.Check(data, printedSize) != nil || json.Unmarshal(data, &f) != nil || !f.sane() {
+		return Printed{}, false
 	}
 	out := Printed{Setup: f.Setup, Places: map[string]geom.Affine{}, Pages: f.Pages}
 	for id, m := range f.Places {
 		out.Places[id] = geom.Affine{A: m[0], B: m[1], C: m[2], D: m[3], E: m[4], F: m[5]}
 	}
-	return out, nil
+	return out, true
 }
 
 // SavePrinted keeps what was printed.

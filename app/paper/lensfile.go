@@ -2,10 +2,8 @@ package paper
 
 import (
 	"encoding/json"
-	"errors"
 	"fmt"
 	"io"
-	"math"
 
 	"quarterstep/model/trace/straight"
 )
@@ -35,27 +33,11 @@ func ReadLenses(r io.Reader) ([]straight.KnownLens, error) {
 		return nil, fmt.Errorf("%s: it has more than %d", doing, mostLenses)
 	}
 	for i, k := range out {
-		if err := plausible(k); err != nil {
+		if err := k.Plausible(); err != nil {
 			return nil, fmt.Errorf("%s: lens %d, of %q: %w", doing, i+1, k.Camera, err)
 		}
 	}
 	return out, nil
-}
-
-// plausible refuses what no camera's lens can be.
-func plausible(k straight.KnownLens) error {
-	in := func(v, most float64) bool { return math.Abs(v) <= most }
-	switch {
-	case k.Camera == "":
-		return errors.New("it has no camera")
-	case !(k.Focal35 >= 0) || !in(k.Focal35, 5000):
-		return fmt.Errorf("its focal length cannot be %v mm", k.Focal35)
-	case !in(k.K1, 1) || !in(k.Off[0], 1) || !in(k.Off[1], 1):
-		return errors.New("it bends more than a lens can")
-	case !(k.Scale > 0.01) || !in(k.Scale, 100):
-		return fmt.Errorf("its scale cannot be %v", k.Scale)
-	}
-	return nil
 }
 
 // WriteLenses writes lenses as ReadLenses reads them.

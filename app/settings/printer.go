@@ -20,7 +20,7 @@ type Printer struct {
 func (p Printer) sane() bool {
 	const least, most = 0.9, 1.1
 	ok := func(k float64) bool { return k >= least && k <= most }
-	return p.Name != "" && ok(p.Across) && ok(p.Down) && p.Margin >= 0 && p.Margin < 100
+	return p.Name != "" && len(p.Name)+len(p.Date) <= maxWords && ok(p.Across) && ok(p.Down) && p.Margin >= 0 && p.Margin < 100
 }
 
 // PrinterNamed is what is remembered of a printer; false where nothing is.

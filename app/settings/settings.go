@@ -4,16 +4,24 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"slices"
 
+	"quarterstep/model/jsonsize"
 	"quarterstep/model/trace/straight"
 )
 
 const (
 	fileName  = "settings.json"
 	maxRecent = 8
+
+	// What the file may hold: a spoilt one must not keep the program from starting.
+	maxBytes  = 1 << 20
+	maxKnown  = 200 // lenses or printers
+	maxScreen = 100 // pixels to a mm
+	maxWords  = 4096
 )
 
 // Settings is what is remembered. The zero value is the first day.
@@ -49,22 +57,43 @@ func Dir() (string, error) {
 }
 
 // Load reads the settings in folder dir; recent files that are gone are left
-// out. An empty dir is nowhere, and reads as the first day.
+// out, and so is what cannot be meant. An empty dir is nowhere, and reads as the first day.
 func Load(dir string) Settings {
 	var s Settings
 	if dir == "" {
 		return s
 	}
-	data, err := os.ReadFile(filepath.Join(dir, fileName))
-	if err != nil || json.Unmarshal(data, &s) != nil {
+	f, err := os.Open(filepath.Join(dir, fileName))
+	if err != nil {
+		return s
+	}
+	defer f.Close()
+	return read(f)
+}
+
+// read is Load from any reader.
+func read(r io.Reader) Settings {
+	var s Settings
+	data, err := io.ReadAll(io.LimitReader(r, maxBytes+1))
+	if err != nil || len(data) > maxBytes || jsonsize.Check(data, jsonsize.Most{Items: []int{1000}, Names: 10_000}) != nil || json.Unmarshal(data, &s) != nil {
 		return Settings{}
 	}
+	if max(len(s.Folder), len(s.Paper), len(s.Printer)) > maxWords {
+		return Settings{}
+	}
+	if !(s.Screen >= 0 && s.Screen <= maxScreen) {
+		s.Screen = 0
+	}
+	s.Recent = s.Recent[:min(len(s.Recent), 4*maxRecent)] // each is looked for on the disk
 	s.Recent = slices.DeleteFunc(s.Recent, func(path string) bool {
 		_, err := os.Stat(path)
-		return err != nil
+		return err != nil || len(path) > maxWords
 	})
 	s.Recent = s.Recent[:min(len(s.Recent), maxRecent)]
 	s.Printers = slices.DeleteFunc(s.Printers, func(p Printer) bool { return !p.sane() })
+	s.Printers = s.Printers[:min(len(s.Printers), maxKnown)]
+	s.Lenses = slices.DeleteFunc(s.Lenses, func(k straight.KnownLens) bool { return k.Plausible() != nil })
+	s.Lenses = s.Lenses[max(0, len(s.Lenses)-maxKnown):]
 	return s
 }
 

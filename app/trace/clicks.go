@@ -11,6 +11,7 @@ import (
 
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/jsonsize"
 	"quarterstep/model/measure"
 )
 
@@ -166,6 +167,11 @@ const (
 	mostAmount  = 1e4 // mm
 )
 
+// clicksSize is how much a clicks file may hold: its lists by how deep they lie,
+// pieces at the second level, sizes and marks at the fourth, corners at the
+// sixth.
+var clicksSize = jsonsize.Most{Items: []int{mostPieces + 1, mostPieces + 1, 20_000, 20_000, 100_000, 100_000, 500_000}, Names: 500_000}
+
 // UsualReach is how far in mm a click may be from what it means where nothing
 // is said.
 const UsualReach = 0.8
@@ -180,6 +186,9 @@ func ReadClicks(r io.Reader) (Clicks, error) {
 	}
 	if len(data) > mostBytes {
 		return Clicks{}, fmt.Errorf("%s: the file is larger than %d MB", doing, mostBytes>>20)
+	}
+	if err := jsonsize.Check(data, clicksSize); err != nil {
+		return Clicks{}, fmt.Errorf("%s: %w", doing, err)
 	}
 	var c Clicks
 	if err := strictly(data, &c); err != nil {

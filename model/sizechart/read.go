@@ -19,6 +19,8 @@ const (
 	maxBytes  = 1 << 20
 	maxSizes  = 200
 	maxCols   = 60
+	maxCell   = 200    // bytes of a cell or of the chart's name
+	maxWords  = 10_000 // bytes of its source or status
 	longestMM = 10_000 // of one body measure
 )
 
@@ -46,6 +48,9 @@ func read(data []byte, id string) (model.SizeChart, error) {
 	h, err := readHead(data)
 	if err != nil {
 		return model.SizeChart{}, err
+	}
+	if len(h.name) > maxCell || max(len(h.source), len(h.status)) > maxWords {
+		return model.SizeChart{}, errors.New("its name, source or status is longer than any; shorten it")
 	}
 	t := table{chart: model.SizeChart{ID: id, Name: h.name, Source: h.source, Status: h.status}, unit: h.unit}
 	if t.chart.Name == "" {

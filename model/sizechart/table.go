@@ -26,7 +26,9 @@ const (
 // the words "row 7".
 func (t *table) add(row []string, line int) error {
 	for i := range row {
-		row[i] = strings.TrimSpace(row[i])
+		if row[i] = strings.TrimSpace(row[i]); len(row[i]) > maxCell {
+			return fmt.Errorf(", column %d: “%s…” is longer than any name or measure", i+1, strings.ToValidUTF8(row[i][:30], ""))
+		}
 	}
 	for len(row) > 0 && row[len(row)-1] == "" {
 		row = row[:len(row)-1]

@@ -1,6 +1,8 @@
 package straight
 
 import (
+	"errors"
+	"fmt"
 	"image"
 	"math"
 
@@ -18,6 +20,25 @@ type KnownLens struct {
 	Off     [2]float64 `json:"off"`   // of its middle from the picture's, in longer sides, on the sensor
 	Scale   float64    `json:"scale"` // in longer sides
 }
+
+// Plausible is an error, in words that go on after the lens, where no camera can
+// have it.
+func (k KnownLens) Plausible() error {
+	in := func(v, most float64) bool { return math.Abs(v) <= most }
+	switch {
+	case k.Camera == "" || len(k.Camera) > longestCamera:
+		return errors.New("it has no camera that can be")
+	case !(k.Focal35 >= 0) || !in(k.Focal35, 5000):
+		return fmt.Errorf("its focal length cannot be %v mm", k.Focal35)
+	case !in(k.K1, 1) || !in(k.Off[0], 1) || !in(k.Off[1], 1):
+		return errors.New("it bends more than a lens can")
+	case !(k.Scale > 0.01) || !in(k.Scale, 100):
+		return fmt.Errorf("its scale cannot be %v", k.Scale)
+	}
+	return nil
+}
+
+const longestCamera = 200 // bytes of its maker and model
 
 // Turned takes a place of the displayed picture of that size to the sensor's
 // picture, as picture.Turn.Stored does; nil leaves places as they are.
