@@ -19,7 +19,7 @@ const (
 	maxBytes  = 1 << 20
 	maxSizes  = 200
 	maxCols   = 60
-	maxCell   = 200    // bytes of a cell or of the chart's name
+	maxCell   = 300    // bytes of a cell or of the chart's name
 	maxWords  = 10_000 // bytes of its source or status
 	longestMM = 10_000 // of one body measure
 )
