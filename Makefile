@@ -46,6 +46,7 @@ unit:
 window-test: build
 	@.ci/need $(PKG_TEST)
 	.ci/window-run build/window
+	.ci/keys-run build/keys
 	.ci/trace-run build/trace
 
 check:
