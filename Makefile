@@ -47,7 +47,8 @@ window-test: build
 	@.ci/need $(PKG_TEST)
 	.ci/window-run build/window
 	.ci/keys-run build/keys
-	.ci/trace-run build/trace
+	.ci/trace-run build/trace scan
+	.ci/trace-run build/phototrace photo
 
 check:
 	@out="$$($(GO) run $(GOFUMPT) -l $$(git ls-files '*.go'))"; \
