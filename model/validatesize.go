@@ -17,8 +17,11 @@ const (
 	mostPoints  = 300  // of a piece; what it has of anything else is bounded by mostMarks
 	mostMarks   = 500
 	mostLines   = 20_000  // on a piece: a drawing may have its words as lines
-	mostCurves  = 500_000 // of all lines together
-	mostOfPath  = 100_000 // of one line
+	mostInAll   = 3000    // grade points of all pieces
+	mostDrawn   = 40_000  // edges of all pieces in all their printed sizes
+	mostCurves  = 200_000 // of all lines together
+	mostOfEdge  = 2000    // of an edge in one size
+	mostOfPath  = 20_000  // of one other line
 	longestWord = 1000    // bytes of a name or an ID
 	longestNote = 100_000
 	mostCut     = 1000
@@ -52,8 +55,10 @@ func (c *checker) sizes() bool {
 		c.atMost("", len(s.Body), mostSizes, "measures in size "+c.shown(s.Name))
 		c.words("size chart", s.Name, s.Alt)
 	}
-	curves := 0
+	curves, points, drawn := 0, 0, 0
 	for _, q := range p.Pieces {
+		points += len(q.Points)
+		drawn += len(q.Edges) * len(q.Nest)
 		c.pieceSize(q, &curves)
 	}
 	for _, l := range p.Links {
@@ -70,6 +75,8 @@ func (c *checker) sizes() bool {
 	for _, t := range p.Tracings {
 		c.tracingSize(t, &curves)
 	}
+	c.atMost("", points, mostInAll, "grade points")
+	c.atMost("", drawn, mostDrawn, "edges in all printed sizes")
 	if curves > mostCurves {
 		c.add(17, "", "", "its lines have %d curves, at most %d can be worked with; draw them with fewer", curves, mostCurves)
 	}
@@ -109,50 +116,51 @@ func (c *checker) stretchSizes(all ...Stretch) {
 }
 
 func (c *checker) pieceSize(q Piece, curves *int) {
-	place := c.shown(q.Name)
-	c.words(place, q.ID, q.Name)
-	c.atMost(place, max(len(q.Points), len(q.Edges)), mostPoints, "grade points")
-	c.atMost(place, len(q.Nest), mostSizes, "printed lines")
-	c.atMost(place, len(q.Lines), mostLines, "lines")
+	c.piece = c.shown(q.Name)
+	defer func() { c.piece = "" }()
+	c.words("", q.ID, q.Name)
+	c.atMost("", max(len(q.Points), len(q.Edges)), mostPoints, "grade points")
+	c.atMost("", len(q.Nest), mostSizes, "printed lines")
+	c.atMost("", len(q.Lines), mostLines, "lines")
 	h := q.Hand
 	for _, n := range []int{len(q.Notches), len(q.Darts), len(q.Cuts), len(q.Gaps), len(h.Moves), len(h.Shifts), len(h.Shapes), len(h.Curves), len(h.Through)} {
-		c.atMost(place, n, mostMarks, "marks or corrections of one kind")
+		c.atMost("", n, mostMarks, "marks or corrections of one kind")
 	}
 	if q.Cut > mostCut || q.Lining > mostCut {
-		c.add(17, "", place, "it cannot be cut more than %d times", mostCut)
+		c.add(17, "", "", "it cannot be cut more than %d times", mostCut)
 	}
 	for i, e := range q.Edges[:min(len(q.Edges), mostPoints)] {
-		c.words(place, e.ID, e.Name)
+		c.words("", e.ID, e.Name)
 		if i < len(q.Points) {
-			c.words(place, q.Points[i].ID, q.Points[i].Name)
+			c.words("", q.Points[i].ID, q.Points[i].Name)
 		}
 	}
 	for _, o := range q.Nest {
-		c.atMost(place, len(o.Also), mostSizes, "sizes on one line")
-		c.pathSizes(place, o.Size, o.Edges, curves)
+		c.atMost("", len(o.Also), mostSizes, "sizes on one line")
+		c.pathSizes("", o.Size, mostOfEdge, o.Edges, curves)
 	}
 	for _, l := range q.Lines {
-		c.words(place, l.ID, l.Name)
-		c.atMost(place, len(l.Drawn), mostSizes, "sizes of a line")
+		c.words("", l.ID, l.Name)
+		c.atMost("", len(l.Drawn), mostSizes, "sizes of a line")
 		for _, d := range l.Drawn {
-			c.pathSizes(place, d.Size, []geom.Path{d.Path}, curves)
+			c.pathSizes("", d.Size, mostOfPath, []geom.Path{d.Path}, curves)
 		}
 	}
 	for _, n := range q.Notches {
-		c.atMost(place, len(n.Spots), mostSizes, "sizes of a notch")
+		c.atMost("", len(n.Spots), mostSizes, "sizes of a notch")
 	}
 	for _, d := range q.Darts {
-		c.words(place, d.ID, d.Name)
-		c.atMost(place, len(d.Apex), mostSizes, "sizes of a dart")
+		c.words("", d.ID, d.Name)
+		c.atMost("", len(d.Apex), mostSizes, "sizes of a dart")
 		for _, a := range d.Apex {
-			c.within(place, a.Size, a.At)
+			c.within("", a.Size, a.At)
 		}
 	}
 	for _, cut := range q.Cuts {
-		c.within(place, "", cut.From, cut.To)
+		c.within("", "", cut.From, cut.To)
 	}
 	for _, s := range h.Shapes {
-		c.atMost(place, len(s.By), 3*mostOfPath+1, "places of a correction")
+		c.atMost("", len(s.By), 3*mostOfEdge+1, "places of a correction")
 	}
 }
 
@@ -170,11 +178,11 @@ func (c *checker) tracingSize(t Tracing, curves *int) {
 	for _, s := range t.Sizes {
 		c.atMost(place, len(s.Corners), mostPoints, "corners")
 		c.within(place, s.Size, s.Corners...)
-		c.pathSizes(place, s.Size, s.Edges, curves)
+		c.pathSizes(place, s.Size, mostOfEdge, s.Edges, curves)
 	}
 	for _, l := range t.Lines {
 		for _, d := range l.Drawn {
-			c.pathSizes(place, d.Size, []geom.Path{d.Path}, curves)
+			c.pathSizes(place, d.Size, mostOfPath, []geom.Path{d.Path}, curves)
 		}
 	}
 	for _, n := range t.Notches {
@@ -185,11 +193,12 @@ func (c *checker) tracingSize(t Tracing, curves *int) {
 	}
 }
 
-// pathSizes counts the curves of lines and looks where they run.
-func (c *checker) pathSizes(place, size string, paths []geom.Path, curves *int) {
+// pathSizes counts the curves of lines, at most so many each, and looks where
+// they run.
+func (c *checker) pathSizes(place, size string, most int, paths []geom.Path, curves *int) {
 	c.atMost(place, len(paths), mostPoints, "edges in a line")
 	for _, p := range paths {
-		c.atMost(place, len(p), mostOfPath, "curves in an edge")
+		c.atMost(place, len(p), most, "curves in a line")
 		if *curves += len(p); *curves > mostCurves {
 			return
 		}

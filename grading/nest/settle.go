@@ -63,14 +63,31 @@ type settling struct {
 // perField is the unknowns of one edge in one direction.
 const perField = len(field{}.shareOf) + len(field{}.ownOf)
 
+// mostUnknowns is from how many on a piece is read edge by edge, as one drawn by
+// a program: solving takes their number cubed. It is that of a traced piece with
+// about thirty curved edges.
+const mostUnknowns = 800
+
+// unknowns is how many are to be found.
+func (s *settling) unknowns() int {
+	curved := 0
+	for _, c := range s.curved {
+		curved = max(curved, c+1)
+	}
+	return 2*len(s.fit.points) + 2*perField*curved
+}
+
 // settle finds how the whole piece moves where a hand shook while tracing it;
-// false where it did not.
+// false where it did not, or where the piece has more than mostUnknowns.
 func (fit *Fit) settle() (bool, error) {
 	shaky, err := fit.shaky()
 	if err != nil || !shaky {
 		return false, err
 	}
 	s := newSettling(fit)
+	if s.unknowns() > mostUnknowns {
+		return false, nil
+	}
 	for round := range rounds {
 		before := s.wobble
 		if err := s.solve(); err != nil {
@@ -246,11 +263,7 @@ func (q equations) add(at []int, factor []float64, value, weight float64) {
 // solve finds all unknowns anew about the last solution.
 func (s *settling) solve() error {
 	corners := 2 * len(s.fit.points)
-	curved := 0
-	for _, c := range s.curved {
-		curved = max(curved, c+1)
-	}
-	size := corners + 2*perField*curved
+	size := s.unknowns()
 	q := equations{mat.NewSymDense(size, nil), mat.NewVecDense(size, nil)}
 	var off, seen float64
 	for j := range s.fit.edges {

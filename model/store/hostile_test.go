@@ -77,7 +77,7 @@ func TestHostilePatterns(t *testing.T) {
 		{"a cut of a kilometre", within("pieces", "["+piece("cuts", `[{"id":"1","from":[0,0],"to":[1e9,0],"measure":"bust","share":1}]`)+"]"), "where no paper is"},
 		{"a piece on the moon", within("pieces", "["+piece("at", `[1e300,0]`)+"]"), "place on the Table"},
 		{"cut a billion times", within("pieces", "["+piece("cut", "1000000000")+"]"), "cut more than 1000 times"},
-		{"half a million curves", within("pieces", "["+piece("lines", `[{"id":"1","kind":"grain","drawn":[{"path":`+list(600_000, "[0,0,0,0,0,0,0,0]")+`}]}]`)+"]"), "curves in an edge"},
+		{"half a million curves", within("pieces", "["+piece("lines", `[{"id":"1","kind":"grain","drawn":[{"path":`+list(600_000, "[0,0,0,0,0,0,0,0]")+`}]}]`)+"]"), "curves in a line"},
 		{"an endless name", within("name", `"`+strings.Repeat("x", 20_000_000)+`"`), "longer than 1000 letters"},
 		{"an endless note", within("note", `"`+strings.Repeat("x", 20_000_000)+`"`), "its note is longer"},
 		{"a picture elsewhere", within("pictures", `[{"id":"1","file":"../../.profile","perMM":1}]`), `"../../.profile" cannot be`},
