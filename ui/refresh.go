@@ -214,28 +214,18 @@ func (w *Window) toolsView() panel.ToolsView {
 			Toggles: w.toggleViews(), Zoom: fmt.Sprintf("%.0f %%", w.table.Percent()),
 		}
 	}
+	tools := []panel.ToolView{
+		{Name: theme.Pointer, Word: "Move", Hint: "Move a point or an edge (M)"},
+		{Name: theme.Slide, Word: "Slide", Hint: "Slide the Table (S, or hold Space)"},
+		{Name: theme.Measure, Word: "Measure", Hint: "Measure from place to place (R)"},
+		{Name: theme.AddPoint, Word: "Point", Hint: "Add a grade point on an edge; at a printed size, click beside the point in hand to mend its corner (P)"},
+	}
 	if w.step == stepPrint {
-		return panel.ToolsView{
-			Tools: []panel.ToolView{
-				{Name: theme.Pointer, Word: "Arrange", Hint: "Move a piece between the pages (M)"},
-				{Name: theme.Slide, Word: "Slide", Hint: "Slide the Table (S, or hold Space)"},
-				{Name: theme.Measure, Word: "Measure", Hint: "Measure from place to place (R)"},
-				{Name: theme.Turn, Word: "Turn piece", Hint: "Turn the piece in hand the other way up; its grain stays"},
-			},
-			Chosen:  chosenTool(w.table.Tool()),
-			Toggles: w.toggleViews(),
-			Zoom:    fmt.Sprintf("%.0f %%", w.table.Percent()),
-		}
+		tools[0] = panel.ToolView{Name: theme.Pointer, Word: "Arrange", Hint: "Move a piece between the pages (M)"}
+		tools[3] = panel.ToolView{Name: theme.Turn, Word: "Turn piece", Hint: "Turn the piece in hand the other way up; its grain stays"}
 	}
 	return panel.ToolsView{
-		Tools: []panel.ToolView{
-			{Name: theme.Pointer, Word: "Move", Hint: "Move a point or an edge (M)"},
-			{Name: theme.Slide, Word: "Slide", Hint: "Slide the Table (S, or hold Space)"},
-			{Name: theme.Measure, Word: "Measure", Hint: "Measure from place to place (R)"},
-			{Name: theme.AddPoint, Word: "Point", Hint: "Add a grade point on an edge; at a printed size, click beside the point in hand to mend its corner (P)"},
-		},
-		Chosen:  chosenTool(w.table.Tool()),
-		Toggles: w.toggleViews(),
-		Zoom:    fmt.Sprintf("%.0f %%", w.table.Percent()),
+		Tools: tools, Chosen: chosenTool(w.table.Tool()),
+		Toggles: w.toggleViews(), Zoom: fmt.Sprintf("%.0f %%", w.table.Percent()),
 	}
 }

@@ -96,16 +96,7 @@ func (s *Start) SetView(v StartView) {
 
 // CreateRenderer is Fyne's.
 func (s *Start) CreateRenderer() fyne.WidgetRenderer {
-	ground := newBox(raisedFill, edge, 1.2, theme.PanelRadius)
-	inner := inset(22, 22, 24, 24, s.box)
-	d := &drawn{objects: []fyne.CanvasObject{ground, inner}}
-	d.paint = func(theme.Palette) {}
-	d.min = func() fyne.Size { return fyne.NewSize(theme.Px(startWide), inner.MinSize().Height) }
-	d.lay = func(size fyne.Size) {
-		place(ground, 0, 0, size.Width, size.Height)
-		place(inner, 0, 0, size.Width, size.Height)
-	}
-	return d.ready()
+	return over(newBox(raisedFill, edge, 1.2, theme.PanelRadius), startWide, inset(22, 22, 24, 24, s.box))
 }
 
 // spread sets things side by side, equally wide, each from the top.

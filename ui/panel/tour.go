@@ -73,13 +73,17 @@ func (t *Tour) SetView(v TourView) {
 
 // CreateRenderer is Fyne's.
 func (t *Tour) CreateRenderer() fyne.WidgetRenderer {
-	ground := newBox(raisedFill, accent, 1.6, theme.PanelRadius)
-	inner := inset(12, 12, 16, 16, t.box)
-	d := &drawn{objects: []fyne.CanvasObject{ground, inner}}
+	return over(newBox(raisedFill, accent, 1.6, theme.PanelRadius), tourWide, inset(12, 12, 16, 16, t.box))
+}
+
+// over renders something that lies over the Table on a ground of its own, so wide
+// at text scale 1.
+func over(g *ground, wide float32, inner fyne.CanvasObject) fyne.WidgetRenderer {
+	d := &drawn{objects: []fyne.CanvasObject{g, inner}}
 	d.paint = func(theme.Palette) {}
-	d.min = func() fyne.Size { return fyne.NewSize(theme.Px(tourWide), inner.MinSize().Height) }
+	d.min = func() fyne.Size { return fyne.NewSize(theme.Px(wide), inner.MinSize().Height) }
 	d.lay = func(size fyne.Size) {
-		place(ground, 0, 0, size.Width, size.Height)
+		place(g, 0, 0, size.Width, size.Height)
 		place(inner, 0, 0, size.Width, size.Height)
 	}
 	return d.ready()
