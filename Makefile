@@ -18,9 +18,11 @@ PKG_CUPS  := cups cups-client printer-driver-cups-pdf ghostscript
 
 # The packages that need no C compiler and no display.
 PLAIN := ./app/... ./assets/... ./cmd/qstep/... ./grading/... ./model/... ./printing/... .
+# libraries that others wrote, to be timed beside ours
+PKG_BENCH := gcc libc6-dev pkg-config libcairo2-dev libgeos-dev python3-opencv poppler-utils
 PKG_DIST  := gcc-mingw-w64-x86-64 imagemagick librsvg2-bin zip dpkg-dev xz-utils
 
-.PHONY: run demo test unit window-test check bench build dist dist-test clean
+.PHONY: run demo test unit window-test check bench gobench build dist dist-test clean
 
 run:
 	@if [ -n "$$DISPLAY$$WAYLAND_DISPLAY" ] || [ "$$(uname)" != Linux ]; then \
@@ -53,11 +55,18 @@ window-test: build
 check:
 	@out="$$($(GO) run $(GOFUMPT) -l $$(git ls-files '*.go'))"; \
 		if [ -n "$$out" ]; then echo "gofumpt would change:"; echo "$$out"; exit 1; fi
-	CGO_ENABLED=0 $(GO) vet $(PLAIN) ./ui/...
-	CGO_ENABLED=0 $(GO) run $(STATIC) $(PLAIN) ./ui/...
+	CGO_ENABLED=0 $(GO) vet $(PLAIN) ./ui/... ./.ci/bench
+	CGO_ENABLED=0 $(GO) run $(STATIC) $(PLAIN) ./ui/... ./.ci/bench
 	CGO_ENABLED=0 $(GO) test -run TestArrows .
 
+# How long things take, how that grows, and the ratios to other libraries that
+# are promised (.ci/bench/rivals.go); it fails where one is missed.
 bench:
+	@.ci/need $(PKG_BENCH)
+	CGO_ENABLED=0 $(GO) run ./.ci/bench
+
+# Every benchmark of the packages.
+gobench:
 	CGO_ENABLED=0 $(GO) test -p 1 -run '^$$' -bench . -benchmem $(PLAIN) ./ui/...
 
 dist: build

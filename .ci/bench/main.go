@@ -1,0 +1,53 @@
+// Command bench prints how long Quarterstep's works take, how that grows with
+// pieces and sizes, and how it compares with libraries that others wrote. It is
+// called by make bench and is no part of what is shipped.
+//
+// Times are processor time, all threads together, the median of several runs.
+// It ends with 1 where a work takes longer, against its peer, than is
+// promised in rivals.go.
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"os"
+)
+
+func main() {
+	runs := flag.Int("runs", 5, "how often each work is timed")
+	only := flag.Bool("peers", false, "only the comparison with other libraries")
+	flag.Parse()
+	ok, err := run(*runs, *only, os.Stdout, os.Stderr)
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "bench:", err)
+		os.Exit(2)
+	}
+	if !ok {
+		os.Exit(1)
+	}
+}
+
+func run(runs int, only bool, out, told io.Writer) (ok bool, err error) {
+	dir, err := os.MkdirTemp("", "bench")
+	if err != nil {
+		return false, err
+	}
+	defer os.RemoveAll(dir)
+	fmt.Fprintf(out, "Processor time of all threads together, the median of %d runs\n\n", runs)
+	if !only {
+		all, err := growth(runs, dir, told)
+		if err != nil {
+			return false, err
+		}
+		sayGrowth(out, all)
+		fmt.Fprintln(out)
+		rows, err := photos(runs, told)
+		if err != nil {
+			return false, err
+		}
+		sayPhotos(out, rows)
+		fmt.Fprintln(out)
+	}
+	return peers(runs, dir, out, told)
+}
