@@ -177,6 +177,7 @@ func (w *Window) changed() {
 func (w *Window) build() {
 	w.table = board.New()
 	w.table.SetPalette(w.palette())
+	w.table.SetWords(w.settings.TextSize())
 	if w.settings.Screen > 0 {
 		w.table.SetScreen(w.settings.Screen)
 	}
@@ -264,6 +265,7 @@ func (w *Window) setTheme() {
 	w.app.Settings().SetTheme(theme.New(w.settings.Dark, float32(w.settings.TextSize())))
 	if w.table != nil {
 		w.table.SetPalette(w.palette())
+		w.table.SetWords(w.settings.TextSize())
 	}
 }
 

@@ -108,6 +108,7 @@ type Board struct {
 	palette palette.Palette
 	painter *paint.Painter
 	perMM   float64 // px a mm of a true-size screen
+	words   float64 // how large words are, 1 as drawn
 
 	fitted  bool // the view still is what Fit made it
 	head    float64
@@ -127,7 +128,7 @@ type Board struct {
 
 // New is an empty Table in light colours, in centimetres.
 func New() *Board {
-	b := &Board{perMM: 96 / 25.4, unit: model.Centimetres, fitted: true, modifier: liveModifiers}
+	b := &Board{perMM: 96 / 25.4, words: 1, unit: model.Centimetres, fitted: true, modifier: liveModifiers}
 	b.view = view.Fit(geom.Box{}, 800, 600, fitMargin)
 	b.ExtendBaseWidget(b)
 	b.parts = newParts(b)
@@ -156,6 +157,13 @@ func (b *Board) SetPalette(p palette.Palette) {
 	b.painter = paint.New(fonts, p)
 	b.cursors = newCursors(b.painter)
 	b.parts.recolour()
+	b.redraw()
+}
+
+// SetWords chooses how large words are, 1 as drawn.
+func (b *Board) SetWords(scale float64) {
+	b.words, b.in.Words = scale, scale
+	b.parts.resize(scale)
 	b.redraw()
 }
 
@@ -197,7 +205,7 @@ func (b *Board) Ruler() bool { return b.parts.ruler.on }
 // SetScene shows in. While a drag is under way only the pieces in hand, and
 // those that change with them, are drawn anew.
 func (b *Board) SetScene(in scene.Input) {
-	in.Scale = b.view.Scale
+	in.Scale, in.Words = b.view.Scale, b.words
 	refit := b.fitted && !b.gesture.dragging() && !sameTable(b.in, in)
 	b.in = in
 	switch {
@@ -222,8 +230,24 @@ func sameTable(a, b scene.Input) bool {
 func (b *Board) Fit() {
 	w, h := b.openSize()
 	b.view.Scale = 0 // whatever the scale, draw anew
-	b.setView(b.belowHead(view.Fit(b.in.FitBox(), w, h, min(fitMargin, h/10))))
+	box := b.in.FitBox()
+	v := view.Fit(box, w, h, min(fitMargin, h/10))
+	if b.in.Scale = v.Scale; len(b.in.Runs) == 0 {
+		v = withWords(v, box.Union(b.in.WordsBox()), w, h)
+	}
+	b.setView(b.belowHead(v))
 	b.fitted = true
+}
+
+// withWords is v with the words beside the pieces in sight too, where that costs
+// little of the scale; box is the pieces with their words.
+func withWords(v view.View, box geom.Box, w, h float64) view.View {
+	const rim, least = 6, 0.8
+	all := view.Fit(box, w, h, rim)
+	if all.Scale >= v.Scale || all.Scale < least*v.Scale {
+		return v
+	}
+	return all
 }
 
 // SetScreen says how many px a mm of the screen has, for TrueSize.

@@ -29,6 +29,11 @@ func newFigure(b *Board) *figure {
 	return f
 }
 
+// resize makes its words so many times as large as drawn.
+func (f *figure) resize(scale float32) {
+	f.amount.TextSize, f.unit.TextSize, f.caption.TextSize = 24*scale, 14*scale, 13*scale
+}
+
 func (f *figure) objects() []fyne.CanvasObject {
 	return []fyne.CanvasObject{f.ground, f.amount, f.unit, f.caption}
 }

@@ -80,6 +80,13 @@ func (p *parts) recolour() {
 	p.focus.Refresh()
 }
 
+// resize gives words that the toolkit draws their size.
+func (p *parts) resize(scale float64) {
+	for _, f := range []*figure{p.moved, p.measure.figure, p.ruler.figure} {
+		f.resize(float32(scale))
+	}
+}
+
 // slide moves the sheets along with the view; false where they must be drawn
 // anew.
 func (p *parts) slide() bool {

@@ -84,7 +84,7 @@ func (s *sheet) paint(w, h int) image.Image {
 	}
 	paint.Clear(s.img, s.ground())
 	factor := float64(w) / max(float64(s.raster.Size().Width), 1)
-	screen := paint.Screen{View: s.view, Corner: px(s.at.x, s.at.y), Factor: factor}
+	screen := paint.Screen{View: s.view, Corner: px(s.at.x, s.at.y), Factor: factor, Words: s.board.in.Words}
 	s.board.painter.Paint(s.img, screen, s.layers...)
 	return s.img
 }

@@ -71,6 +71,15 @@ type Screen struct {
 	View   view.View
 	Corner view.Px // the picture's upper left corner on the board, in px
 	Factor float64 // device px a px
+	Words  float64 // how much larger words are than they say; 0 is 1
+}
+
+// wordScale is device px a px of words.
+func (s Screen) wordScale() float64 {
+	if s.Words <= 0 {
+		return s.Factor
+	}
+	return s.Factor * s.Words
 }
 
 // affine takes places on the Table to the picture's device px.
@@ -95,12 +104,13 @@ func (p *Painter) Paint(img *image.RGBA, s Screen, layers ...scene.Layer) {
 	m := s.affine()
 	seen := geom.Box{Max: geom.Pt(float64(img.Rect.Dx()), float64(img.Rect.Dy()))}
 	for _, l := range layers {
-		p.layer(l, m, s.Factor, seen)
+		p.layer(l, m, s, seen)
 	}
 	p.run(img)
 }
 
-func (p *Painter) layer(l scene.Layer, m geom.Affine, factor float64, seen geom.Box) {
+func (p *Painter) layer(l scene.Layer, m geom.Affine, screen Screen, seen geom.Box) {
+	factor := screen.Factor
 	for _, f := range l.Photos {
 		p.photo(f, m, seen)
 	}
@@ -114,7 +124,7 @@ func (p *Painter) layer(l scene.Layer, m geom.Affine, factor float64, seen geom.
 		p.dot(d, m, factor, seen)
 	}
 	for _, t := range l.Texts {
-		p.text(t, m, factor, seen)
+		p.text(t, m, screen.wordScale(), seen)
 	}
 	for _, h := range l.Handles {
 		p.handle(h, m, factor, seen)

@@ -27,8 +27,9 @@ type Frame struct {
 }
 
 // Overlay is something that lies over the Table: at its foot, else at its head,
-// as wide as the Table; or as large as it needs, in the Table's middle or in its
-// corner at the lower right, above what is at the foot.
+// as wide as the Table; or as large as it needs, in the Table's middle, over the
+// panels where the Table is too small, or in its corner at the lower right, above
+// what is at the foot.
 type Overlay struct {
 	Object fyne.CanvasObject
 	Foot   bool
@@ -52,12 +53,19 @@ func NewFrame(f Frame) *fyne.Container {
 	split := []fyne.CanvasObject{newFill(separatorInk), newFill(separatorInk)}
 	// In the order in which Tab goes through them.
 	objects := []fyne.CanvasObject{f.Rail, f.RedStrip, f.Shelf, f.Tools, f.Table}
+	var middle []fyne.CanvasObject
 	for _, o := range f.Over {
-		objects = append(objects, o.Object)
+		if o.Middle {
+			middle = append(middle, o.Object)
+		} else {
+			objects = append(objects, o.Object)
+		}
 	}
 	objects = append(objects, f.Strip, f.Side, split[0], split[1], f.Status)
+	objects = append(objects, middle...)
 	whole := container.New(&frameLayout{f, split}, objects...)
 	f.RedStrip.onTurn = func() { relay(whole) }
+	f.Tools.onTurn = f.RedStrip.onTurn
 	return whole
 }
 
@@ -90,7 +98,7 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	place(l.Side, right, top, side, bottom-top)
 	place(l.split[1], right, top, 1, bottom-top)
 
-	tools, strip := l.Tools.MinSize().Height, l.Strip.MinSize().Height
+	tools, strip := l.Tools.HeightFor(right-left), l.Strip.MinSize().Height
 	place(l.Tools, left, top, right-left, tools)
 	place(l.Strip, left, bottom-strip, right-left, strip)
 	place(l.Table, left, top+tools, right-left, bottom-strip-top-tools)
@@ -105,6 +113,8 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 			x, y := right-overInset-least.Width, foot-h
 			if o.Middle {
 				x, y = (left+overLeft+right-least.Width)/2, max(top+tools+overTop+overInset, (top+tools+overTop+bottom-strip-h)/2)
+				x = min(max(x, left+overInset), max(size.Width-overInset-least.Width, overInset))
+				y = min(y, max(bottom-overInset-h, top+overInset))
 			}
 			place(o.Object, x, y, least.Width, h)
 			continue

@@ -36,7 +36,7 @@ func newSpreadPart(p *Growth) *spreadPart {
 	s.share = newField("", func(text string) error { return askText(p.OnShare, text) })
 	s.one = below(6,
 		beside(8, 1, newWords("Opens with", theme.Body, ink), s.follow),
-		beside(8, 0, s.asks, sized(112, controlHeight, s.share)),
+		beside(8, 0, s.asks, roomy(112, controlHeight, s.share)),
 		s.means, s.status,
 		beside(0, noneGrows, newLink("Take this cut line out", func() { call1(p.OnTakeOut, s.chosen) })),
 	)

@@ -143,7 +143,7 @@ func (p *Increments) lay() {
 		p.choiceBox,
 		p.note,
 		rule(),
-		beside(6, 0, newBold("Total to add", theme.Body, ink), p.less, sized(118, 40, p.total), p.more),
+		beside(6, 0, newBold("Total to add", theme.Body, ink), p.less, roomy(118, 40, p.total), p.more),
 		p.hint,
 		rule(),
 		p.points,

@@ -69,6 +69,21 @@ func (s atLeast) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	place(objects[0], 0, 0, size.Width, size.Height)
 }
 
+// withWords gives what it holds a least size that grows with the size of words.
+type withWords fyne.Size
+
+func roomy(width, height float32, o fyne.CanvasObject) *fyne.Container {
+	return container.New(withWords{width, height}, o)
+}
+
+func (s withWords) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(theme.Px(s.Width), theme.Px(s.Height)).Max(objects[0].MinSize())
+}
+
+func (s withWords) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	place(objects[0], 0, 0, size.Width, size.Height)
+}
+
 // sideOrBelow sets things side by side in equal widths, gap apart, where the
 // side panel has room for the widest of them so often, else below one another.
 type sideOrBelow struct{ gap float32 }

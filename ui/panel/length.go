@@ -114,7 +114,7 @@ type lengthRow struct {
 func newLengthRow(pick func(), commit func(string) error) *lengthRow {
 	r := &lengthRow{name: newChoice(pick), field: newField("", commit), pieces: newFigureRows()}
 	r.box = below(2,
-		beside(8, 0, r.name, sized(112, controlHeight, r.field)),
+		beside(8, 0, r.name, roomy(112, controlHeight, r.field)),
 		inset(0, 0, 30, 0, r.pieces), rule())
 	return r
 }

@@ -75,7 +75,7 @@ func (l *limitList) newRow(i int) *limitRow {
 		relay(l.box)
 		call(l.onGrown)
 	}
-	r.all = below(2, rule(), beside(8, 0, r.title, sized(limitField, 0, r.field)), r.source, beside(0, noneGrows, r.usual))
+	r.all = below(2, rule(), beside(8, 0, r.title, roomy(limitField, 0, r.field)), r.source, beside(0, noneGrows, r.usual))
 	return r
 }
 

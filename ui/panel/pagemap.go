@@ -42,6 +42,12 @@ func (m *pageMap) cell() (w, h, pitchX, pitchY float32) {
 	return w, h, pitchX, h + gap
 }
 
+// wide is how wide the sheets are together.
+func (m *pageMap) wide() float32 {
+	_, _, px, _ := m.cell()
+	return px * float32(max(m.columns, 1))
+}
+
 // Tapped looks at the sheet under the pointer.
 func (m *pageMap) Tapped(e *fyne.PointEvent) {
 	if e == nil {
@@ -88,7 +94,7 @@ func (m *pageMap) CreateRenderer() fyne.WidgetRenderer {
 	d.min = func() fyne.Size {
 		rows := (len(m.pages) + max(m.columns, 1) - 1) / max(m.columns, 1)
 		_, _, _, py := m.cell()
-		return fyne.NewSize(m.width, float32(max(rows, 1))*py)
+		return fyne.NewSize(m.wide(), float32(max(rows, 1))*py)
 	}
 	d.lay = func(size fyne.Size) { place(ring, -3, -3, size.Width+3, size.Height+3) }
 	return d.ready()

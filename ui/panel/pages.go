@@ -205,6 +205,7 @@ func fyneGrid(columns int, objects ...fyne.CanvasObject) *fyne.Container {
 func (p *Pages) SetView(v PagesView) {
 	p.pages.set(v.Columns, v.Pages, v.Page)
 	p.count.setText(v.Count)
+	p.summary.setWrap(sideContent - 12 - p.pages.wide()/theme.Px(1))
 	p.summary.setText(v.Summary)
 	p.papers.set(v.Papers, v.Paper)
 	p.turn.set(v.Wide)

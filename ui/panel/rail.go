@@ -13,6 +13,8 @@ const (
 	railNarrow  = 1300 // below this width the rail's right end takes only what it needs
 	nameNarrow  = 176
 	controlsEnd = 272
+	stepNarrow  = 80 // a step narrower than this has no room for its name
+	stepSign    = 40 // a step that shows its sign alone
 )
 
 // RailView is what the guide rail shows.
@@ -72,6 +74,9 @@ func NewRail(steps int) *Rail {
 	r.unit = newTwoWay("in", "cm", "Show lengths in inches or centimetres")
 	r.unit.onTurn = func(cm bool) { call1(r.OnUnit, cm) }
 	hint := func(s string) { call1(r.OnHint, s) }
+	for _, s := range r.steps {
+		s.onHint = hint
+	}
 	r.undo.onHint, r.redo.onHint, r.dark.onHint, r.help.onHint, r.unit.onHint = hint, hint, hint, hint, hint
 	r.ExtendBaseWidget(r)
 	r.SetView(RailView{})
@@ -80,6 +85,7 @@ func NewRail(steps int) *Rail {
 
 // SetView shows a view.
 func (r *Rail) SetView(v RailView) {
+	moved := r.view.Present != v.Present
 	r.view = v
 	r.name.set(v.Pattern, v.Wearer)
 	for i, s := range r.steps {
@@ -99,6 +105,9 @@ func (r *Rail) SetView(v RailView) {
 		r.dark.setName(theme.Sun)
 	}
 	r.stitches.Refresh()
+	if moved {
+		r.Refresh()
+	}
 }
 
 func hintOf(verb, what, otherwise string) string {
@@ -128,8 +137,22 @@ func (r *Rail) stepSpan(i int, width float32) (x, w float32) {
 	if width < theme.Px(railNarrow) {
 		start, end = theme.Px(nameNarrow), theme.Px(controlsEnd)
 	}
-	w = max(width-start-end, 0) / float32(max(len(r.steps), 1))
-	return start + float32(i)*w, w
+	room := max(width-start-end, 0)
+	w = room / float32(max(len(r.steps), 1))
+	if w >= theme.Px(stepNarrow) {
+		return start + float32(i)*w, w
+	}
+	// Too little for all the names: the present step has its own, the others
+	// only their signs.
+	w = min(w, theme.Px(stepSign))
+	x, rest := start+float32(i)*w, room-float32(len(r.steps))*w
+	switch {
+	case i == r.view.Present:
+		return x, w + rest
+	case i > r.view.Present:
+		return x + rest, w
+	}
+	return x, w
 }
 
 // CreateRenderer is Fyne's.

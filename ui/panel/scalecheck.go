@@ -51,7 +51,7 @@ func newScaleCheck(test func(), across, down func(string) error, insist, forget 
 	}
 	s.across.onHint, s.down.onHint = hint, hint
 	row := func(word string, f *field) fyne.CanvasObject {
-		return container.NewBorder(nil, nil, container.NewCenter(newWords(word, theme.Body, ink)), sized(measuredField, 0, f))
+		return container.NewBorder(nil, nil, container.NewCenter(newWords(word, theme.Body, ink)), roomy(measuredField, 0, f))
 	}
 	s.box = below(
 		6,

@@ -30,6 +30,7 @@ func (s *stepButton) set(v StepView, present bool) {
 	}
 	s.view, s.present = v, present
 	s.off = !v.Enabled
+	s.hint = v.Name + ": " + v.State
 	s.Refresh()
 }
 
@@ -64,6 +65,11 @@ func (s *stepButton) CreateRenderer() fyne.WidgetRenderer {
 		left := float32(12)
 		if size.Width < 140 {
 			left = 6
+		}
+		alone := size.Width < theme.Px(stepNarrow)
+		name.Hidden, state.Hidden = alone, alone
+		if alone {
+			left = (size.Width - 24) / 2
 		}
 		place(disc, left, mid-12, 24, 24)
 		middle(figure, left, 24, 2*mid)

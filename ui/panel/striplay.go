@@ -170,10 +170,11 @@ func (s *stripPen) pillSpan() (left, right float32, shown bool) {
 }
 
 // sizes draws a ring or a disc for every size, and its number where there is
-// room for it; printed sizes and the target always have theirs.
+// room for it: the target's first, then the first and last printed ones, then
+// the other printed ones, then the rest.
 func (s *stripPen) sizes(v StripView, first, last int) {
 	gap := s.line.x(1) - s.line.x(0)
-	free := float32(-100)
+	named := s.named(v, first, last)
 	n := 0
 	for i := range v.Sizes {
 		if v.Sizes[i].Printed {
@@ -196,13 +197,43 @@ func (s *stripPen) sizes(v StripView, first, last int) {
 		if here {
 			t = accentInk
 		}
-		width := fyne.MeasureText(size.Name, theme.Px(theme.Body), fyne.TextStyle{Bold: true}).Width
-		if x-width/2 < free && !here && !size.Printed {
-			continue
+		if named[i] {
+			centred(s.text(size.Name, theme.Body, t, size.Printed || here), x, stripY()+12)
 		}
-		centred(s.text(size.Name, theme.Body, t, size.Printed || here), x, stripY()+12)
-		free = x + width/2 + 4
 	}
+}
+
+// named is which sizes have room for their number.
+func (s *stripPen) named(v StripView, first, last int) []bool {
+	named := make([]bool, len(v.Sizes))
+	var spans [][2]float32
+	try := func(i int) {
+		if i < 0 || i >= len(named) || named[i] {
+			return
+		}
+		half := fyne.MeasureText(v.Sizes[i].Name, theme.Px(theme.Body), fyne.TextStyle{Bold: true}).Width/2 + 2
+		x := s.line.x(float64(i))
+		for _, t := range spans {
+			if x-half < t[1] && t[0] < x+half {
+				return
+			}
+		}
+		named[i] = true
+		spans = append(spans, [2]float32{x - half, x + half})
+	}
+	if here := int(v.Target); v.Shown && float64(here) == v.Target {
+		try(here)
+	}
+	try(first)
+	try(last)
+	for _, printed := range []bool{true, false} {
+		for i, size := range v.Sizes {
+			if size.Printed == printed {
+				try(i)
+			}
+		}
+	}
+	return named
 }
 
 // handle draws the target on the line and its pill above, with the note in the

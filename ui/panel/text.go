@@ -76,6 +76,14 @@ func (w *words) set(text string, t tone, bold bool) {
 	w.Refresh()
 }
 
+// setWrap breaks the lines at another width.
+func (w *words) setWrap(width float32) {
+	if w.wrap != width {
+		w.wrap = width
+		w.Refresh()
+	}
+}
+
 func (w *words) setText(text string) { w.set(text, w.tone, w.bold) }
 
 func (w *words) measure(text string) fyne.Size {

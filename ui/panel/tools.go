@@ -45,6 +45,7 @@ type Tools struct {
 	fit, trueSize  *toolButton
 	divide, ground *ground
 	view           ToolsView
+	onTurn         func() // it holds other things, and may be higher or lower
 }
 
 // NewTools makes an empty bar.
@@ -102,6 +103,7 @@ func (t *Tools) rebuild(v ToolsView) {
 		t.toggles = append(t.toggles, c)
 	}
 	t.Refresh()
+	call(t.onTurn)
 }
 
 // CreateRenderer is Fyne's.
@@ -116,43 +118,85 @@ func (t *Tools) CreateRenderer() fyne.WidgetRenderer {
 			d.objects = append(d.objects, c)
 		}
 	}
-	d.min = func() fyne.Size { return fyne.NewSize(400, max(48, theme.Px(48))) }
+	d.min = func() fyne.Size { return fyne.NewSize(400, toolsHigh()) }
 	d.lay = t.lay
 	return d.ready()
 }
 
 const toolNarrow = 40 // a tool without its word
 
+func toolsHigh() float32 { return max(48, theme.Px(48)) }
+
+// HeightFor is how high the bar is at a width: where even its drawings alone
+// leave no room for what can be shown, that goes into a row below.
+func (t *Tools) HeightFor(width float32) float32 {
+	if t.twoRows(width) {
+		return 2*toolsHigh() - 8
+	}
+	return toolsHigh()
+}
+
+func (t *Tools) twoRows(width float32) bool {
+	return float32(len(t.tools))*(toolNarrow+4)+t.restWide()+2*toolNarrow > width
+}
+
+// restWide is how wide all is that has no short form.
+func (t *Tools) restWide() float32 {
+	rest := 8 + 8 + 15 + 4 + 2*t.in.MinSize().Width + 4 + 8 + theme.Px(46)
+	for _, c := range t.toggles {
+		rest += c.MinSize().Width + 4
+	}
+	return rest
+}
+
 // lay puts the tools at the left, the rest at the right. Where the bar is too
 // short for all the words, those of Fit and True size go first, then the
 // tools'.
 func (t *Tools) lay(size fyne.Size) {
 	place(t.ground, 0, 0, size.Width, size.Height)
+	if t.twoRows(size.Width) {
+		t.layTwo(size)
+		return
+	}
 	words, ends := float32(0), t.fit.MinSize().Width+t.trueSize.MinSize().Width
 	for _, b := range t.tools {
 		words += b.MinSize().Width + 4
 	}
-	rest := float32(8 + 8 + 15 + 4 + 2*controlHeight + 4 + 8)
-	rest += theme.Px(46)
-	for _, c := range t.toggles {
-		rest += c.MinSize().Width + 4
-	}
+	rest := t.restWide()
 	shortEnds := words+rest+ends > size.Width
-	shortTools := words+rest+2*toolNarrow > size.Width
+	t.layTools(size, words+rest+2*toolNarrow > size.Width)
+	right := t.layEnds(size, shortEnds)
+	t.layToggles(right, size.Height/2)
+}
 
+// layTwo lays the toggles in a row of their own.
+func (t *Tools) layTwo(size fyne.Size) {
+	row := fyne.NewSize(size.Width, toolsHigh())
+	t.layTools(row, true)
+	t.layEnds(row, true)
+	x := float32(8)
+	for _, c := range t.toggles {
+		w, h := c.MinSize().Width, c.MinSize().Height
+		place(c, x, row.Height+(size.Height-row.Height-h)/2-4, w, h)
+		x += w + 4
+	}
+}
+
+// layTools lays the tools from the left, with their words or without.
+func (t *Tools) layTools(size fyne.Size, short bool) {
 	x := float32(8)
 	for _, b := range t.tools {
 		w := b.MinSize().Width
-		if shortTools {
+		if short {
 			w = toolNarrow
 		}
 		middle(b, x, w, size.Height)
 		x += w + 4
 	}
-	t.layRight(size, shortEnds)
 }
 
-func (t *Tools) layRight(size fyne.Size, short bool) {
+// layEnds lays what zooms from the right and gives where it begins.
+func (t *Tools) layEnds(size fyne.Size, short bool) float32 {
 	right := size.Width - 8
 	step := func(o fyne.CanvasObject, w, gap float32) {
 		right -= w
@@ -171,8 +215,15 @@ func (t *Tools) layRight(size fyne.Size, short bool) {
 	step(t.zoom, theme.Px(46), 0)
 	step(t.out, t.out.MinSize().Width, 6)
 	place(t.divide, right, 13, 1, size.Height-26)
-	right -= 9
+	return right - 9
+}
+
+// layToggles lays what can be shown up to right, in the middle of a row.
+func (t *Tools) layToggles(right, mid float32) {
 	for i := len(t.toggles) - 1; i >= 0; i-- {
-		step(t.toggles[i], t.toggles[i].MinSize().Width, 4)
+		w, h := t.toggles[i].MinSize().Width, t.toggles[i].MinSize().Height
+		right -= w
+		place(t.toggles[i], right, mid-h/2, w, h)
+		right -= 4
 	}
 }

@@ -43,6 +43,8 @@ type Input struct {
 	// Scale is px a mm as the Table is shown now; it says how much room words
 	// have.
 	Scale float64
+	// Words is how many times as large as drawn words are; 0 is 1.
+	Words float64
 
 	// Zero is where the rulers and the grid count from.
 	Zero geom.Point
@@ -59,6 +61,14 @@ type Input struct {
 	Buttons   []geom.Point // joining marks
 	Square    geom.Box     // the test square
 	Placement map[string]geom.Affine
+}
+
+// px is a length in px of words, in mm of the Table.
+func (in Input) px(length float64) float64 {
+	if in.Words > 0 {
+		length *= in.Words
+	}
+	return length / in.Scale
 }
 
 // Guide is the line of the piece in hand at a size on the way.

@@ -35,18 +35,40 @@ func (l *Layer) label(in Input, q model.Piece, edges []geom.Path) {
 	}
 	w, h := labelSize(in, lines)
 	at, room := roomiest(steady, in.obstacles(q))
-	if room*in.Scale < labelRoom || !fits(steady, at, w, h) {
+	if room < in.px(labelRoom) || !fits(steady, at, w, h) {
 		at, room = roomiest(steady, nil)
-		if room*in.Scale < tightRoom || !fits(steady, at, w, h) {
+		if room < in.px(tightRoom) || !fits(steady, at, w, h) {
 			l.labelBeside(in, q, box, lines)
 			return
 		}
 	}
-	if room*in.Scale > 60 && len(in.Sheets) == 0 {
+	if room > in.px(60) && len(in.Sheets) == 0 {
 		name := Text{Words: in.Pattern.Name, Size: 13, Ink: InkSoft}
 		lines = append([]Text{name}, lines...)
 	}
 	l.write(in, lines, at, Middle, 0, -labelLead*float64(len(lines)-1)/2)
+}
+
+// WordsBox is about where the words lie that name the pieces, inside them or
+// beside them.
+func (in Input) WordsBox() geom.Box {
+	var b geom.Box
+	for i, q := range in.Pattern.Pieces {
+		var l Layer
+		l.label(in, q, in.Edges(i))
+		for _, t := range l.Texts {
+			w := in.px(letterWidth * float64(utf8.RuneCountInString(t.Words)))
+			from := t.At.Add(geom.Vec{X: in.px(t.DX), Y: in.px(t.DY - labelLead/2)})
+			switch t.Anchor {
+			case Middle:
+				from.X -= w / 2
+			case Right:
+				from.X -= w
+			}
+			b = b.Union(geom.Box{Min: from, Max: from.Add(geom.Vec{X: w, Y: in.px(labelLead)})})
+		}
+	}
+	return b
 }
 
 // labelSize is about how wide and high lines of words are, in mm.
@@ -55,7 +77,7 @@ func labelSize(in Input, lines []Text) (w, h float64) {
 	for _, t := range lines {
 		letters = max(letters, utf8.RuneCountInString(t.Words))
 	}
-	return letterWidth * float64(letters) / in.Scale, labelLead * float64(len(lines)) / in.Scale
+	return in.px(letterWidth * float64(letters)), in.px(labelLead * float64(len(lines)))
 }
 
 // fits reports whether a label of w by h mm round at keeps within the outline.
