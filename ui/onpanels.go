@@ -10,6 +10,7 @@ import (
 	"quarterstep/model/measure"
 	"quarterstep/ui/board"
 	"quarterstep/ui/scene"
+	"quarterstep/ui/stopwatch"
 )
 
 func (w *Window) connectRail() {
@@ -121,6 +122,7 @@ func (w *Window) connectPanels() {
 		w.do("choose the chart "+c.Name, edit.Chart(c))
 	}
 	w.strip.OnScrub = func(place float64) {
+		defer stopwatch.Lap("scrub")()
 		if err := w.doc.Preview(edit.Place(place)); err != nil {
 			w.say(err.Error())
 		}

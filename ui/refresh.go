@@ -9,11 +9,13 @@ import (
 	"quarterstep/model/geom"
 	"quarterstep/ui/panel"
 	"quarterstep/ui/scene"
+	"quarterstep/ui/stopwatch"
 	"quarterstep/ui/theme"
 )
 
 // refresh shows the document as it is now, everywhere.
 func (w *Window) refresh() {
+	defer stopwatch.Lap("refresh")()
 	p, r := w.doc.Pattern(), w.doc.Result()
 	w.keepHand(p)
 	w.keepLink(p, r)
@@ -37,7 +39,7 @@ func (w *Window) refresh() {
 	w.byEye.SetView(byEyeView(p, r, i, j, k))
 	w.showGrowth()
 	w.showDart(p, r)
-	w.wearer.SetView(wearerView(p, r, report, w.body.own))
+	w.wearer.SetView(wearerView(p, r, report, &w.checker, w.body.own))
 	w.proposals.SetView(w.proposalsView(p))
 	w.links.SetView(w.linksView(p, r))
 	w.checks.SetView(checksView(p, report, w.doubts, w.looked))
@@ -73,6 +75,7 @@ func (w *Window) relaySide() {
 
 // quick shows a preview under way: the Table and the figures, not the rest.
 func (w *Window) quick() {
+	defer stopwatch.Lap("preview")()
 	p, r := w.doc.Pattern(), w.doc.Result()
 	w.showTable(p, r)
 	if w.step == stepTrue {
@@ -92,6 +95,7 @@ func (w *Window) showTable(p model.Pattern, r grading.Result) {
 
 // sceneOf is what the Table shows.
 func (w *Window) sceneOf(p model.Pattern, r grading.Result) scene.Input {
+	defer stopwatch.Lap("input")()
 	in := scene.Input{Pattern: p, Result: r, Select: w.hand, Nest: w.nest, Seam: w.seam}
 	if w.step == stepPrint {
 		w.print.onTable(&in)
@@ -121,7 +125,7 @@ func (w *Window) ghost(p model.Pattern) map[string][]geom.Path {
 	if p.Target.Method == model.BySteps {
 		other.Target.Method = model.ByChart
 	}
-	r, err := w.grader.Grade(other)
+	r, err := w.doc.Grader().Grade(other)
 	if err != nil || len(r.Short) == 0 {
 		return nil
 	}

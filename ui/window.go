@@ -9,13 +9,13 @@ import (
 	"quarterstep/app"
 	"quarterstep/app/session"
 	"quarterstep/app/settings"
-	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/sizechart"
 	"quarterstep/ui/board"
 	"quarterstep/ui/panel"
 	"quarterstep/ui/scene"
+	"quarterstep/ui/stopwatch"
 	"quarterstep/ui/theme"
 )
 
@@ -48,12 +48,12 @@ type Window struct {
 	finds      linkFinding
 	grows      growthStep
 	darts      dartStep
-	adding     bool           // a place for a lengthen line is asked for
-	dragFrom   float64        // what was put in, mm, when the drag of a lengthen line began
-	straight   scene.Ref      // the grade point to straighten from, while the other is asked for
-	guidesTook time.Duration  // what the guides of the sizes on the way last cost
-	grader     grading.Grader // for the line of the method not in force
-	checker    app.Checker    // remembers the girths of print
+	adding     bool          // a place for a lengthen line is asked for
+	dragFrom   float64       // what was put in, mm, when the drag of a lengthen line began
+	straight   scene.Ref     // the grade point to straighten from, while the other is asked for
+	guidesTook time.Duration // what the guides of the sizes on the way last cost
+	checker    app.Checker   // remembers the girths of print
+	reported   reported
 
 	aside func(work func()) // does work beside the window
 
@@ -112,6 +112,7 @@ func Open(a fyne.App, doc *session.Session, s settings.Settings, settingsDir str
 // ShowAndRun shows the window and returns when it is closed.
 func (w *Window) ShowAndRun() {
 	defer w.rescue(time.Now())
+	stopwatch.Watch(fyne.Do)
 	w.win.ShowAndRun()
 }
 
@@ -119,6 +120,7 @@ func (w *Window) ShowAndRun() {
 func (w *Window) take(doc *session.Session) {
 	w.keepSafe(doc)
 	w.doc = doc
+	w.docSerial++
 	w.doc.Listen(w.changed)
 	w.hand, w.doubts = firstEdge(doc.Pattern()), nil
 	w.body, w.grows, w.darts = wearerStep{}, growthStep{}, dartStep{}

@@ -118,6 +118,7 @@ type Board struct {
 	inside  bool // the pointer is over the paper
 	hover   scene.Ref
 	gesture gesture
+	motion  motion
 
 	hand     []string    // pieces drawn in the active layer
 	drawn    scene.Input // what the static layer shows
@@ -169,6 +170,9 @@ func (b *Board) SetWords(scale float64) {
 
 // SetUnit chooses what the rulers count and figures are shown in.
 func (b *Board) SetUnit(u model.Unit) {
+	if u == b.unit {
+		return
+	}
 	b.unit = u
 	b.redraw()
 }

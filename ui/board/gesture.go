@@ -5,6 +5,7 @@ import (
 
 	"quarterstep/model/geom"
 	"quarterstep/ui/scene"
+	"quarterstep/ui/stopwatch"
 	"quarterstep/ui/view"
 )
 
@@ -128,6 +129,7 @@ func (b *Board) showMovement() {
 
 // finish ends the gesture under way as the button is let go.
 func (b *Board) finish() {
+	defer stopwatch.Lap("release")()
 	g := b.gesture
 	if g.kind == idle {
 		return
@@ -152,6 +154,7 @@ func (b *Board) finish() {
 
 // cancel lets go without changing anything.
 func (b *Board) cancel() {
+	b.motion.drag = false
 	if b.gesture.kind == idle {
 		return
 	}

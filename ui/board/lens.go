@@ -14,6 +14,7 @@ import (
 	"quarterstep/model/measure"
 	"quarterstep/ui/paint"
 	"quarterstep/ui/scene"
+	"quarterstep/ui/stopwatch"
 	"quarterstep/ui/view"
 )
 
@@ -129,6 +130,7 @@ func (b *Board) placeName(r scene.Ref) string {
 }
 
 func (l *lens) paint(w, h int) image.Image {
+	defer stopwatch.Lap("lens")()
 	if l.img == nil || l.img.Rect.Dx() != w || l.img.Rect.Dy() != h {
 		l.img = image.NewRGBA(image.Rect(0, 0, w, h))
 	}

@@ -9,6 +9,7 @@ import (
 
 	"quarterstep/model/geom"
 	"quarterstep/ui/scene"
+	"quarterstep/ui/stopwatch"
 	"quarterstep/ui/view"
 )
 
@@ -21,6 +22,8 @@ func onPaper(p fyne.Position) (view.Px, bool) {
 
 // MouseDown implements desktop.Mouseable.
 func (b *Board) MouseDown(e *desktop.MouseEvent) {
+	defer stopwatch.Lap("press")()
+	b.catchUp()
 	b.takeFocus()
 	at, ok := onPaper(e.Position)
 	if !ok || b.gesture.kind != idle {
@@ -126,8 +129,14 @@ func (b *Board) addPoint(at view.Px) {
 // Dragged implements fyne.Draggable.
 func (b *Board) Dragged(e *fyne.DragEvent) {
 	at, _ := onPaper(e.Position)
-	b.point(at, b.inside)
 	b.gesture.spurned = false
+	b.drags(at)
+}
+
+// draggedTo goes on with what is under way, the button held.
+func (b *Board) draggedTo(at view.Px, inside bool) {
+	defer stopwatch.Lap("drag")()
+	b.point(at, inside)
 	if b.gesture.kind != idle {
 		b.movedTo(at)
 	}
@@ -135,6 +144,7 @@ func (b *Board) Dragged(e *fyne.DragEvent) {
 
 // MouseUp implements desktop.Mouseable.
 func (b *Board) MouseUp(e *desktop.MouseEvent) {
+	b.catchUp()
 	if b.gesture.kind == idle {
 		return
 	}
@@ -153,6 +163,7 @@ func (b *Board) DragEnd() {
 		b.gesture.spurned = false
 		return
 	}
+	b.catchUp()
 	b.finish()
 }
 
@@ -161,8 +172,13 @@ func (b *Board) MouseIn(e *desktop.MouseEvent) { b.MouseMoved(e) }
 
 // MouseMoved implements desktop.Hoverable.
 func (b *Board) MouseMoved(e *desktop.MouseEvent) {
-	at, ok := onPaper(e.Position)
-	b.point(at, ok)
+	b.hovers(onPaper(e.Position))
+}
+
+// pointedAt follows the pointer.
+func (b *Board) pointedAt(at view.Px, inside bool) {
+	defer stopwatch.Lap("pointer")()
+	b.point(at, inside)
 	if b.gesture.kind == idle {
 		b.follow(at)
 	}
@@ -170,6 +186,7 @@ func (b *Board) MouseMoved(e *desktop.MouseEvent) {
 
 // MouseOut implements desktop.Hoverable.
 func (b *Board) MouseOut() {
+	b.catchUp()
 	b.point(b.pointer, false)
 	if b.gesture.kind == idle {
 		b.hovered(scene.Ref{})
@@ -332,10 +349,12 @@ func (b *Board) pageAt(at view.Px) string {
 // Scrolled implements fyne.Scrollable: the wheel zooms about the pointer, with
 // Shift it slides the paper sideways.
 func (b *Board) Scrolled(e *fyne.ScrollEvent) {
+	defer stopwatch.Lap("wheel")()
 	at, ok := onPaper(e.Position)
 	if !ok || b.gesture.dragging() {
 		return
 	}
+	b.catchUp()
 	b.pointer = at
 	// One notch is 25; a fast wheel is sent as thousands.
 	dx, dy := notches(e.Scrolled.DX), notches(e.Scrolled.DY)

@@ -5,6 +5,7 @@ import (
 
 	"quarterstep/model/geom"
 	"quarterstep/ui/scene"
+	"quarterstep/ui/stopwatch"
 )
 
 // redraw draws all layers anew.
@@ -39,6 +40,7 @@ func (b *Board) redrawHand() {
 }
 
 func (b *Board) redrawStatic() {
+	defer stopwatch.Lap("scene")()
 	b.drawn = b.in
 	w, h := b.paperSize()
 	room := geom.Box{
@@ -61,6 +63,7 @@ func (b *Board) grid(scale float64, room geom.Box) scene.Layer {
 }
 
 func (b *Board) redrawActive() {
+	defer stopwatch.Lap("hand")()
 	layer := scene.Active(b.in, b.hand)
 	w, h := b.paperSize()
 	lo, hi := b.view.ToPx(layer.Bounds(b.view.Scale).Min), b.view.ToPx(layer.Bounds(b.view.Scale).Max)

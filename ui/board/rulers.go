@@ -10,6 +10,7 @@ import (
 	"quarterstep/model/geom"
 	"quarterstep/ui/paint"
 	"quarterstep/ui/scene"
+	"quarterstep/ui/stopwatch"
 	"quarterstep/ui/view"
 )
 
@@ -92,6 +93,7 @@ func (r *rulers) triangle(w, h int, corners ...geom.Point) image.Image {
 
 // paint draws ruler i, 0 the top one, w by h device px.
 func (r *rulers) paint(i, w, h int) image.Image {
+	defer stopwatch.Lap("rulers")()
 	if r.imgs[i] == nil || r.imgs[i].Rect.Dx() != w || r.imgs[i].Rect.Dy() != h {
 		r.imgs[i] = image.NewRGBA(image.Rect(0, 0, w, h))
 	}

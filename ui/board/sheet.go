@@ -10,6 +10,7 @@ import (
 
 	"quarterstep/ui/paint"
 	"quarterstep/ui/scene"
+	"quarterstep/ui/stopwatch"
 	"quarterstep/ui/view"
 )
 
@@ -79,6 +80,7 @@ func (s *sheet) slide(must box) bool {
 
 // paint fills a picture of w by h device px.
 func (s *sheet) paint(w, h int) image.Image {
+	defer stopwatch.Lap("paint")()
 	if s.img == nil || s.img.Rect.Dx() != w || s.img.Rect.Dy() != h {
 		s.img = image.NewRGBA(image.Rect(0, 0, w, h))
 	}

@@ -1,0 +1,22 @@
+// Package stopwatch measures where the time of the window goes.
+//
+// Promise: it is off unless the environment names a file in QUARTERSTEP_FRAMES,
+// and then costs a comparison for each Lap. When it is on, every stretch of
+// work of the window's goroutine becomes one line of that file: events, drawing
+// and handing the picture over between two idle moments, which is what a sewist
+// has to wait for a frame.
+//
+// A line is
+//
+//	when wall cpu own name=ms name=ms ...
+//
+// when is in ms since 1970, the others are in ms: wall the time the goroutine
+// was not to be reached, cpu what its thread and all others of the process
+// computed meanwhile (0 where the system does not say), own the part of wall
+// spent in laps, and then each lap by its name without the laps within it.
+//
+// It does not tell waiting for the screen from handing a picture over: a driver
+// that waits for the screen's next refresh shows that in wall, not in own.
+//
+// Laps belong to the goroutine of the window.
+package stopwatch

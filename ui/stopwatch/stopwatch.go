@@ -1,0 +1,134 @@
+package stopwatch
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"os"
+	"time"
+)
+
+// variable is what the environment names the file by.
+const variable = "QUARTERSTEP_FRAMES"
+
+// beat is how often an idle window is asked whether it can be reached. A stretch
+// is known to within a beat.
+const beat = time.Millisecond
+
+// shortest is the shortest stretch without laps that is written down.
+const shortest = 2 * time.Millisecond
+
+var watch = toFile(os.Getenv(variable))
+
+// watching is a stopwatch that runs.
+type watching struct {
+	out   *bufio.Writer
+	now   func() time.Time
+	cpu   func() time.Duration // of the process
+	open  []lap
+	names []string // of the laps since the last line, as they ended first
+	spent map[string]time.Duration
+	used  time.Duration // cpu at the last line
+}
+
+// lap is one that has begun; within is what was spent in laps inside it.
+type lap struct {
+	name   string
+	began  time.Time
+	within time.Duration
+}
+
+// toFile is a stopwatch that writes to a file, nil for none.
+func toFile(path string) *watching {
+	if path == "" {
+		return nil
+	}
+	f, err := os.Create(path)
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "quarterstep: frames are not measured:", err)
+		return nil
+	}
+	return newWatching(f, time.Now, cpuTime)
+}
+
+func newWatching(out io.Writer, now func() time.Time, cpu func() time.Duration) *watching {
+	return &watching{out: bufio.NewWriter(out), now: now, cpu: cpu, spent: map[string]time.Duration{}}
+}
+
+func none() {}
+
+// Lap begins a lap and gives what ends it:
+//
+//	defer stopwatch.Lap("scene")()
+func Lap(name string) (end func()) {
+	if watch == nil {
+		return none
+	}
+	return watch.lap(name)
+}
+
+func (w *watching) lap(name string) func() {
+	w.open = append(w.open, lap{name: name, began: w.now()})
+	return w.end
+}
+
+// end ends the lap begun last.
+func (w *watching) end() {
+	last := len(w.open) - 1
+	l := w.open[last]
+	w.open = w.open[:last]
+	took := w.now().Sub(l.began)
+	if last > 0 {
+		w.open[last-1].within += took
+	}
+	if _, ok := w.spent[l.name]; !ok {
+		w.names = append(w.names, l.name)
+	}
+	w.spent[l.name] += took - l.within
+}
+
+// Watch writes the stretches down until the process ends. do has something done
+// by the window's goroutine and may return before it is.
+func Watch(do func(func())) {
+	if watch != nil {
+		go watch.run(do)
+	}
+}
+
+func (w *watching) run(do func(func())) {
+	reached := make(chan struct{})
+	for {
+		asked := w.now()
+		do(func() {
+			w.reached(w.now().Sub(asked))
+			reached <- struct{}{}
+		})
+		<-reached
+		time.Sleep(beat)
+	}
+}
+
+// reached writes a stretch of work down; took is how long it kept the window from
+// being reached.
+func (w *watching) reached(took time.Duration) {
+	used := w.cpu()
+	cpu := used - w.used
+	w.used = used
+	if len(w.names) == 0 && took < shortest {
+		return
+	}
+	var own time.Duration
+	for _, d := range w.spent {
+		own += d
+	}
+	fmt.Fprintf(w.out, "%d %.2f %.2f %.2f", w.now().UnixMilli(), ms(max(took, own)), ms(cpu), ms(own))
+	for _, n := range w.names {
+		fmt.Fprintf(w.out, " %s=%.2f", n, ms(w.spent[n]))
+	}
+	fmt.Fprintln(w.out)
+	w.out.Flush()
+	w.names = w.names[:0]
+	clear(w.spent)
+}
+
+func ms(d time.Duration) float64 { return float64(d) / float64(time.Millisecond) }
