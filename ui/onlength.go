@@ -100,7 +100,7 @@ func (w *Window) setLength(group string, mm float64) session.Edit {
 		if err != nil {
 			return p, err
 		}
-		r, err := w.grader.Grade(out)
+		r, err := w.doc.Grader().Grade(out)
 		if err != nil {
 			return p, err
 		}

@@ -219,8 +219,10 @@ func (w *Window) refName(at scene.Ref) string {
 	if n := cutIndex(q, at.Cut); n >= 0 {
 		return fmt.Sprintf("cut line %d", n+1)
 	}
-	if groups := edit.LengthGroups(p); at.Line != "" && groupInHand(groups, at) >= 0 {
-		return strings.ToLower(groups[groupInHand(groups, at)].Name)
+	if at.Line != "" {
+		if groups := edit.LengthGroups(p); groupInHand(groups, at) >= 0 {
+			return strings.ToLower(groups[groupInHand(groups, at)].Name)
+		}
 	}
 	if k := q.PointIndex(at.Point); k >= 0 {
 		if n := q.Points[k].Name; n != "" {

@@ -108,4 +108,19 @@ func sizesLine(p model.Pattern, r grading.Result) string {
 }
 
 // report is what checking says of the pattern as shown.
-func (w *Window) report() app.Report { return w.checker.ReportOf(w.doc.Pattern(), w.doc.Result()) }
+func (w *Window) report() app.Report {
+	if w.doc.Previewing() {
+		return w.checker.ReportOf(w.doc.Pattern(), w.doc.Result())
+	}
+	if w.reported.serial != w.docSerial {
+		w.reported.report = w.checker.ReportOf(w.doc.Pattern(), w.doc.Result())
+		w.reported.serial = w.docSerial
+	}
+	return w.reported.report
+}
+
+// reported is the report on a document as it was kept.
+type reported struct {
+	report app.Report
+	serial int // the window's count of the document's changes then
+}

@@ -36,7 +36,7 @@ func (w *Window) saveSheets(pieces []string, name string) {
 // writeSheets writes the increment sheets of pieces to path.
 func (w *Window) writeSheets(path string, pieces []string) error {
 	p := w.doc.Pattern()
-	sheets, err := app.HandSheets(&w.grader, p, pieces, time.Now().Format("2 January 2006"))
+	sheets, err := app.HandSheets(w.doc.Grader(), p, pieces, time.Now().Format("2 January 2006"))
 	if err != nil {
 		return err
 	}

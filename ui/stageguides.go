@@ -50,7 +50,7 @@ func (w *Window) stageGuides(p model.Pattern) []scene.Guide {
 		}
 		at := p
 		at.Target.Place = float64(place)
-		r, err := w.grader.Grade(at)
+		r, err := w.doc.Grader().Grade(at)
 		if err != nil {
 			return nil
 		}

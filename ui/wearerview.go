@@ -12,8 +12,8 @@ import (
 )
 
 // wearerView is the Wearer panel; own asks for her own measurements though she
-// gave none yet.
-func wearerView(p model.Pattern, r grading.Result, report app.Report, own bool) panel.WearerView {
+// gave none yet, and tape measures the finished girths.
+func wearerView(p model.Pattern, r grading.Result, report app.Report, tape *app.Checker, own bool) panel.WearerView {
 	v := panel.WearerView{Name: p.Target.Wearer, Unit: placeUnit(p.Unit), Own: own || p.Target.Own()}
 	if len(p.Chart.Sizes) == 0 {
 		v.Empty = "Choose a size chart on the Size strip."
@@ -28,7 +28,7 @@ func wearerView(p model.Pattern, r grading.Result, report app.Report, own bool) 
 		v.Rest = sizeLine(p, r)
 	}
 	v.Notes = wearerNotes(p, measures, report)
-	v.Ease, v.Unknown = easeViews(p, r, report)
+	v.Ease, v.Unknown = easeViews(p, r, report, tape)
 	v.EaseUnit = "in " + map[string]string{"in": "inches", "cm": "cm"}[v.Unit]
 	return v
 }
@@ -90,8 +90,8 @@ func wearerNotes(p model.Pattern, measures []app.Measured, report app.Report) []
 }
 
 // easeViews is the girths with their ease, and why others have no figure.
-func easeViews(p model.Pattern, r grading.Result, report app.Report) (rows []panel.EaseView, unknown []string) {
-	table, err := app.GirthsOf(p, r)
+func easeViews(p model.Pattern, r grading.Result, report app.Report, tape *app.Checker) (rows []panel.EaseView, unknown []string) {
+	table, err := tape.GirthsOf(p, r)
 	if err != nil || len(p.Pieces) == 0 {
 		return nil, nil
 	}

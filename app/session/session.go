@@ -68,6 +68,11 @@ func (s *Session) grade(p model.Pattern) (grading.Result, error) {
 	return s.grader.Grade(p)
 }
 
+// Grader works out patterns other than the document with what was read of the
+// document's nests, so that none is read twice. It belongs to the goroutine of
+// the session.
+func (s *Session) Grader() *grading.Grader { return &s.grader }
+
 func (s *Session) current() state {
 	if s.shown != nil {
 		return *s.shown

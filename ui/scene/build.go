@@ -2,6 +2,7 @@ package scene
 
 import (
 	"slices"
+	"sync"
 
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -32,6 +33,7 @@ func Active(in Input, inHand []string) Layer {
 }
 
 func (l *Layer) pieces(in Input, wanted func(id string) bool) {
+	in.boxes = sync.OnceValue(in.pieceBoxes)
 	for i, q := range in.Pattern.Pieces {
 		if wanted(q.ID) {
 			l.piece(in, i)

@@ -61,6 +61,8 @@ type Input struct {
 	Buttons   []geom.Point // joining marks
 	Square    geom.Box     // the test square
 	Placement map[string]geom.Affine
+
+	boxes func() []geom.Box // of the pieces, while a layer is built
 }
 
 // px is a length in px of words, in mm of the Table.

@@ -132,14 +132,25 @@ func (l *Layer) labelBeside(in Input, q model.Piece, box geom.Box, lines []Text)
 // covered is how much of other pieces' boxes lies under b, in mm².
 func (in Input) covered(piece string, b geom.Box) float64 {
 	var sum float64
-	for i, q := range in.Pattern.Pieces {
-		if q.ID == piece {
+	for i, box := range in.boxes() {
+		if in.Pattern.Pieces[i].ID == piece {
 			continue
 		}
-		under := overlap(b, geom.Join(in.Edges(i)...).Bounds())
+		under := overlap(b, box)
 		sum += under.Width() * under.Height()
 	}
 	return sum
+}
+
+// pieceBoxes are the boxes round the pieces' lines.
+func (in Input) pieceBoxes() []geom.Box {
+	out := make([]geom.Box, len(in.Pattern.Pieces))
+	for i := range out {
+		for _, e := range in.Edges(i) {
+			out[i] = out[i].Union(e.Bounds())
+		}
+	}
+	return out
 }
 
 // sentence is words with a capital at the front.
