@@ -29,6 +29,9 @@ type tagGuard struct {
 
 // Read passes on what lies before the tag with too many attributes.
 func (g *tagGuard) Read(p []byte) (int, error) {
+	if g.tooDense {
+		return 0, errCrowded
+	}
 	n, err := g.r.Read(p)
 	for i, c := range p[:n] {
 		if g.step(c); g.attrs > mostAttributes {

@@ -22,7 +22,7 @@ type format struct {
 // formats lists the kinds of file that are read, by their first bytes (JPEG:
 // ITU-T T.81 annex B; PNG: W3C PNG, clause 5.2; TIFF 6.0, section 2).
 var formats = []format{
-	{"JPEG", []string{"\xff\xd8\xff"}, jpegHead, jpeg.Decode},
+	{"JPEG", []string{"\xff\xd8\xff"}, jpegHead, decodeJPEG},
 	{"PNG", []string{"\x89PNG\r\n\x1a\n"}, pngHead, png.Decode},
 	{"TIFF", []string{"II*\x00", "MM\x00*"}, tiffHead, tiff.Decode},
 }
@@ -92,7 +92,7 @@ func (f format) broken(err error) error {
 	var pngKind png.UnsupportedError
 	var tiffKind tiff.UnsupportedError
 	switch {
-	case errors.As(err, &jpegKind), errors.As(err, &pngKind), errors.As(err, &tiffKind):
+	case errors.Is(err, errScans), errors.As(err, &jpegKind), errors.As(err, &pngKind), errors.As(err, &tiffKind):
 		return unusable("This %s is packed in a way that cannot be read: save it again as JPEG or PNG.", f.name)
 	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
 		return cutShort(f.name)
