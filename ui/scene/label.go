@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -52,6 +53,7 @@ func (l *Layer) label(in Input, q model.Piece, edges []geom.Path) {
 // WordsBox is about where the words lie that name the pieces, inside them or
 // beside them.
 func (in Input) WordsBox() geom.Box {
+	in.boxes = sync.OnceValue(in.pieceBoxes)
 	var b geom.Box
 	for i, q := range in.Pattern.Pieces {
 		var l Layer
@@ -132,7 +134,7 @@ func (l *Layer) labelBeside(in Input, q model.Piece, box geom.Box, lines []Text)
 // covered is how much of other pieces' boxes lies under b, in mm².
 func (in Input) covered(piece string, b geom.Box) float64 {
 	var sum float64
-	for i, box := range in.boxes() {
+	for i, box := range in.knownBoxes() {
 		if in.Pattern.Pieces[i].ID == piece {
 			continue
 		}
@@ -140,6 +142,14 @@ func (in Input) covered(piece string, b geom.Box) float64 {
 		sum += under.Width() * under.Height()
 	}
 	return sum
+}
+
+// knownBoxes are pieceBoxes, reckoned once while a layer is built.
+func (in Input) knownBoxes() []geom.Box {
+	if in.boxes == nil {
+		return in.pieceBoxes()
+	}
+	return in.boxes()
 }
 
 // pieceBoxes are the boxes round the pieces' lines.
