@@ -60,7 +60,7 @@ func (h Hand) Edge(k model.Tracing, line model.TracedSize, j int, to geom.Point,
 	if !h.follows() || onFold(k, line, j, to) {
 		return follow.Edge{Path: straight}
 	}
-	e, err := followed(h.Lines, from, to, via, guides(k, line, j, to))
+	e, err := followed(h.Lines, from, to, via, guides(k, line, j, to), first(k, line))
 	if err != nil {
 		return follow.Edge{
 			Path:   straight,
@@ -68,6 +68,11 @@ func (h Hand) Edge(k model.Tracing, line model.TracedSize, j int, to geom.Point,
 		}
 	}
 	return e
+}
+
+// first reports that no other size is done yet.
+func first(k model.Tracing, line model.TracedSize) bool {
+	return !slices.ContainsFunc(k.Sizes, func(s model.TracedSize) bool { return s.Closed && s.Size != line.Size })
 }
 
 // guides are the edges of the sizes traced already that are edge j of a line: the

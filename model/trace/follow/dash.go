@@ -50,7 +50,7 @@ const (
 func dashes(runs [][]ridgePoint) []dash {
 	ink := inkOf(runs)
 	var out []dash
-	for _, run := range runs {
+	for _, run := range unkinked(runs) {
 		out = cut(out, run, ink)
 	}
 	return out
@@ -79,11 +79,9 @@ func inkOf(runs [][]ridgePoint) float64 {
 	return plain
 }
 
-func cut(out []dash, run []ridgePoint, ink float64) []dash {
-	s := make([]float64, len(run))
-	for i := 1; i < len(run); i++ {
-		s[i] = s[i-1] + run[i].at.Dist(run[i-1].at)
-	}
+func cut(out []dash, part stretch, ink float64) []dash {
+	run := part.pts
+	s := lengths(run)
 	total := s[len(s)-1]
 	n := max(1, int(math.Round(total/pieceLength)))
 	from := 0
@@ -93,7 +91,7 @@ func cut(out []dash, run []ridgePoint, ink float64) []dash {
 		for to < len(run)-1 && s[to] < total*float64(k+1)/float64(n) {
 			to++
 		}
-		d := piece(run, s, from, to)
+		d := piece(part, s, from, to)
 		d.dot = total <= dotLength
 		d.faint = faintness(run[from:to+1], ink)
 		d.before, d.after = -1, -1
@@ -110,7 +108,8 @@ func cut(out []dash, run []ridgePoint, ink float64) []dash {
 }
 
 // piece is the run's stretch from point i to point j.
-func piece(run []ridgePoint, s []float64, i, j int) dash {
+func piece(part stretch, s []float64, i, j int) dash {
+	run := part.pts
 	d := dash{length: s[j] - s[i]}
 	for _, p := range run[i : j+1] {
 		d.pts = append(d.pts, p.at)
@@ -123,7 +122,15 @@ func piece(run []ridgePoint, s []float64, i, j int) dash {
 	for hi < len(run)-1 && s[hi+1]-mid < dirReach {
 		hi++
 	}
-	d.centre = mean(run[i : j+1])
+	if total := s[len(s)-1]; total > 3*kinkGap {
+		for part.before && s[lo] < kinkGap {
+			lo++
+		}
+		for part.after && total-s[hi] < kinkGap {
+			hi--
+		}
+	}
+	d.centre = mean(run[max(i, lo) : min(j, hi)+1])
 	d.dir = direction(run[lo : hi+1])
 	for _, p := range run[lo : hi+1] {
 		d.bow = max(d.bow, math.Abs(unit(d.dir).Cross(p.at.Sub(d.centre))))

@@ -5,13 +5,16 @@
 // radians. Pixels occur only in Sheet and in the filter.
 //
 // How: a filter finds the middle of dark lines to a part of a pixel (ridge.go,
-// after C. Steger, IEEE PAMI 20 (1998) 113); these places are joined to runs
-// and cut into dashes (chain.go, dash.go); each dash knows which others may go
-// on from it (link.go); the cheapest way over them from a corner, by bending
-// and by white paper, is the line (search.go). With a size traced already its
-// neighbour has a course (course.go): the traced edge carried along with its two
-// ends. The print beside the course is rolled out straight, and the line is the
-// best lane along it (strip.go). What was seen becomes a few cubics (draw.go).
+// after C. Steger, IEEE PAMI 20 (1998) 113); these places are joined to runs,
+// which are broken at corners and cut into dashes (chain.go, kink.go, dash.go);
+// each dash knows which others may go on from it (link.go); the cheapest way
+// over them from a corner, by bending and by white paper, is the line
+// (search.go). The first size traced is as a rule the outermost, with no line
+// of the nest on one of its sides; Options.Rim makes lines there cost (rim.go).
+// With a size traced already its neighbour has a course (course.go): the traced
+// edge carried along with its two ends. The print beside the course is rolled
+// out straight, and the line is the best lane along it (strip.go). What was seen
+// becomes a few cubics (draw.go).
 //
 // Next proposes all of a size from one traced one: every corner gets a few
 // places to go to (nextcorner.go), all corners together the best of them

@@ -10,10 +10,20 @@ import (
 // Thresholds of doubt, by trial on rendered nests.
 const (
 	nearlyAsGood = 2.5  // cost by which another way may be dearer
+	nearlyOnRim  = 0.8  // the same where lines on the free side count
 	apart        = 1.0  // mm from the chosen way at which it is another line
+	leastStray   = 3.0  // mm of way
 	doubtEvery   = 15.0 // mm: doubts nearer to each other are told once
 	longWay      = 2.2  // times the straight distance
 )
+
+// nearly is the cost by which another way may be dearer for it to be told.
+func (t *tree) nearly() float64 {
+	if t.free == noSide {
+		return nearlyAsGood
+	}
+	return nearlyOnRim
+}
 
 // doubts lists where another way to the same end was nearly as good and ran
 // elsewhere. Every other way joins the chosen one at some node, and the best
@@ -42,17 +52,17 @@ func (t *tree) doubts(a arrival, pts []geom.Point, to geom.Point) []Doubt {
 	}
 	for _, n := range way {
 		for _, in := range t.web.into[n] {
-			if in.from == t.prev[n] || t.cost[in.from] > t.cost[n]+nearlyAsGood {
+			if in.from == t.prev[n] || t.cost[in.from] > t.cost[n]+t.nearly() {
 				continue
 			}
-			if step, ok := t.step(in.from, in.link); ok && t.cost[in.from]+step <= t.cost[n]+nearlyAsGood {
+			if step, ok := t.step(in.from, in.link); ok && t.cost[in.from]+step <= t.cost[n]+t.nearly() {
 				other(in.from)
 			}
 		}
 	}
 	t.web.around(to, func(j int32, near touch) {
 		for _, b := range t.arrivals(to, j, near) {
-			if b.node != a.node && b.cost <= a.cost+nearlyAsGood {
+			if b.node != a.node && b.cost <= a.cost+t.nearly() {
 				other(b.node)
 			}
 		}
@@ -64,13 +74,27 @@ func (t *tree) doubts(a arrival, pts []geom.Point, to geom.Point) []Doubt {
 }
 
 // strays walks back from node n to where it meets the chosen dashes, and is
-// the place furthest from the chosen points.
+// the place furthest from the chosen points; nothing where it leaves them for
+// less than a size label's height.
 func (t *tree) strays(n int32, on map[int32]bool, pts []geom.Point) (at geom.Point, most float64) {
+	var way float64
+	var last geom.Point
 	for ; n >= 0 && !on[t.web.nodes[n].dash]; n = t.prev[n] {
-		c := t.web.dashes[t.web.nodes[n].dash].centre
-		if _, d := nearestOf(pts, c); d > most {
-			at, most = c, d
+		dash := &t.web.dashes[t.web.nodes[n].dash]
+		_, d := nearestOf(pts, dash.centre)
+		if d > most {
+			at, most = dash.centre, d
 		}
+		if d < apart {
+			continue
+		}
+		if way += dash.length; last != (geom.Point{}) {
+			way += last.Dist(dash.centre)
+		}
+		last = dash.centre
+	}
+	if way < leastStray {
+		return at, 0
 	}
 	return at, most
 }

@@ -39,8 +39,14 @@ func Prepare(ctx context.Context, s Sheet, progress func(float64)) (*Field, erro
 	if err := ctx.Err(); err != nil {
 		return nil, fmt.Errorf("looking for printed lines: %w", err)
 	}
-	f := &Field{web: newWeb(dashes(runs))}
-	f.ink = newInkMap(f.web.dashes)
+	f := newField(dashes(runs))
 	progress(1)
 	return f, nil
+}
+
+// newField makes dashes ready for following.
+func newField(ds []dash) *Field {
+	f := &Field{web: newWeb(ds), ink: newInkMap(ds)}
+	f.web.crowd = crowdOf(f.web, f.ink)
+	return f
 }

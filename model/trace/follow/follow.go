@@ -11,6 +11,7 @@ import (
 // Options say how a line is to be followed.
 type Options struct {
 	Guides   []geom.Path // the same edge in sizes traced already
+	Rim      bool        // no line of the nest runs on one side of the edge, as beside the outermost size
 	Straight bool        // a straight line between the corners, whatever is printed
 	Tol      float64     // how far in mm the cubics may lie from what was seen, as long as eight cubics reach that; 0 is DefaultTol
 }
@@ -49,7 +50,7 @@ func (f *Field) Follow(from, to geom.Point, via []geom.Point, o Options) (Edge, 
 	var e Edge
 	at := from
 	for _, next := range append(slices.Clone(via), to) {
-		leg, doubts, err := f.leg(at, next, o.Guides)
+		leg, doubts, err := f.leg(at, next, o)
 		if err != nil {
 			return Edge{}, fmt.Errorf("following a line: %w", err)
 		}
@@ -78,26 +79,29 @@ func (o Options) tol() float64 {
 // leg is what was seen of the line between two places: close to the course
 // that the traced sizes let expect, or anywhere where there is no such course
 // or no line along it.
-func (f *Field) leg(from, to geom.Point, guides []geom.Path) ([]geom.Point, []Doubt, error) {
-	g := courseOf(from, to, guides)
-	if g == nil {
-		return f.treeFrom(from).wayTo(to)
+func (f *Field) leg(from, to geom.Point, o Options) ([]geom.Point, []Doubt, error) {
+	g := courseOf(from, to, o.Guides)
+	switch {
+	case g == nil && o.Rim:
+		return f.onRim(from, to)
+	case g == nil:
+		return f.treeFrom(from, noSide).wayTo(to)
 	}
 	return f.along(g, from, to)
 }
 
 // treeFrom is the search from a corner over all lines: the one kept, or a new
 // one.
-func (f *Field) treeFrom(from geom.Point) *tree {
+func (f *Field) treeFrom(from geom.Point, free side) *tree {
 	f.mu.Lock()
 	defer f.mu.Unlock()
 	for i, t := range f.kept {
-		if t.from == from {
+		if t.from == from && t.free == free {
 			f.kept = append(append(slices.Clone(f.kept[:i]), f.kept[i+1:]...), t)
 			return t
 		}
 	}
-	t := f.web.plant(from)
+	t := f.web.plant(from, free)
 	f.kept = append(f.kept, t)
 	if len(f.kept) > mostKept {
 		f.kept = f.kept[1:]
@@ -106,8 +110,8 @@ func (f *Field) treeFrom(from geom.Point) *tree {
 }
 
 // mostKept is how many searches are remembered: the one under the pointer and
-// those that a few points on the way need.
-const mostKept = 4
+// those that a few points on the way need, for either free side.
+const mostKept = 8
 
 // arrival is how a way ends: at a node, or part of the way along its dash.
 type arrival struct {
@@ -137,7 +141,7 @@ func (t *tree) wayTo(to geom.Point) ([]geom.Point, []Doubt, error) {
 func (t *tree) arrive(to geom.Point) arrival {
 	for {
 		best := t.cheapest(to)
-		if !t.grow(growStep, best.cost+nearlyAsGood) {
+		if !t.grow(growStep, best.cost+t.nearly()) {
 			return t.cheapest(to)
 		}
 	}

@@ -28,7 +28,7 @@ func (f *Field) along(g *guide, from, to geom.Point) ([]geom.Point, []Doubt, err
 	}
 	l := newStrip(f.web, g.course, taken).best()
 	if l.printed() < leastPrinted {
-		pts, doubts, err := f.treeFrom(from).wayTo(to)
+		pts, doubts, err := f.treeFrom(from, noSide).wayTo(to)
 		if err != nil {
 			return nil, nil, err
 		}

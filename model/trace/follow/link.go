@@ -9,8 +9,8 @@ import (
 )
 
 // reach is the widest gap in mm over which a line is believed to go on: what a
-// size label leaves out of a dashed line.
-const reach = 9.0
+// size label leaves out of a dashed line, with the dashes' own gaps beside it.
+const reach = 15.0
 
 // dotReach is the same from and to a dot, which has no direction to go by.
 const dotReach = 5.0
@@ -19,6 +19,8 @@ const dotReach = 5.0
 const (
 	mostLinks    = 7
 	mostDotLinks = 14
+	mostOver     = 2   // ways more, over a label
+	overLabel    = 6.0 // mm: a gap that a size label may have made
 )
 
 // A way of travelling the dashes is a node: a dash walked forwards or
@@ -46,6 +48,7 @@ type web struct {
 	into    [][]arrow         // by node: the links that lead to it
 	out     [][]link          // by node; those of a dot under its first node
 	intoDot map[int32][]int32 // by dot: its nodes
+	crowd   crowd             // by node
 	first   []int32           // by dash: its first node; a dot's further ones follow the dashes' nodes
 }
 
@@ -125,8 +128,9 @@ func (w *web) ways(n int32, seen []int32, mark int32) []link {
 		}
 	})
 	slices.SortFunc(all, func(a, b candidate) int { return cmp.Compare(a.cost, b.cost) })
-	out := make([]link, 0, min(len(all), most))
-	for _, c := range all[:min(len(all), most)] {
+	all = kept(all, most)
+	out := make([]link, 0, len(all))
+	for _, c := range all {
 		if w.dashes[c.dash].dot {
 			c.to = int32(len(w.nodes))
 			w.nodes = append(w.nodes, node{c.dash, true, c.dir})
@@ -142,14 +146,32 @@ func (w *web) ways(n int32, seen []int32, mark int32) []link {
 	return out
 }
 
+// kept are the first of the ways there are, and a few that lead over a gap as
+// wide as a size label, which would be lost among ways to the label's strokes.
+func kept(all []candidate, most int) []candidate {
+	if len(all) <= most {
+		return all
+	}
+	out := all[:most:most]
+	for _, c := range all[most:] {
+		if c.gap > overLabel && len(out) < most+mostOver {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
 // candidate is the way from a node to dash j walked forward or backward.
 func (w *web) candidate(from node, j int32, forward bool) (candidate, bool) {
 	d, e := &w.dashes[from.dash], &w.dashes[j]
 	a, b := d.end(from.forward), e.end(!forward)
 	c := candidate{dash: j, forward: forward}
+	if gap := b.Sub(a); gap.Dot(gap) > reach*reach {
+		return c, false
+	}
 	v := e.centre.Sub(d.centre)
 	c.dir, c.span, c.gap = math.Atan2(v.Y, v.X), v.Len(), b.Sub(a).Len()
-	if c.span < 0.3 || c.gap > reach || ((d.dot || e.dot) && c.gap > dotReach) {
+	if c.span < 0.3 || ((d.dot || e.dot) && c.gap > dotReach) {
 		return c, false
 	}
 	if d.dot && e.dot {
@@ -185,6 +207,8 @@ const (
 	perGap    = 0.03 // a mm without ink, as dashed lines have it
 	gapFree   = 3.6  // mm: a wider gap is in no dashed line
 	perWide   = 0.06 // a mm² of gap beyond that
+	labelled  = 9.0  // mm: what a size label leaves out
+	perLost   = 0.25 // a mm of gap beyond that: of the dashes' own gaps on either side
 	perFaint  = 0.25 // a mm of line that is hardly there
 	perBeside = 8.0  // a mm² off the clicked place
 	perMissed = 1.0  // a mm² of white paper beside a corner, beyond gapFree
@@ -192,8 +216,8 @@ const (
 )
 
 func gapCost(gap float64) float64 {
-	wide := max(gap-gapFree, 0)
-	return (perMM+perGap)*gap + perWide*wide*wide
+	wide := max(min(gap, labelled)-gapFree, 0)
+	return (perMM+perGap)*gap + perWide*wide*wide + perLost*max(gap-labelled, 0)
 }
 
 // cornerGap is gapCost between a corner and the first ink: a line that begins

@@ -13,6 +13,7 @@ import (
 type tree struct {
 	web  *web
 	from geom.Point
+	free side // nothing is printed beside the way here
 
 	mu   sync.Mutex
 	cost []float64
@@ -21,10 +22,11 @@ type tree struct {
 	q    queue
 }
 
-// plant begins a search from a corner.
-func (w *web) plant(from geom.Point) *tree {
+// plant begins a search from a corner, for a line that has nothing printed
+// beside it on the free side.
+func (w *web) plant(from geom.Point, free side) *tree {
 	n := len(w.nodes)
-	t := &tree{web: w, from: from, cost: make([]float64, n), prev: make([]int32, n), done: make([]bool, n)}
+	t := &tree{web: w, from: from, free: free, cost: make([]float64, n), prev: make([]int32, n), done: make([]bool, n)}
 	for i := range t.cost {
 		t.cost[i] = math.Inf(1)
 		t.prev[i] = -1
@@ -79,7 +81,7 @@ func (t *tree) step(n int32, l link) (float64, bool) {
 		return 0, false
 	}
 	return gapCost(l.gap) + bend*w.bending(a.dash, into, l, b.dash, b.dir) +
-		d.length*(perMM+perFaint*max(0, d.faint-0.4)), true
+		d.length*(perMM+perFaint*max(0, d.faint-0.4)) + t.crowdStep(l.to, l.gap), true
 }
 
 // cornerReach is how far in mm from a corner the first ink may be.

@@ -14,7 +14,12 @@ type strip struct {
 	course []geom.Point
 	dir    []geom.Vec
 	ink    [][]float64 // by place of the course and by bin aside: 0 white, 1 a line
+	seen   [][]spot    // by place of the course: the middles of lines near it
 }
+
+// spot is a point of a line's middle, in mm aside of a place of the course and
+// along it, and the ink it stands for.
+type spot struct{ aside, along, ink float64 }
 
 const (
 	stripHalf = 2.6 // mm to either side of the course
@@ -29,7 +34,7 @@ const (
 // millimetre; taken are lines whose ink is spoken for.
 func newStrip(w *web, course []geom.Point, taken [][]geom.Point) *strip {
 	n := len(course)
-	s := &strip{course: course, dir: make([]geom.Vec, n), ink: make([][]float64, n)}
+	s := &strip{course: course, dir: make([]geom.Vec, n), ink: make([][]float64, n), seen: make([][]spot, n)}
 	bins := make([]float64, n*stripBins)
 	for k := range course {
 		s.dir[k] = course[min(k+1, n-1)].Sub(course[max(k-1, 0)]).Unit()
@@ -73,10 +78,12 @@ func (s *strip) add(d *dash, k int, taken [][]geom.Point) {
 			j++
 		}
 		v := p.Sub(s.course[j])
-		if math.Abs(v.Dot(s.dir[j])) > courseStep {
+		at := spot{s.dir[j].Cross(v), v.Dot(s.dir[j]), weight}
+		if math.Abs(at.along) > courseStep {
 			continue
 		}
-		s.drop(j, s.dir[j].Cross(v), weight)
+		s.seen[j] = append(s.seen[j], at)
+		s.drop(j, at.aside, weight)
 	}
 }
 
@@ -175,24 +182,36 @@ func (l lane) points(from, to geom.Point) []geom.Point {
 	s := l.strip
 	blank := 0.0
 	for k := 1; k < len(s.course)-1; k++ {
-		aside, sum := 0.0, 0.0
-		for b := max(l.bins[k]-3, 0); b <= min(l.bins[k]+3, stripBins-1); b++ {
-			aside += s.ink[k][b] * float64(b)
-			sum += s.ink[k][b]
-		}
-		if blank += courseStep; sum > 0.2 {
+		at, ok := s.middle(k, l.bins[k])
+		if blank += courseStep; ok {
 			blank = 0
-			out = append(out, s.place(k, aside/sum))
+			out = append(out, at)
 		} else if blank > gapFree {
-			out = append(out, s.place(k, float64(l.bins[k])))
+			out = append(out, s.place(k, l.bins[k]))
 		}
 	}
 	return append(out, to)
 }
 
-// place is the place on the paper of a bin, or between two.
-func (s *strip) place(k int, bin float64) geom.Point {
-	return s.course[k].Add(s.dir[k].Perp().Scale((bin - stripBins/2) * stripBin))
+// middle is the middle of the line seen about a bin at place k, if there is one.
+func (s *strip) middle(k, bin int) (geom.Point, bool) {
+	const reach = 0.35 // mm
+	var sum spot
+	for _, p := range s.seen[k] {
+		if off := math.Abs(p.aside - float64(bin-stripBins/2)*stripBin); off <= reach {
+			ink := p.ink * (1 - off/(2*reach))
+			sum = spot{sum.aside + ink*p.aside, sum.along + ink*p.along, sum.ink + ink}
+		}
+	}
+	if sum.ink < perPoint/2 {
+		return geom.Point{}, false
+	}
+	return s.course[k].Add(s.dir[k].Perp().Scale(sum.aside / sum.ink)).Add(s.dir[k].Scale(sum.along / sum.ink)), true
+}
+
+// place is the place on the paper of a bin.
+func (s *strip) place(k, bin int) geom.Point {
+	return s.course[k].Add(s.dir[k].Perp().Scale(float64(bin-stripBins/2) * stripBin))
 }
 
 // Thresholds of doubt along a course, by trial on rendered nests.
@@ -221,16 +240,16 @@ func (l lane) doubts() []Doubt {
 			}
 		}
 		if other >= 0 {
-			add(l.strip.place(k, float64(other)), fmt.Sprintf("Another line %.0f mm away goes on here nearly as well.", math.Max(1, math.Abs(float64(other-l.bins[k]))*stripBin)))
+			add(l.strip.place(k, other), fmt.Sprintf("Another line %.0f mm away goes on here nearly as well.", math.Max(1, math.Abs(float64(other-l.bins[k]))*stripBin)))
 		}
 		if off := math.Abs(float64(l.bins[k]-stripBins/2)) * stripBin; off > offCourse {
-			add(l.strip.place(k, float64(l.bins[k])), fmt.Sprintf("Here the line is %.0f mm off where the traced size lets expect it.", off))
+			add(l.strip.place(k, l.bins[k]), fmt.Sprintf("Here the line is %.0f mm off where the traced size lets expect it.", off))
 		}
 		if blank += courseStep; l.inked(k) {
 			blank = 0
 		}
 		if blank > longBlank {
-			add(l.strip.place(k, float64(l.bins[k])), "No line is printed here for more than 9 mm.")
+			add(l.strip.place(k, l.bins[k]), "No line is printed here for more than 9 mm.")
 		}
 	}
 	return out
