@@ -13,6 +13,7 @@ import (
 
 	"github.com/gofrs/flock"
 
+	"quarterstep/model"
 	"quarterstep/model/store"
 )
 
@@ -87,7 +88,7 @@ func (l Leftover) Read() (store.File, error) {
 		return f, fmt.Errorf("bringing unsaved work back: %w", err)
 	}
 	for _, q := range f.Pattern.Pictures {
-		data, err := os.ReadFile(filepath.Join(l.dir, pictureDir, filepath.Base(q.File)))
+		data, err := l.picture(q.File)
 		if err != nil {
 			continue // the picture is lost, what was traced from it is not
 		}
@@ -97,6 +98,23 @@ func (l Leftover) Read() (store.File, error) {
 		f.Pictures[q.File] = data
 	}
 	return f, nil
+}
+
+// picture is one kept in the journal, by a name that leads to no other folder.
+func (l Leftover) picture(name string) ([]byte, error) {
+	if !model.PictureFile(name) {
+		return nil, fmt.Errorf("%q cannot be the name of a picture", name)
+	}
+	f, err := os.Open(filepath.Join(l.dir, pictureDir, name))
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	data, err := io.ReadAll(io.LimitReader(f, store.MostPicture+1))
+	if err == nil && len(data) > store.MostPicture {
+		err = store.ErrTooBig
+	}
+	return data, err
 }
 
 // Drop throws the work away.

@@ -37,7 +37,7 @@ func Write(w io.Writer, f File) error {
 			return err
 		}
 		picture := f.Pictures[name]
-		if total += len(picture); len(picture) > maxPicture || total > maxPictures {
+		if total += len(picture); len(picture) > MostPicture || total > maxPictures {
 			return fmt.Errorf("writing the picture %s: %w", name, ErrTooBig)
 		}
 		// Photos are compressed already.
@@ -104,7 +104,7 @@ func Read(r io.ReaderAt, size int64) (File, error) {
 			if f.Pictures[name] != nil {
 				return File{}, fmt.Errorf("it has the picture %s twice", name)
 			}
-			data, err := readEntry(e, min(maxPicture, left))
+			data, err := readEntry(e, min(MostPicture, left))
 			if err != nil {
 				return File{}, err
 			}

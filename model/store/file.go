@@ -22,13 +22,15 @@ type File struct {
 // cannot fill the memory.
 const (
 	maxPattern  = 32 << 20
-	maxPicture  = 128 << 20
 	maxPictures = 512 << 20
 	maxEntries  = 1000
 	maxListing  = 4 << 20 // of the archive's own list of its entries
 	mostGrown   = 4       // times as much as the file itself its pictures may unpack to: they are packed already
 	grownSlack  = 16 << 20
 )
+
+// MostPicture is how many bytes a picture of a file may have.
+const MostPicture = 128 << 20
 
 // patternSize is how much pattern.json may hold: its lists by how deep they lie,
 // pieces at the third level, what a piece has at the fifth, curves at the ninth.

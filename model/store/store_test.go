@@ -193,7 +193,7 @@ func TestTooMuchIsRefused(t *testing.T) {
 		t.Errorf("too many entries: %v", err)
 	}
 	f := sample()
-	f.Pictures = map[string][]byte{"a": make([]byte, maxPicture+1)}
+	f.Pictures = map[string][]byte{"a": make([]byte, MostPicture+1)}
 	if err := Write(io.Discard, f); !errors.Is(err, ErrTooBig) {
 		t.Errorf("a huge picture: %v", err)
 	}

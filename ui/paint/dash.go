@@ -3,15 +3,24 @@ package paint
 // run is a stretch of the painter's points: one unbroken piece of line.
 type run struct{ from, to int }
 
+// mostDashes is how many dashes one line may have: a metre of line at the
+// closest look has a tenth of that.
+const mostDashes = 50_000
+
 // dashed cuts the polyline line into the dashes of pattern (px drawn, px left
 // out, ...) and appends their points and runs. A pattern without length draws
-// the whole line.
+// the whole line, and so does one that would make more than mostDashes: a line of
+// a kilometre, looked at closely, would else take all memory there is.
 func dashed(pts []pt, runs []run, line []pt, pattern []float64) ([]pt, []run) {
 	var whole float64
 	for _, d := range pattern {
 		whole += max(d, 0)
 	}
-	if whole < 0.5 || len(pattern)%2 != 0 {
+	var long float64
+	for i := 1; i < len(line); i++ {
+		long += line[i].sub(line[i-1]).len()
+	}
+	if whole < 0.5 || len(pattern)%2 != 0 || long > mostDashes*whole {
 		from := len(pts)
 		pts = append(pts, line...)
 		return pts, append(runs, run{from, len(pts)})
