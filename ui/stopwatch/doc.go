@@ -8,12 +8,14 @@
 //
 // A line is
 //
-//	when wall cpu own name=ms name=ms ...
+//	when wall cpu own work name=ms name=ms ...
 //
 // when is in ms since 1970, the others are in ms: wall the time the goroutine
 // was not to be reached, cpu what its thread and all others of the process
 // computed meanwhile (0 where the system does not say), own the part of wall
-// spent in laps, and then each lap by its name without the laps within it.
+// spent in laps, work the part of cpu computed during them, and then each lap by
+// its name without the laps within it. On a machine that is busy with other
+// things work tells more than own.
 //
 // It does not tell waiting for the screen from handing a picture over: a driver
 // that waits for the screen's next refresh shows that in wall, not in own.

@@ -29,6 +29,8 @@ type watching struct {
 	names []string // of the laps since the last line, as they ended first
 	spent map[string]time.Duration
 	used  time.Duration // cpu at the last line
+	from  time.Duration // cpu as the outermost lap began
+	work  time.Duration // cpu in laps since the last line
 }
 
 // lap is one that has begun; within is what was spent in laps inside it.
@@ -68,6 +70,9 @@ func Lap(name string) (end func()) {
 }
 
 func (w *watching) lap(name string) func() {
+	if len(w.open) == 0 {
+		w.from = w.cpu()
+	}
 	w.open = append(w.open, lap{name: name, began: w.now()})
 	return w.end
 }
@@ -80,6 +85,8 @@ func (w *watching) end() {
 	took := w.now().Sub(l.began)
 	if last > 0 {
 		w.open[last-1].within += took
+	} else {
+		w.work += w.cpu() - w.from
 	}
 	if _, ok := w.spent[l.name]; !ok {
 		w.names = append(w.names, l.name)
@@ -121,13 +128,13 @@ func (w *watching) reached(took time.Duration) {
 	for _, d := range w.spent {
 		own += d
 	}
-	fmt.Fprintf(w.out, "%d %.2f %.2f %.2f", w.now().UnixMilli(), ms(max(took, own)), ms(cpu), ms(own))
+	fmt.Fprintf(w.out, "%d %.2f %.2f %.2f %.2f", w.now().UnixMilli(), ms(max(took, own)), ms(cpu), ms(own), ms(w.work))
 	for _, n := range w.names {
 		fmt.Fprintf(w.out, " %s=%.2f", n, ms(w.spent[n]))
 	}
 	fmt.Fprintln(w.out)
 	w.out.Flush()
-	w.names = w.names[:0]
+	w.names, w.work = w.names[:0], 0
 	clear(w.spent)
 }
 
