@@ -101,7 +101,7 @@ func sameTable(img *image.RGBA, file string) (string, error) {
 // curves of every line that reach the page, with their dashes, and none of the
 // words, names, layers and joining marks that ours writes as well.
 func pdfRival(made peerPrograms, dir string) (rival, error) {
-	p, err := wardrobe(12, 8)
+	p, err := wardrobe(16, 8)
 	if err != nil {
 		return rival{}, err
 	}

@@ -22,7 +22,12 @@ func (c Cubic) Bounds() Box {
 }
 
 // hull is the box around the control points: looser than Bounds and cheaper.
-func (c Cubic) hull() Box { return BoxOf(c.P0, c.P1, c.P2, c.P3) }
+func (c Cubic) hull() Box {
+	return Box{
+		Pt(min(c.P0.X, c.P1.X, c.P2.X, c.P3.X), min(c.P0.Y, c.P1.Y, c.P2.Y, c.P3.Y)),
+		Pt(max(c.P0.X, c.P1.X, c.P2.X, c.P3.X), max(c.P0.Y, c.P1.Y, c.P2.Y, c.P3.Y)),
+	}
+}
 
 // Bounds is the smallest box around the line; empty for an empty path.
 func (p Path) Bounds() Box {

@@ -25,16 +25,29 @@ func (c Cubic) bends() (Vec, Vec) {
 	return d1.Sub(d0), d2.Sub(d1)
 }
 
+// stands reports whether d, a derivative of c, is too short to be told from 0.
+func (c Cubic) stands(d Vec) bool {
+	// A leg is no longer than its two sides together; what is longer than that
+	// bound, with room for rounding, needs no square roots.
+	far := max(block(c.P0, c.P1), block(c.P1, c.P2), block(c.P2, c.P3)) * tiny
+	if d.Dot(d) > 1.001*far*far {
+		return false
+	}
+	return !(d.Len() > tiny*c.reach())
+}
+
+// block is how far two points are apart across and down together.
+func block(p, q Point) float64 { return math.Abs(q.X-p.X) + math.Abs(q.Y-p.Y) }
+
 // Tangent is the unit direction of travel at t. Where the curve stands still,
 // as at an end whose handle has no length, it is the direction just inside the
 // curve from there; a cubic that is a single point has the zero Vec.
 func (c Cubic) Tangent(t float64) Vec {
-	size := tiny * c.reach()
-	if d := c.Deriv(t); d.Len() > size {
+	if d := c.Deriv(t); !c.stands(d) {
 		return d.Unit()
 	}
 	e0, e1 := c.bends()
-	if d := c.Deriv2(t); d.Len() > size {
+	if d := c.Deriv2(t); !c.stands(d) {
 		if t > 0.5 { // coming in, speed falls to nothing
 			d = d.Scale(-1)
 		}
@@ -47,10 +60,10 @@ func (c Cubic) Tangent(t float64) Vec {
 // as seen on the paper; 0 where the curve stands still.
 func (c Cubic) Curvature(t float64) float64 {
 	d := c.Deriv(t)
-	v := d.Len()
-	if v <= tiny*c.reach() {
+	if c.stands(d) {
 		return 0
 	}
+	v := d.Len()
 	return d.Cross(c.Deriv2(t)) / (v * v * v)
 }
 

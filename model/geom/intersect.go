@@ -32,11 +32,11 @@ func Intersect(a, b Path, tol float64) []Crossing {
 	}
 	m := meeting{tol: tol}
 	for i, c := range a {
-		hull := c.hull().Grow(tol)
+		hull := c.hull()
 		for j, d := range b {
-			if hull.meets(hulls[j]) {
+			if hull.Grow(tol).meets(hulls[j]) {
 				m.ia, m.ib, m.a, m.b = i, j, c, d
-				m.search(arc{c, 0, 1}, arc{d, 0, 1})
+				m.search(&arc{c, 0, 1, hull}, &arc{d, 0, 1, hulls[j]})
 			}
 		}
 	}
@@ -51,48 +51,57 @@ type meeting struct {
 	out    []Crossing
 }
 
-// arc is a stretch of a cubic with the parameters it covers.
+// arc is a stretch of a cubic with the parameters it covers and the hull of its
+// control points.
 type arc struct {
 	Cubic
 	t0, t1 float64
+	box    Box
 }
 
-func (s arc) halves() (arc, arc) {
+func (s *arc) halves() (a, b arc) {
 	l, r := s.Split(0.5)
 	m := (s.t0 + s.t1) / 2
-	return arc{l, s.t0, m}, arc{r, m, s.t1}
+	return arc{l, s.t0, m, l.hull()}, arc{r, m, s.t1, r.hull()}
 }
 
 // flat reports whether the arc is nearly an evenly run straight line.
-func (s arc) flat(tol float64) bool {
+func (s *arc) flat(tol float64) bool {
 	e0, e1 := s.bends()
-	return max(e0.Len(), e1.Len())*6/8 <= tol
+	bend, most := max(e0.Dot(e0), e1.Dot(e1)), tol*8/6
+	return bend <= most*most
+}
+
+// longest is the square of the longest leg of the control polygon.
+func (s *arc) longest() float64 {
+	a, b, c := s.P1.Sub(s.P0), s.P2.Sub(s.P1), s.P3.Sub(s.P2)
+	return max(a.Dot(a), b.Dot(b), c.Dot(c))
 }
 
 // search halves whichever arc is not yet straight while their hulls meet, and
 // crosses the chords at the end.
-func (m *meeting) search(a, b arc) {
-	if !a.hull().Grow(m.tol).meets(b.hull()) {
+func (m *meeting) search(a, b *arc) {
+	if !a.box.Grow(m.tol).meets(b.box) {
 		return
 	}
 	fa, fb := a.flat(m.tol/4), b.flat(m.tol/4)
 	switch {
 	case fa && fb:
 		m.cross(a, b)
-	case fb || !fa && a.reach() > b.reach():
+	case fb || !fa && a.longest() > b.longest():
 		l, r := a.halves()
-		m.search(l, b)
-		m.search(r, b)
+		m.search(&l, b)
+		m.search(&r, b)
 	default:
 		l, r := b.halves()
-		m.search(a, l)
-		m.search(a, r)
+		m.search(a, &l)
+		m.search(a, &r)
 	}
 }
 
 // cross meets the chords of two straight arcs, with room to spare at their
 // ends, and polishes the place on the curves themselves.
-func (m *meeting) cross(a, b arc) {
+func (m *meeting) cross(a, b *arc) {
 	u, v, w := a.P3.Sub(a.P0), b.P3.Sub(b.P0), b.P0.Sub(a.P0)
 	den := u.Cross(v)
 	lu, lv := u.Len(), v.Len()
@@ -112,7 +121,7 @@ func (m *meeting) cross(a, b arc) {
 }
 
 // touch tries the ends of two parallel arcs on each other.
-func (m *meeting) touch(a, b arc) {
+func (m *meeting) touch(a, b *arc) {
 	for _, ta := range [2]float64{a.t0, a.t1} {
 		for _, tb := range [2]float64{b.t0, b.t1} {
 			if m.a.At(ta).Dist(m.b.At(tb)) <= m.tol/2 {
@@ -217,9 +226,9 @@ func SelfCrossings(closed Path, tol float64) []Crossing {
 		}
 		hull := hulls[i].Grow(tol)
 		for j := i + 1; j < len(closed); j++ {
-			if hull.meets(hulls[j]) {
+			if hull.meets(hulls[j]) && !c.leavesTo(closed[j]) && !closed[j].leavesTo(c) {
 				m.ia, m.ib, m.a, m.b = i, j, c, closed[j]
-				m.search(arc{c, 0, 1}, arc{closed[j], 0, 1})
+				m.search(&arc{c, 0, 1, hulls[i]}, &arc{closed[j], 0, 1, hulls[j]})
 			}
 		}
 	}
@@ -230,6 +239,21 @@ func SelfCrossings(closed Path, tol float64) []Crossing {
 		}
 	}
 	return distinct(out, closed, closed, tol)
+}
+
+// leavesTo reports that d begins where c ends and all legs of both go one way:
+// then c lies wholly before that place and d beyond, and they meet nowhere else.
+func (c Cubic) leavesTo(d Cubic) bool {
+	if c.P3 != d.P0 {
+		return false
+	}
+	way := d.P3.Sub(c.P0)
+	for _, leg := range [6]Vec{c.P1.Sub(c.P0), c.P2.Sub(c.P1), c.P3.Sub(c.P2), d.P1.Sub(d.P0), d.P2.Sub(d.P1), d.P3.Sub(d.P2)} {
+		if !(leg.Dot(way) > 0 || leg.IsZero()) {
+			return false
+		}
+	}
+	return true
 }
 
 // loop is the one place where a cubic may cross itself. With the cubic as

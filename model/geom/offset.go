@@ -198,17 +198,38 @@ func (c Cubic) beside(t, d float64) Point { return c.At(t).Add(c.Tangent(t).Perp
 // stretchAt is how much faster than c the line d mm to its left runs at t:
 // negative where it runs backwards.
 func (c Cubic) stretchAt(t, d float64) float64 {
-	if c.Deriv(t).Len() <= tiny*c.reach() {
+	if c.stands(c.Deriv(t)) {
 		t = 1e-4 + t*(1-2e-4) // curvature right beside the standstill
 	}
 	return 1 + d*c.Curvature(t)
+}
+
+// runsOn reports whether the line d mm to the left of c runs forwards at t:
+// whether stretchAt is above 0, which seldom needs its roots.
+func (c Cubic) runsOn(t, d float64) bool {
+	v := c.Deriv(t)
+	if c.stands(v) {
+		return c.stretchAt(t, d) > 0
+	}
+	bend, speed := d*v.Cross(c.Deriv2(t)), v.Dot(v)
+	if bend >= 0 {
+		return true
+	}
+	// It runs backwards where the bend is more than the speed's third power.
+	switch part := bend * bend / (speed * speed * speed); {
+	case part < 0.99:
+		return true
+	case part > 1.01:
+		return false
+	}
+	return c.stretchAt(t, d) > 0
 }
 
 // turnsBack divides 0 to 1 where the line d mm to the left of c starts or
 // stops running backwards, and says which parts run forwards.
 func (c Cubic) turnsBack(d float64) (cuts []float64, keep []bool) {
 	const tries = 32
-	forward := func(t float64) bool { return c.stretchAt(t, d) > 0 }
+	forward := func(t float64) bool { return c.runsOn(t, d) }
 	cuts, keep = append(cuts, 0), append(keep, forward(0))
 	for k := 1; k <= tries; k++ {
 		lo, hi := float64(k-1)/tries, float64(k)/tries
