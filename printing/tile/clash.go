@@ -10,22 +10,38 @@ type clash struct {
 
 // clashOf works out where a must not lie when b lies at (0, 0). Two rows of
 // cells are too close while any run of the one, grown by pad, meets one of the
-// other; rows are taken pad to either side.
+// other; rows are taken pad to either side. Stretches of a row that meet are
+// gathered and set as one, for most of them lie on each other.
 func clashOf(a, b raster) clash {
 	near := thick(b.rows)
 	c := clash{dx: 1 - a.wide - pad, dy: 1 - len(a.rows) - pad}
 	c.bitmap = newBitmap(a.wide+b.wide+2*pad-1, len(a.rows)+len(near)-1)
+	gathered := make([]run, c.high())
 	for k, there := range near {
 		for j, here := range a.rows {
 			y := k - j + len(a.rows) - 1
 			for _, p := range here {
 				for _, q := range there {
-					c.set(y, q.a-p.b+1-pad-c.dx, q.b-p.a+pad-c.dx)
+					c.gather(&gathered[y], y, run{q.a - p.b + 1 - pad - c.dx, q.b - p.a + pad - c.dx})
 				}
 			}
 		}
 	}
+	for y, r := range gathered {
+		c.set(y, r.a, r.b)
+	}
 	return c
+}
+
+// gather adds r to what is gathered of row y; where the two do not meet, what
+// was there is set and r takes its place.
+func (b bitmap) gather(g *run, y int, r run) {
+	if r.a <= g.b && g.a <= r.b {
+		*g = run{min(g.a, r.a), max(g.b, r.b)}
+		return
+	}
+	b.set(y, g.a, g.b)
+	*g = r
 }
 
 // thick is rows of runs with, in each, the runs of the rows up to pad above and
