@@ -34,7 +34,7 @@ func run(runs int, only bool, out, told io.Writer) (ok bool, err error) {
 		return false, err
 	}
 	defer os.RemoveAll(dir)
-	fmt.Fprintf(out, "Processor time of all threads together, the median of %d runs\n\n", runs)
+	fmt.Fprintf(out, "Processor time of all threads together, the median of %d runs; from 6 s on, of one\n\n", runs)
 	if !only {
 		all, err := growth(runs, dir, told)
 		if err != nil {
