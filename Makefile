@@ -22,7 +22,7 @@ PLAIN := ./app/... ./assets/... ./cmd/qstep/... ./grading/... ./model/... ./prin
 PKG_BENCH := gcc libc6-dev pkg-config libcairo2-dev libgeos-dev python3-opencv poppler-utils
 PKG_DIST  := gcc-mingw-w64-x86-64 imagemagick librsvg2-bin zip dpkg-dev xz-utils
 
-.PHONY: run demo test unit window-test check bench gobench frames build dist dist-test clean
+.PHONY: run demo test unit window-test check bench gobench frames build dist dist-test pictures clean
 
 run:
 	@if [ -n "$$DISPLAY$$WAYLAND_DISPLAY" ] || [ "$$(uname)" != Linux ]; then \
@@ -81,6 +81,11 @@ dist: build
 dist-test:
 	@.ci/need debootstrap
 	.ci/dist-test build/dist
+
+# the pictures of the README and the help, from the real window
+pictures: build
+	@.ci/need $(PKG_TEST)
+	.ci/pictures
 
 clean:
 	rm -rf $(BIN) build

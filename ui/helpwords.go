@@ -1,18 +1,30 @@
 package ui
 
-import "quarterstep/ui/panel"
+import (
+	"quarterstep/assets"
+	"quarterstep/ui/panel"
+)
+
+// picture is what the window looks like at a step; nothing where there is none.
+func picture(name string) []byte {
+	png, err := assets.Pictures.ReadFile("pictures/" + name + ".png")
+	if err != nil {
+		return nil
+	}
+	return png
+}
 
 // helpView is the help page: the work, cautions, words and keys. What words mean
 // is the trade's common use.
 func helpView() panel.HelpView {
 	return panel.HelpView{
 		Steps: []panel.TermView{
-			{Term: "1 Bring in", Means: "Lay targets, a page or a cutting mat beside the paper and take a photo from above, or scan it. It is made flat and to scale; then click from corner to corner along the outermost size, and the printed line is followed. The next size is proposed from the one before. An SVG with a layer for each size comes in by itself."},
-			{Term: "2 Sizes", Means: "Choose a size chart and a size on the Size strip, or type the wearer's own measurements."},
-			{Term: "3 Grade", Means: "Each corner goes on beyond the print, by the chart or by equal steps. The Increments panel says by how much and why; type another amount, or drag a handle by eye."},
-			{Term: "4 True", Means: "The two sides of each seam are laid along each other. Where one is too long, choose what gives way. Notches meet, darts are folded shut and trued."},
-			{Term: "5 Length", Means: "Lengthen or shorten at the marked lines or the hem, the same amount all across, on all pieces that belong together."},
-			{Term: "6 Print", Means: "Choose the paper, check the scale of the printer once, print, measure the square, trim, glue, cut."},
+			{Term: "1 Bring in", Means: "Lay targets, a page or a cutting mat beside the paper and take a photo from above, or scan it. It is made flat and to scale; then click from corner to corner along the outermost size, and the printed line is followed. The next size is proposed from the one before. An SVG with a layer for each size comes in by itself.", Picture: picture("bringin")},
+			{Term: "2 Sizes", Means: "Choose a size chart and a size on the Size strip, or type the wearer's own measurements.", Picture: picture("wearer")},
+			{Term: "3 Grade", Means: "Each corner goes on beyond the print, by the chart or by equal steps. The Increments panel says by how much and why; type another amount, or drag a handle by eye.", Picture: picture("grade")},
+			{Term: "4 True", Means: "The two sides of each seam are laid along each other. Where one is too long, choose what gives way. Notches meet, darts are folded shut and trued.", Picture: picture("true")},
+			{Term: "5 Length", Means: "Lengthen or shorten at the marked lines or the hem, the same amount all across, on all pieces that belong together.", Picture: picture("length")},
+			{Term: "6 Print", Means: "Choose the paper, check the scale of the printer once, print, measure the square, trim, glue, cut.", Picture: picture("print")},
 		},
 		Cautions: cautions(),
 		Words: []panel.TermView{

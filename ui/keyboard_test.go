@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"bytes"
+	"image/png"
 	"strings"
 	"testing"
 
@@ -165,5 +167,19 @@ func TestInWords(t *testing.T) {
 	}
 	if openEmpty(t).inWords() == "" {
 		t.Error("of an empty window nothing is said")
+	}
+}
+
+// Every step of the help has its picture.
+func TestHelpPictures(t *testing.T) {
+	for _, s := range helpView().Steps {
+		img, err := png.Decode(bytes.NewReader(s.Picture))
+		if err != nil {
+			t.Errorf("%s: %v", s.Term, err)
+			continue
+		}
+		if b := img.Bounds(); b.Dx() < 1180 || b.Dy() < 720 {
+			t.Errorf("%s: its picture is %v", s.Term, b)
+		}
 	}
 }

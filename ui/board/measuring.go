@@ -158,7 +158,7 @@ func (m *measuring) place() {
 	m.ends[1].Move(pos(b.X-4.5, b.Y-4.5))
 	m.line.Refresh()
 	d := m.b.Sub(m.a)
-	m.figure.show(d.Len(), m.board.asGone(d), b.X+16, b.Y-46)
+	m.figure.show(d.Len(), m.caption(), b.X+16, b.Y-46)
 }
 
 // Measured is the measure on the Table: its two ends, and false for none.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -156,4 +157,36 @@ func TestAddPointSaysWhere(t *testing.T) {
 	}
 	b.click(b.at(geom.Pt(120, 200)))
 	b.expect()
+}
+
+// A measure whose ends lie on one curved edge also says how long the edge is
+// between them: the length of the whole edge, corner to corner.
+func TestMeasuringAlongAnEdge(t *testing.T) {
+	b := newTable(t)
+	b.SetTool(Measure)
+	var edge geom.Path
+	for _, e := range b.in.Edges(0) {
+		if m, err := geom.Measure(e, 1e-4); err == nil && m.Length() > 1.02*e.Start().Dist(e.End()) {
+			edge = e
+		}
+	}
+	if len(edge) == 0 {
+		t.Fatal("no edge is curved")
+	}
+	whole, err := geom.Measure(edge, 1e-4)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.parts.measure.begin(edge.Start())
+	b.parts.measure.end(edge.End())
+	if s, ok := b.parts.measure.along(); !ok || math.Abs(s-whole.Length()) > 0.05 {
+		t.Errorf("along the edge %v, %v; it is %v", s, ok, whole.Length())
+	}
+	if got := b.parts.measure.figure.caption.Text; !strings.Contains(got, "; along the edge ") {
+		t.Errorf("it says %q", got)
+	}
+	b.parts.measure.end(edge.Start().Add(geom.Vec{X: 40, Y: -70}))
+	if _, ok := b.parts.measure.along(); ok {
+		t.Error("an end beside the edge is measured along it")
+	}
 }

@@ -38,7 +38,7 @@ func TestStatus(t *testing.T) {
 func TestHelp(t *testing.T) {
 	inBoth(t, func(t *testing.T) {
 		h, _ := NewHelp(HelpView{
-			Keys:     []TermView{{", and .", "one size down or up"}, {"Esc", "lets go without changing anything"}},
+			Keys:     []TermView{{Term: ", and .", Means: "one size down or up"}, {Term: "Esc", Means: "lets go without changing anything"}},
 			Cautions: []string{"Make a toile first."},
 		})
 		open(t, h, 620, 500)

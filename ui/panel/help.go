@@ -2,6 +2,7 @@ package panel
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 
 	"quarterstep/ui/theme"
@@ -16,7 +17,10 @@ type HelpView struct {
 }
 
 // TermView is a word, a key or a step with what is said of it.
-type TermView struct{ Term, Means string }
+type TermView struct {
+	Term, Means string
+	Picture     []byte // a PNG shown under it; may be none
+}
 
 // NewHelp makes the content of the help window, and what scrolls in it.
 func NewHelp(v HelpView) (fyne.CanvasObject, *container.Scroll) {
@@ -32,6 +36,9 @@ func NewHelp(v HelpView) (fyne.CanvasObject, *container.Scroll) {
 				nil, nil, sized(terms, 0, newWrapped(t.Term, theme.Body, accentInk, terms-12)), nil,
 				newWrapped(t.Means, theme.Body, ink, width-terms-12),
 			))
+			if len(t.Picture) > 0 {
+				box.Add(stepPicture(t.Term, t.Picture))
+			}
 		}
 	}
 	section("The work, step by step", v.Steps)
@@ -45,4 +52,13 @@ func NewHelp(v HelpView) (fyne.CanvasObject, *container.Scroll) {
 	section("Keys", v.Keys)
 	scroll := container.NewVScroll(inset(4, 4, 4, 20, box))
 	return sized(width+24, 440, scroll), scroll
+}
+
+// stepPicture is a picture of the window, the words' width.
+func stepPicture(name string, png []byte) fyne.CanvasObject {
+	const wide, high = 544, 340
+	p := canvas.NewImageFromResource(fyne.NewStaticResource(name+".png", png))
+	p.FillMode, p.ScaleMode = canvas.ImageFillContain, canvas.ImageScaleSmooth
+	p.SetMinSize(fyne.NewSize(wide, high))
+	return container.NewHBox(sized(170, 0, newWords("", theme.Body, ink)), p)
 }

@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"math"
 	"sort"
 
 	"quarterstep/model/geom"
@@ -9,7 +10,8 @@ import (
 // Crossing is where a ruler laid on the Table crosses a size's line.
 type Crossing struct {
 	S       float64 // mm along the ruler
-	Size    string  // "40"; for the computed line the size wanted, or "own"
+	Piece   string
+	Size    string // "40"; for the computed line the size wanted, or "own"
 	Printed bool
 }
 
@@ -25,12 +27,12 @@ func Crossings(in Input, a, b geom.Point, tol float64) []Crossing {
 		m := in.place(q)
 		for _, o := range q.Nest {
 			for _, s := range crossed(a, b, geom.Join(o.Edges...).Transform(m), tol) {
-				out = append(out, Crossing{S: s, Size: o.Size, Printed: true})
+				out = append(out, Crossing{S: s, Piece: q.ID, Size: o.Size, Printed: true})
 			}
 		}
 		if r, ok := in.graded(i); ok {
 			for _, s := range crossed(a, b, r.Outline().Transform(m), tol) {
-				out = append(out, Crossing{S: s, Size: wanted})
+				out = append(out, Crossing{S: s, Piece: q.ID, Size: wanted})
 			}
 		}
 	}
@@ -62,19 +64,42 @@ func crossed(a, b geom.Point, path geom.Path, tol float64) []float64 {
 	return out
 }
 
-// Reading is the stretch of a ruler from the outermost printed size it crosses
-// to the computed line next beyond it; false where it crosses no such pair.
+// noGap is below what two lines are the same, mm: folds and centre lines, say.
+const noGap = 0.05
+
+// Reading is the stretch of a ruler from the outermost printed size of a piece
+// that it crosses to the computed line next beyond it: the first such pair that
+// is apart, else the first; false where it crosses no such pair.
 func Reading(cs []Crossing) (from, to Crossing, ok bool) {
-	for i, c := range cs {
-		if c.Printed {
-			continue
-		}
-		if i > 0 && cs[i-1].Printed {
-			return cs[i-1], c, true
-		}
-		if i+1 < len(cs) && cs[i+1].Printed {
-			return cs[i+1], c, true
+	byPiece := map[string][]Crossing{}
+	for _, c := range cs {
+		byPiece[c.Piece] = append(byPiece[c.Piece], c)
+	}
+	for _, own := range byPiece {
+		for _, p := range pairs(own) {
+			apart, had := p[1].gap(p[0]) > noGap, ok && to.gap(from) > noGap
+			if !ok || apart && !had || apart == had && p[1].S < to.S {
+				from, to, ok = p[0], p[1], true
+			}
 		}
 	}
-	return Crossing{}, Crossing{}, false
+	return from, to, ok
+}
+
+func (c Crossing) gap(d Crossing) float64 { return math.Abs(c.S - d.S) }
+
+// pairs are the computed lines among the crossings of one piece, each with the
+// printed line next to it.
+func pairs(cs []Crossing) [][2]Crossing {
+	var out [][2]Crossing
+	for i, c := range cs {
+		switch {
+		case c.Printed:
+		case i > 0 && cs[i-1].Printed:
+			out = append(out, [2]Crossing{cs[i-1], c})
+		case i+1 < len(cs) && cs[i+1].Printed:
+			out = append(out, [2]Crossing{cs[i+1], c})
+		}
+	}
+	return out
 }

@@ -59,7 +59,7 @@ func (in Input) WordsBox() geom.Box {
 		var l Layer
 		l.label(in, q, in.Edges(i))
 		for _, t := range l.Texts {
-			w := in.px(letterWidth * float64(utf8.RuneCountInString(t.Words)))
+			w := in.px(letterWidth * t.Size / 14 * float64(utf8.RuneCountInString(t.Words)))
 			from := t.At.Add(geom.Vec{X: in.px(t.DX), Y: in.px(t.DY - labelLead/2)})
 			switch t.Anchor {
 			case Middle:

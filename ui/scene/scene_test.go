@@ -421,6 +421,25 @@ func TestCrossingsAlongARuler(t *testing.T) {
 	}
 }
 
+// A fold, where print and the new line are the same, does not hide the gap at the
+// side; and the lines of two pieces are never read as one pair.
+func TestReadingSkipsFolds(t *testing.T) {
+	at := func(piece, size string, s float64, printed bool) scene.Crossing {
+		return scene.Crossing{Piece: piece, Size: size, S: s, Printed: printed}
+	}
+	cs := []scene.Crossing{
+		at("back", "40", 20, true), at("back", "48", 20, false),
+		at("cuff", "48", 90, false), at("back", "40", 100, true), at("cuff", "40", 104, true), at("back", "48", 112, false),
+	}
+	from, to, ok := scene.Reading(cs)
+	if want := (scene.Crossing{Piece: "cuff", Size: "48", S: 90}); !ok || to != want || from.S != 104 {
+		t.Errorf("read %v to %v", from, to)
+	}
+	if from, to, ok = scene.Reading(cs[:2]); !ok || from.S != to.S {
+		t.Errorf("of a fold alone, read %v to %v, %v", from, to, ok)
+	}
+}
+
 func BenchmarkBuild(b *testing.B) {
 	in, err := scenetest.Wardrobe(10)
 	if err != nil {
