@@ -52,7 +52,7 @@ func patternOf(q model.Piece) model.Pattern {
 // is graded, checked and laid on pages, or refused, without keeping the window
 // waiting.
 func TestWhatPassesTheRulesDoesNotHang(t *testing.T) {
-	const longest = 30 * time.Second // a few seconds of work; the rest for machines that are busy
+	const longest = 90 * time.Second // a few seconds of work; the rest for machines that are busy
 	with := func(change func(q *model.Piece)) model.Piece {
 		q := rounded(8, 6, 4, 200, 0)
 		change(&q)

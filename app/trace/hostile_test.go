@@ -13,7 +13,7 @@ import (
 // TestHostileClicks: clicks made to fill the memory or to keep the program busy
 // are told of in a sentence.
 func TestHostileClicks(t *testing.T) {
-	const longest, mostMemory = 10 * time.Second, 300 << 20 // two seconds of work at most; the rest for machines that are busy
+	const longest, mostMemory = 30 * time.Second, 300 << 20 // two seconds of work at most; the rest for machines that are busy
 	many := func(n int, item string) string { return strings.Repeat(item+",", n-1) + item }
 	pieces := func(items string) string { return `{"pieces":[` + items + `]}` }
 	size := func(part string) string { return pieces(`{"sizes":[{"size":"38",` + part + `}]}`) }

@@ -12,7 +12,7 @@ import (
 // What a drawing that means harm may cost to refuse. Each of these takes well
 // below two seconds of work; the rest is for machines that are busy besides.
 const (
-	longest    = 10 * time.Second
+	longest    = 30 * time.Second
 	mostMemory = 1 << 30 // bytes allocated in all, given back or not
 )
 

@@ -11,7 +11,7 @@ import (
 // TestHostileCharts: charts made to fill the memory or to keep the program busy
 // are told of in a sentence.
 func TestHostileCharts(t *testing.T) {
-	const longest, mostMemory = 10 * time.Second, 200 << 20 // two seconds of work at most; the rest for machines that are busy
+	const longest, mostMemory = 30 * time.Second, 200 << 20 // two seconds of work at most; the rest for machines that are busy
 	const head = "# unit: cm\n"
 	for say, c := range map[string][2]string{
 		"a million columns":          {head + "size" + strings.Repeat(",", 1_000_000) + "\n", "names no body measures"},

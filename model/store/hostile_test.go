@@ -15,7 +15,7 @@ import (
 // What a file that means harm may cost to refuse: all of these take less than
 // two seconds of work; the rest is for machines that are busy besides.
 const (
-	longest    = 10 * time.Second
+	longest    = 30 * time.Second
 	mostMemory = 1 << 30 // bytes allocated in all, given back or not
 )
 
