@@ -16,6 +16,7 @@ import (
 // refresh shows the document as it is now, everywhere.
 func (w *Window) refresh() {
 	defer stopwatch.Lap("refresh")()
+	w.showing = true
 	p, r := w.doc.Pattern(), w.doc.Result()
 	w.keepHand(p)
 	w.keepLink(p, r)
@@ -49,13 +50,18 @@ func (w *Window) refresh() {
 	w.showStart(p)
 	w.showTour(p)
 	w.foldStates(p, r, look, i)
+	w.showing = false
 	w.relaySide()
 	w.win.SetTitle(w.title())
 	w.showStatus()
 }
 
-// relaySide stacks the side panels anew when one of them grew or shrank.
+// relaySide stacks the side panels anew when one of them grew or shrank. While
+// all of them are shown anew it waits until they have been.
 func (w *Window) relaySide() {
+	if w.showing {
+		return
+	}
 	var high float32
 	for _, f := range w.folds {
 		if f.Visible() {
@@ -69,7 +75,9 @@ func (w *Window) relaySide() {
 	w.side.Resize(w.side.Size().AddWidthHeight(0, 1))
 	w.side.Resize(w.side.Size().SubtractWidthHeight(0, 1))
 	for _, f := range w.folds {
-		f.Refresh()
+		if f.Visible() {
+			f.Refresh()
+		}
 	}
 }
 

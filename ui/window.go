@@ -85,6 +85,7 @@ type Window struct {
 	order      []*panel.Fold     // the folds as they stand
 	side       fyne.CanvasObject // the folds, stacked
 	sideHigh   float32           // how high they were when last stacked
+	showing    bool              // the panels are being shown anew
 	frame      *fyne.Container
 	dialogOpen bool // one dialog at a time
 	asked      asked
