@@ -53,7 +53,7 @@ type Photo struct {
 	saysLook     *note
 	again        *link
 	links        *fyne.Container
-	flatten      *widget.Button
+	flatten      *Push
 	flattenRow   *fyne.Container
 	shown        *twoWay
 	dim          *check
@@ -91,7 +91,7 @@ func NewPhoto() *Photo {
 	p.dim.onTurn = func(on bool) { call1(p.OnDim, on) }
 	p.fields = newMeasuredRow(func(i int, text string) error { return ask(p.OnMeasured, i, text) }, p.grown)
 	p.lengths = newMeasuredRow(func(i int, text string) error { return ask(p.OnLength, i, text) }, p.grown)
-	p.flatten = widget.NewButton("", func() { call(p.OnFlatten) })
+	p.flatten = NewPush("", func() { call(p.OnFlatten) })
 	p.flatten.Importance = widget.HighImportance
 	p.again = newLink("Click them again", func() { call(p.OnAgain) })
 	p.measure = newLink("", func() { call(p.OnMeasure) })
@@ -105,12 +105,12 @@ func NewPhoto() *Photo {
 }
 
 func (p *Photo) lay() {
-	cancel := widget.NewButton("Cancel", func() { call(p.OnCancel) })
+	cancel := NewPush("Cancel", func() { call(p.OnCancel) })
 	p.titleRow = beside(8, 0, p.title, p.found)
 	p.links, p.flattenRow = below(0, beside(0, noneGrows, p.again), beside(0, noneGrows, p.measure), beside(0, noneGrows, p.card)), sized(0, controlHeight, p.flatten)
 	p.working = below(4, p.busy, beside(8, 0, sized(0, 8, p.bar), cancel))
 	p.leadRow = below(2, newWords("This photo shows", theme.Caption, inkSoft), p.lead, beside(0, noneGrows, p.joinAll))
-	bring := widget.NewButton("Bring in a photo or scan", func() { call(p.OnBringIn) })
+	bring := NewPush("Bring in a photo or scan", func() { call(p.OnBringIn) })
 	bring.Importance = widget.HighImportance
 	p.empty = below(8, p.emptyText, bring, beside(0, noneGrows, newLink("Print target strips to lay beside it", func() { call(p.OnTargets) })))
 	p.top = below(

@@ -36,8 +36,8 @@ type Lines struct {
 	done           *words
 	rows           []*traceRow
 	list           *fyne.Container
-	finish, undo   *widget.Button
-	next, shelf    *widget.Button
+	finish, undo   *Push
+	next, shelf    *Push
 	marksTitle     *words
 	marks          *fyne.Container
 	markKeys       []*iconButton
@@ -65,11 +65,11 @@ func newLines() *Lines {
 	p.to.onPick = func(i int) { call1(p.OnTo, i) }
 	p.ways.onPick = func(i int) { call1(p.OnWay, i) }
 	p.follow.onTurn = func(on bool) { call1(p.OnFollow, on) }
-	p.finish = widget.NewButton("", func() { call(p.OnFinish) })
-	p.next = widget.NewButton("", func() { call(p.OnNext) })
-	p.shelf = widget.NewButton("", func() { call(p.OnShelf) })
+	p.finish = NewPush("", func() { call(p.OnFinish) })
+	p.next = NewPush("", func() { call(p.OnNext) })
+	p.shelf = NewPush("", func() { call(p.OnShelf) })
 	p.finish.Importance, p.next.Importance, p.shelf.Importance = widget.HighImportance, widget.HighImportance, widget.HighImportance
-	p.undo = widget.NewButton("Undo point", func() { call(p.OnUndo) })
+	p.undo = NewPush("Undo point", func() { call(p.OnUndo) })
 	caption := func(text string, o fyne.CanvasObject) fyne.CanvasObject {
 		return below(2, newWords(text, theme.Caption, inkSoft), o)
 	}
@@ -145,7 +145,7 @@ func (p *Lines) laySizes() {
 }
 
 // button shows a button with its words, or hides it without any.
-func (p *Lines) button(b *widget.Button, word string) {
+func (p *Lines) button(b *Push, word string) {
 	b.Hidden = word == ""
 	if word != "" && b.Text != word {
 		b.SetText(word)
