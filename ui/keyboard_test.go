@@ -183,3 +183,20 @@ func TestHelpPictures(t *testing.T) {
 		}
 	}
 }
+
+// At the Print step the arrow keys move the piece in hand between the pages, and
+// neither they nor Delete touch the pattern.
+func TestArrowsAtPrint(t *testing.T) {
+	w := open(t)
+	at, _ := corner(t, w, "side hem")
+	w.hand = at
+	w.goTo(stepPrint)
+	w.win.Canvas().Focus(w.table)
+	typed(w, fyne.KeyRight, fyne.KeyDown, fyne.KeyDelete)
+	if got := w.doc.History(); len(got) != 0 {
+		t.Errorf("the pattern was changed: %v", got)
+	}
+	if !w.print.moved {
+		t.Error("the piece did not move on the pages")
+	}
+}

@@ -80,6 +80,7 @@ func (w *Window) key(e *fyne.KeyEvent) {
 	switch e.Name {
 	case fyne.KeyDelete, fyne.KeyBackspace:
 		switch {
+		case w.step == stepPrint:
 		case w.hand.Line != "":
 			w.removeLine()
 		case w.hand.Cut != "":

@@ -40,7 +40,10 @@ func (w *Window) connectTable() {
 	}
 	t.OnDragPiece = w.dragPiece
 	t.OnNudge = func(by geom.Vec, _ board.Step) {
-		if !w.nudgeTraced(by) {
+		switch {
+		case w.step == stepPrint: // pieces move between the pages, the pattern stays
+			w.dragPiece(w.hand.Piece, by, board.DragEnd)
+		case !w.nudgeTraced(by):
 			w.nudge(w.asHeld(by))
 		}
 	}
