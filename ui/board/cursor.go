@@ -82,6 +82,10 @@ func (b *Board) Cursor() desktop.Cursor {
 		return b.cursors.slideHeld
 	case b.sliding():
 		return b.cursors.slide
+	case b.inside && b.parts.ruler.over(b.pointer) == rulerTurn:
+		return desktop.PointerCursor
+	case b.inside && b.parts.ruler.over(b.pointer) == rulerDrag:
+		return b.cursors.slide
 	case b.tool == Measure, b.tool == Trace:
 		return desktop.CrosshairCursor
 	case b.tool == AddPoint:

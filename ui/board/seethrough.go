@@ -78,21 +78,29 @@ func (s *seeThrough) inRuler(at view.Px) (along, below float64) {
 	return d.X*s.dir.X + d.Y*s.dir.Y, d.Y*s.dir.X - d.X*s.dir.Y
 }
 
-// press begins a drag of the ruler where at lies on it.
-func (s *seeThrough) press(at view.Px) bool {
+// over is what a drag from at would do with the ruler; idle beside it.
+func (s *seeThrough) over(at view.Px) kind {
 	if !s.on {
-		return false
+		return idle
 	}
 	along, below := s.inRuler(at)
 	long := s.length() * s.board.view.Scale
-	if below < -2 || below > ruleBreadth || along < -12 || along > long+ruleGrip {
-		return false
+	switch {
+	case below < -2 || below > ruleBreadth || along < -12 || along > long+ruleGrip:
+		return idle
+	case along > long-ruleGrip:
+		return rulerTurn
 	}
-	s.board.gesture.kind = rulerDrag
-	if along > long-ruleGrip {
-		s.board.gesture.kind = rulerTurn
+	return rulerDrag
+}
+
+// press begins a drag of the ruler where at lies on it.
+func (s *seeThrough) press(at view.Px) bool {
+	k := s.over(at)
+	if k != idle {
+		s.board.gesture.kind = k
 	}
-	return true
+	return k != idle
 }
 
 // shift slides the ruler along with the hand.

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -188,5 +189,22 @@ func TestMeasuringAlongAnEdge(t *testing.T) {
 	b.parts.measure.end(edge.Start().Add(geom.Vec{X: 40, Y: -70}))
 	if _, ok := b.parts.measure.along(); ok {
 		t.Error("an end beside the edge is measured along it")
+	}
+}
+
+// Over the see-through ruler the pointer says that it slides, at its end that it
+// turns.
+func TestCursorOverTheRuler(t *testing.T) {
+	b := newTable(t)
+	b.SetRuler(true)
+	r := b.parts.ruler
+	zero, long := b.view.ToPx(r.zero), r.length()*b.view.Scale
+	b.inside, b.pointer = true, zero.Add(view.Px{X: long / 2, Y: ruleBreadth / 2})
+	if b.Cursor() != desktop.Cursor(b.cursors.slide) {
+		t.Errorf("over the ruler the pointer is %v", b.Cursor())
+	}
+	b.pointer = zero.Add(view.Px{X: long, Y: ruleBreadth / 2})
+	if b.Cursor() != desktop.PointerCursor {
+		t.Errorf("over its end the pointer is %v", b.Cursor())
 	}
 }
