@@ -9,7 +9,6 @@ import (
 
 	"quarterstep/model/crew"
 	"quarterstep/model/geom"
-	"quarterstep/model/trace/straight"
 )
 
 // How the overlap of parts is looked for: first on coarse cells, everywhere and
@@ -97,15 +96,7 @@ func standsOut(spots []spot) (spot, bool) {
 
 // meetsAt reports whether both show the same where the marks lay the part.
 func (p *Photo) meetsAt(ctx context.Context, placed []Part, own Straight, marks []Mark) (bool, error) {
-	parts := make([]straight.Part, len(placed))
-	for i, q := range placed {
-		parts[i] = straight.Part{Gray: q.Photo.Picture.Gray, Map: q.Straight.Map}
-	}
-	clicked := make([]straight.Mark, len(marks))
-	for i, m := range marks {
-		clicked[i] = straight.Mark(m)
-	}
-	j, err := straight.Join(ctx, parts, straight.Part{Gray: p.Picture.Gray, Map: own.Map}, clicked)
+	j, err := p.joined(ctx, placed, own, marks)
 	if err != nil {
 		return false, ctx.Err() // marks that fit nowhere are no error: she clicks her own
 	}

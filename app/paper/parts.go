@@ -29,6 +29,17 @@ type Mark struct {
 // more places clicked in both, then by all that both show. It returns the
 // picture's way to the paper the others share.
 func (p *Photo) Join(ctx context.Context, placed []Part, own Straight, marks []Mark, unit measure.Unit) (Straight, error) {
+	j, err := p.joined(ctx, placed, own, marks)
+	if err != nil {
+		return Straight{}, err
+	}
+	out := own
+	out.Map, out.Say, out.Points = j.Map, j.Say(unit), j.Misfit.Points
+	return out, out.bound(p)
+}
+
+// joined lays the picture on those that lie already, beginning where the marks say.
+func (p *Photo) joined(ctx context.Context, placed []Part, own Straight, marks []Mark) (straight.Joined, error) {
 	parts := make([]straight.Part, len(placed))
 	for i, q := range placed {
 		parts[i] = straight.Part{Gray: q.Photo.Picture.Gray, Map: q.Straight.Map}
@@ -37,13 +48,7 @@ func (p *Photo) Join(ctx context.Context, placed []Part, own Straight, marks []M
 	for i, m := range marks {
 		at[i] = straight.Mark(m)
 	}
-	j, err := straight.Join(ctx, parts, straight.Part{Gray: p.Picture.Gray, Map: own.Map}, at)
-	if err != nil {
-		return Straight{}, err
-	}
-	out := own
-	out.Map, out.Say, out.Points = j.Map, j.Say(unit), j.Misfit.Points
-	return out, out.bound(p)
+	return straight.Join(ctx, parts, straight.Part{Gray: p.Picture.Gray, Map: own.Map}, at)
 }
 
 // FlattenParts makes one flat picture of several parts. Where two show the same
