@@ -22,7 +22,7 @@ PLAIN := ./app/... ./assets/... ./cmd/qstep/... ./grading/... ./model/... ./prin
 PKG_BENCH := gcc libc6-dev pkg-config libcairo2-dev libgeos-dev python3-opencv poppler-utils
 PKG_DIST  := gcc-mingw-w64-x86-64 imagemagick librsvg2-bin zip dpkg-dev xz-utils
 
-.PHONY: run demo test unit window-test check bench gobench frames build dist dist-test pictures clean
+.PHONY: run demo test unit window-test check bench gobench frames build dist dist-test words pictures clean
 
 run:
 	@if [ -n "$$DISPLAY$$WAYLAND_DISPLAY" ] || [ "$$(uname)" != Linux ]; then \
@@ -55,8 +55,8 @@ window-test: build
 check:
 	@out="$$($(GO) run $(GOFUMPT) -l $$(git ls-files '*.go'))"; \
 		if [ -n "$$out" ]; then echo "gofumpt would change:"; echo "$$out"; exit 1; fi
-	CGO_ENABLED=0 $(GO) vet $(PLAIN) ./ui/... ./.ci/bench
-	CGO_ENABLED=0 $(GO) run $(STATIC) $(PLAIN) ./ui/... ./.ci/bench
+	CGO_ENABLED=0 $(GO) vet $(PLAIN) ./ui/... ./.ci/bench ./.ci/words
+	CGO_ENABLED=0 $(GO) run $(STATIC) $(PLAIN) ./ui/... ./.ci/bench ./.ci/words
 	CGO_ENABLED=0 $(GO) test -run TestArrows .
 
 # How long things take, how that grows, and the ratios to other libraries that
@@ -81,6 +81,10 @@ dist: build
 dist-test:
 	@.ci/need debootstrap
 	.ci/dist-test build/dist
+
+# bring the catalogues of texts in step with the code
+words:
+	CGO_ENABLED=0 $(GO) run ./.ci/words
 
 # the pictures of the README and the help, from the real window
 pictures: build

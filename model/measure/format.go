@@ -1,6 +1,11 @@
 package measure
 
-import "math/big"
+import (
+	"math/big"
+	"strings"
+
+	"quarterstep/assets/words"
+)
 
 // Grain is what a length is rounded to when it is shown, and so also the unit
 // it is shown in.
@@ -22,14 +27,14 @@ var (
 )
 
 // Format rounds mm to the nearest grain, halves away from zero, and writes it
-// without the unit's name: "1 11/16", "42.9", "-3". Something that is no
-// ordinary number is written "?".
+// without the unit's name and with the decimal mark of the language in use:
+// "1 11/16", "42.9", "-3". Something that is no ordinary number is written "?".
 func Format(mm float64, g Grain) string {
 	l, err := FromMM(mm)
 	if err != nil {
 		return "?"
 	}
-	return l.round(g).Exact(g.unit)
+	return strings.Replace(l.round(g).Exact(g.unit), ".", words.Decimal(), 1)
 }
 
 // round is l at the nearest whole number of grains, halves away from zero.
