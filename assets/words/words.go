@@ -113,6 +113,19 @@ func Decimal() string {
 	return "."
 }
 
+// Capitals reports whether the language in use writes nouns with capitals, so
+// that a name keeps its own in the middle of a sentence.
+func Capitals() bool { return Now() == "de" }
+
+// Small is a name as it stands in the middle of a sentence: in small letters,
+// but where nouns have capitals as it is.
+func Small(name string) string {
+	if Capitals() {
+		return name
+	}
+	return strings.ToLower(name)
+}
+
 // T is a text as it stands.
 func T(text string) string { return lookup(text, text) }
 

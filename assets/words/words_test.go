@@ -52,6 +52,7 @@ msgstr "zu breit"
 		Text("too wide").String():          "zu breit",
 		Fault("too wide").Error():          "zu breit",
 		Figure(2.5, 1):                     "2,5",
+		Small("Side seam"):                 "Side seam",
 		strings.Fields(wrapped.Error())[0]: "beim",
 	} {
 		if got != want {
