@@ -213,7 +213,7 @@ func (s *twoWay) set(second bool) {
 
 func (s *twoWay) CreateRenderer() fyne.WidgetRenderer {
 	g, chosen, bar, ring := newGround(), newGround(), newGround(), newGround()
-	labels := [2]*words{newBold(s.words[0], theme.Body, ink), newBold(s.words[1], theme.Body, ink)}
+	labels := [2]*saying{newBold(s.words[0], theme.Body, ink), newBold(s.words[1], theme.Body, ink)}
 	for _, l := range labels {
 		l.align = fyne.TextAlignCenter
 	}

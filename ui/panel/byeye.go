@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -55,11 +56,11 @@ type ByEye struct {
 	OnGrown      func()
 
 	empty, full *fyne.Container
-	emptyText   *words
-	point       *words
+	emptyText   *saying
+	point       *saying
 	follows     [2]*pick
-	fits        [2]*words
-	edge        *words
+	fits        [2]*saying
+	edge        *saying
 	curve       *pick
 	way         *twoWay // out of the piece or into it
 	parallel    *field
@@ -69,7 +70,7 @@ type ByEye struct {
 	amount      *field
 	hint        *note
 	stages      *check
-	stage       *words
+	stage       *saying
 	hand        *handList
 	all         *link
 }
@@ -84,7 +85,7 @@ func NewByEye() *ByEye {
 		unlaid:    newNote(sideContent),
 		hint:      newNote(sideContent),
 		style:     newPick(150),
-		stages:    newCheck("Keep corrections with this size"),
+		stages:    newCheck(words.T("Keep corrections with this size")),
 		stage:     newWrapped("", theme.Caption, inkSoft, sideContent),
 	}
 	for i := range p.follows {
@@ -93,7 +94,7 @@ func NewByEye() *ByEye {
 		p.fits[i] = newWrapped("", theme.Caption, inkSoft, sideContent)
 	}
 	p.curve.onPick = func(i int) { call1(p.OnCurve, i) }
-	p.way = newTwoWay("Out", "In", "Out of the piece, or into it")
+	p.way = newTwoWay(words.T("Out"), words.T("In"), words.T("Out of the piece, or into it"))
 	p.parallel = newField("mm", func(text string) error {
 		if p.way.second {
 			return askText(p.OnInward, text)
@@ -113,7 +114,7 @@ func NewByEye() *ByEye {
 	p.stages.onTurn = func(on bool) { call1(p.OnStages, on) }
 	p.lay()
 	p.ExtendBaseWidget(p)
-	p.SetView(ByEyeView{Empty: "Pick an edge on the Table."})
+	p.SetView(ByEyeView{Empty: words.T("Pick an edge on the Table.")})
 	return p
 }
 
@@ -123,20 +124,20 @@ func (p *ByEye) lay() {
 	}
 	p.full = below(6,
 		inset(6, 0, 0, 0, p.point),
-		row("Out", p.follows[0]), p.fits[0],
-		row("Down", p.follows[1]), p.fits[1],
-		beside(8, noneGrows, newLink("Run smoothly through it", func() { call(p.OnSmooth) })),
+		row(words.T("Out"), p.follows[0]), p.fits[0],
+		row(words.T("Down"), p.follows[1]), p.fits[1],
+		beside(8, noneGrows, newLink(words.T("Run smoothly through it"), func() { call(p.OnSmooth) })),
 		rule(),
 		p.edge,
-		row("Curve", p.curve),
+		row(words.T("Curve"), p.curve),
 		p.unlaid,
-		newWords("Move all of it parallel", theme.Caption, inkSoft),
+		newWords(words.T("Move all of it parallel"), theme.Caption, inkSoft),
 		beside(8, 1, p.way, roomy(118, 36, p.parallel)),
 		beside(8, noneGrows,
-			newLink("Straighten it", func() { call(p.OnStraighten) }),
-			newLink("Straighten to another point", func() { call(p.OnBetween) })),
+			newLink(words.T("Straighten it"), func() { call(p.OnStraighten) }),
+			newLink(words.T("Straighten to another point"), func() { call(p.OnBetween) })),
 		rule(),
-		newWords("Style change, on all pieces", theme.Caption, inkSoft),
+		newWords(words.T("Style change, on all pieces"), theme.Caption, inkSoft),
 		beside(8, 0, p.style, roomy(118, 36, p.amount)),
 		p.hint,
 		rule(),

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -53,7 +54,7 @@ type Checks struct {
 	view   ChecksView
 	rows   []*finding
 	fine   []*fineRow
-	empty  *words
+	empty  *saying
 	copy   *link
 	limits *limitList
 	box    *fyne.Container
@@ -62,7 +63,7 @@ type Checks struct {
 // NewChecks makes the panel's content.
 func NewChecks() *Checks {
 	p := &Checks{empty: newWrapped("", theme.Body, inkSoft, sideContent)}
-	p.copy = newLink("Copy checks as text", func() { call1(p.OnCopy, p.Text()) })
+	p.copy = newLink(words.T("Copy checks as text"), func() { call1(p.OnCopy, p.Text()) })
 	p.limits = newLimitList()
 	p.limits.onText = func(i int, text string) error {
 		if p.OnLimit == nil {
@@ -77,7 +78,7 @@ func NewChecks() *Checks {
 	}
 	p.box = below(0, p.empty)
 	p.ExtendBaseWidget(p)
-	p.SetView(ChecksView{Empty: "Nothing to check yet.", Chosen: -1})
+	p.SetView(ChecksView{Empty: words.T("Nothing to check yet."), Chosen: -1})
 	return p
 }
 
@@ -85,10 +86,10 @@ func NewChecks() *Checks {
 func (p *Checks) Text() string {
 	var b strings.Builder
 	for i, f := range p.view.Findings {
-		fmt.Fprintf(&b, "Look at this, %d: %s\n", i+1, f.Text())
+		fmt.Fprintln(&b, words.F("Look at this, %d: %s", i+1, f.Text()))
 	}
 	for _, f := range p.view.Fine {
-		fmt.Fprintf(&b, "Fine: %s: %s\n", f.Title, f.Say)
+		fmt.Fprintln(&b, words.F("Fine: %s: %s", f.Title, f.Say))
 	}
 	if b.Len() == 0 {
 		return p.view.Empty + "\n"

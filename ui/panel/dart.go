@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -27,8 +28,8 @@ type Dart struct {
 	OnKeep   func(on bool)
 	OnRemove func()
 
-	name                *words
-	legs, width, seam   *words
+	name                *saying
+	legs, width, seam   *saying
 	closed, trued, kept *check
 	note                *note
 	box                 *fyne.Container
@@ -36,24 +37,24 @@ type Dart struct {
 
 // NewDart makes the panel's content.
 func NewDart() *Dart {
-	figure := func() *words { return newWrapped("", theme.Body, ink, sideContent-dartWord) }
+	figure := func() *saying { return newWrapped("", theme.Body, ink, sideContent-dartWord) }
 	p := &Dart{
 		name: newBold("", theme.Body, ink), legs: figure(), width: figure(), seam: figure(),
-		closed: newCheck("Show it closed"), trued: newCheck("True the seam across it"), kept: newCheck("Keep its width as printed"),
+		closed: newCheck(words.T("Show it closed")), trued: newCheck(words.T("True the seam across it")), kept: newCheck(words.T("Keep its width as printed")),
 		note: newNote(sideContent),
 	}
 	p.closed.onTurn = func(on bool) { call1(p.OnClose, on) }
 	p.trued.onTurn = func(on bool) { call1(p.OnTrue, on) }
 	p.kept.onTurn = func(on bool) { call1(p.OnKeep, on) }
-	row := func(word string, figure *words) *fyne.Container {
+	row := func(word string, figure *saying) *fyne.Container {
 		return beside(0, 1, sized(dartWord, 0, newWords(word, theme.Body, inkSoft)), figure)
 	}
 	p.box = below(4,
 		p.name,
-		row("Legs", p.legs), row("Width", p.width), row("Seam", p.seam),
+		row(words.T("Legs"), p.legs), row(words.T("Width"), p.width), row(words.T("Seam"), p.seam),
 		p.note,
 		p.closed, p.trued, p.kept,
-		beside(8, noneGrows, newLink("Take the dart away", func() { call(p.OnRemove) })),
+		beside(8, noneGrows, newLink(words.T("Take the dart away"), func() { call(p.OnRemove) })),
 	)
 	p.ExtendBaseWidget(p)
 	return p

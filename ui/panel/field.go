@@ -23,7 +23,7 @@ import (
 type field struct {
 	widget.BaseWidget
 	entry    *typed
-	unit     *words
+	unit     *saying
 	whole    fyne.CanvasObject
 	refused  bool
 	focused  bool

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -21,7 +22,7 @@ type finding struct {
 }
 
 func newFinding(i int, show, do func()) *finding {
-	f := &finding{number: i + 1, show: newButton("Show", show), do: newButton("", do)}
+	f := &finding{number: i + 1, show: newButton(words.T("Show"), show), do: newButton("", do)}
 	f.press = show
 	f.ExtendBaseWidget(f)
 	return f
@@ -63,7 +64,7 @@ func (f *finding) CreateRenderer() fyne.WidgetRenderer {
 		f.do.setWord(f.view.Do)
 		f.do.Hidden = !f.chosen || f.view.Do == ""
 	}
-	height := func(w *words) float32 {
+	height := func(w *saying) float32 {
 		if w.Hidden || w.text == "" {
 			return 0
 		}

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -29,8 +30,8 @@ func (g *gapRow) set(gaps []GapView) {
 }
 
 func (g *gapRow) CreateRenderer() fyne.WidgetRenderer {
-	title := newWords("Gap printed between sizes", theme.Caption, inkSoft)
-	var cells []*words // between, gap, between, gap
+	title := newWords(words.T("Gap printed between sizes"), theme.Caption, inkSoft)
+	var cells []*saying // between, gap, between, gap
 	d := &drawn{}
 	d.paint = func(theme.Palette) {
 		for len(cells) < 2*len(g.gaps) {

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/ui/paint"
 	"quarterstep/ui/scene"
@@ -113,8 +114,8 @@ func shape(outline geom.Path, fill, line scene.Ink) scene.Layer {
 // CreateRenderer is Fyne's.
 func (g *gauge) CreateRenderer() fyne.WidgetRenderer {
 	raster := canvas.NewRaster(g.draw)
-	wanted, figure := newWords("wanted", theme.Caption, accentInk), newBold("", theme.Body, ink)
-	var ticks []*words
+	wanted, figure := newWords(words.C("ease", "wanted"), theme.Caption, accentInk), newBold("", theme.Body, ink)
+	var ticks []*saying
 	d := &drawn{}
 	d.paint = func(theme.Palette) {
 		d.objects = []fyne.CanvasObject{raster, wanted, figure}
@@ -130,7 +131,7 @@ func (g *gauge) CreateRenderer() fyne.WidgetRenderer {
 	d.min = func() fyne.Size { return fyne.NewSize(200, theme.Px(gaugeHeight)) }
 	d.lay = func(size fyne.Size) {
 		place(raster, 0, 0, size.Width, size.Height)
-		over := func(o *words, at float64, y float32) (x0, x1 float32) {
+		over := func(o *saying, at float64, y float32) (x0, x1 float32) {
 			w := o.MinSize().Width
 			x := min(max(float32(at)-w/2, 0), size.Width-w)
 			placeLine(o, x, y, w)

@@ -55,10 +55,10 @@ type Growth struct {
 	OnTakeOut  func(i int)
 	OnGrown    func() // the panel grew or shrank by itself
 
-	piece  *words
+	piece  *saying
 	ways   *choiceList
 	gaps   *fyne.Container
-	gapSay *words
+	gapSay *saying
 	points *pointTable
 	spread *spreadPart
 	hint   *note

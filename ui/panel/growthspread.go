@@ -3,6 +3,7 @@ package panel
 import (
 	"fyne.io/fyne/v2"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -10,15 +11,15 @@ import (
 // and what the one in hand goes by.
 type spreadPart struct {
 	box    *fyne.Container
-	say    *words
-	title  *words
+	say    *saying
+	title  *saying
 	cuts   *choiceList
 	one    *fyne.Container // the cut line in hand
 	follow *pick
-	asks   *words
+	asks   *saying
 	share  *field
-	means  *words
-	status *words
+	means  *saying
+	status *saying
 	chosen int
 }
 
@@ -35,17 +36,17 @@ func newSpreadPart(p *Growth) *spreadPart {
 	s.follow.onPick = func(i int) { call1(p.OnFollow, i) }
 	s.share = newField("", func(text string) error { return askText(p.OnShare, text) })
 	s.one = below(6,
-		beside(8, 1, newWords("Opens with", theme.Body, ink), s.follow),
+		beside(8, 1, newWords(words.T("Opens with"), theme.Body, ink), s.follow),
 		beside(8, 0, s.asks, roomy(112, controlHeight, s.share)),
 		s.means, s.status,
-		beside(0, noneGrows, newLink("Take this cut line out", func() { call1(p.OnTakeOut, s.chosen) })),
+		beside(0, noneGrows, newLink(words.T("Take this cut line out"), func() { call1(p.OnTakeOut, s.chosen) })),
 	)
 	s.box = below(6,
 		s.say,
 		beside(2, noneGrows,
-			newLink("Usual cut lines", func() { call(p.OnDefaults) }),
-			newLink("Add lengthwise", func() { call1(p.OnAdd, false) }),
-			newLink("Add crosswise", func() { call1(p.OnAdd, true) })),
+			newLink(words.T("Usual cut lines"), func() { call(p.OnDefaults) }),
+			newLink(words.T("Add lengthwise"), func() { call1(p.OnAdd, false) }),
+			newLink(words.T("Add crosswise"), func() { call1(p.OnAdd, true) })),
 		s.title, s.cuts.box, s.one,
 	)
 	return s

@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -20,13 +21,13 @@ type handList struct {
 const backWidth = 84
 
 type handRow struct {
-	text *words
+	text *saying
 	line *fyne.Container
 }
 
 func newHandList(onBack func(i int)) *handList {
 	l := &handList{onBack: onBack}
-	l.box = below(2, rule(), newWords("Corrected by eye", theme.Caption, inkSoft))
+	l.box = below(2, rule(), newWords(words.T("Corrected by eye"), theme.Caption, inkSoft))
 	l.Hidden = true
 	l.ExtendBaseWidget(l)
 	return l
@@ -36,7 +37,7 @@ func (l *handList) set(texts []string) {
 	for len(l.rows) < len(texts) {
 		i := len(l.rows)
 		r := &handRow{text: newWrapped("", theme.Body, ink, sideContent-backWidth)}
-		r.line = beside(6, 0, r.text, newLink("Take back", func() { call1(l.onBack, i) }))
+		r.line = beside(6, 0, r.text, newLink(words.T("Take back"), func() { call1(l.onBack, i) }))
 		l.rows = append(l.rows, r)
 		l.box.Add(r.line)
 	}

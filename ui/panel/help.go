@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -41,15 +42,15 @@ func NewHelp(v HelpView) (fyne.CanvasObject, *container.Scroll) {
 			}
 		}
 	}
-	section("The work, step by step", v.Steps)
-	section("Before you cut", nil)
+	section(words.T("The work, step by step"), v.Steps)
+	section(words.T("Before you cut"), nil)
 	for _, c := range v.Cautions {
 		n := newNote(width)
 		n.set(c, true)
 		box.Add(n)
 	}
-	section("Words", v.Words)
-	section("Keys", v.Keys)
+	section(words.T("Words"), v.Words)
+	section(words.T("Keys"), v.Keys)
 	scroll := container.NewVScroll(inset(4, 4, 4, 20, box))
 	return sized(width+24, 440, scroll), scroll
 }

@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -63,11 +64,11 @@ type Increments struct {
 	edges       *pick
 	before      *iconButton
 	after       *iconButton
-	edgeNote    *words
+	edgeNote    *saying
 	gaps        *gapRow
 	follows     *pick
-	followNotes [2]*words
-	past        *words
+	followNotes [2]*saying
+	past        *saying
 	choices     []*choice
 	choiceBox   *fyne.Container
 	note        *note
@@ -76,7 +77,7 @@ type Increments struct {
 	hint        *note
 	points      *pointTable
 	with        *check
-	emptyText   *words
+	emptyText   *saying
 }
 
 // NewIncrements makes the panel's content, with no edge chosen.
@@ -96,14 +97,14 @@ func NewIncrements() *Increments {
 	p.wire()
 	p.lay()
 	p.ExtendBaseWidget(p)
-	p.SetView(IncrementsView{Empty: "Pick an edge on the Table."})
+	p.SetView(IncrementsView{Empty: words.T("Pick an edge on the Table.")})
 	return p
 }
 
 func (p *Increments) wire() {
 	p.edges.onPick = func(i int) { call1(p.OnEdge, i) }
-	p.before = newIconButton(theme.Left, "The edge before", func() { p.stepEdge(-1) })
-	p.after = newIconButton(theme.Right, "The next edge", func() { p.stepEdge(1) })
+	p.before = newIconButton(theme.Left, words.T("The edge before"), func() { p.stepEdge(-1) })
+	p.after = newIconButton(theme.Right, words.T("The next edge"), func() { p.stepEdge(1) })
 	p.follows.onPick = func(i int) { call1(p.OnFollow, i) }
 	p.total = newKeyField("in", func(text string) error {
 		if p.OnTotal == nil {
@@ -111,8 +112,8 @@ func (p *Increments) wire() {
 		}
 		return p.OnTotal(text)
 	})
-	p.less = newIconButton(theme.Minus, "Add less", func() { call1(p.OnStep, -1) })
-	p.more = newIconButton(theme.Plus, "Add more", func() { call1(p.OnStep, 1) })
+	p.less = newIconButton(theme.Minus, words.T("Add less"), func() { call1(p.OnStep, -1) })
+	p.more = newIconButton(theme.Plus, words.T("Add more"), func() { call1(p.OnStep, 1) })
 	p.less.solid, p.more.solid = true, true
 	p.points = newPointTable()
 	p.points.onPoint = func(i int) { call1(p.OnPoint, i) }
@@ -137,13 +138,13 @@ func (p *Increments) lay() {
 		rule(),
 		p.gaps,
 		rule(),
-		beside(8, 2, newWords("Follows", theme.Body, ink), p.follows, below(0, p.followNotes[0], p.followNotes[1])),
+		beside(8, 2, newWords(words.T("Follows"), theme.Body, ink), p.follows, below(0, p.followNotes[0], p.followNotes[1])),
 		rule(),
 		p.past,
 		p.choiceBox,
 		p.note,
 		rule(),
-		beside(6, 0, newBold("Total to add", theme.Body, ink), p.less, roomy(118, 40, p.total), p.more),
+		beside(6, 0, newBold(words.T("Total to add"), theme.Body, ink), p.less, roomy(118, 40, p.total), p.more),
 		p.hint,
 		rule(),
 		p.points,

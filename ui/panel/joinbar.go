@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -55,7 +56,7 @@ func (b *JoinBar) SetView(v JoinView) {
 // CreateRenderer is Fyne's.
 func (b *JoinBar) CreateRenderer() fyne.WidgetRenderer {
 	back := newBox(raisedFill, edge, 1.2, theme.PanelRadius)
-	title, say := newWords("Laid together at", theme.Body, inkSoft), newWords("", theme.Body, ink)
+	title, say := newWords(words.T("Laid together at"), theme.Body, inkSoft), newWords("", theme.Body, ink)
 	m := newMark(theme.Look, 16, ink)
 	d := &drawn{}
 	d.paint = func(theme.Palette) {
@@ -113,7 +114,7 @@ type joinPlace struct {
 
 func newJoinPlace(word string, press func()) *joinPlace {
 	p := &joinPlace{word: word}
-	p.hint, p.press = "Lay the pieces together here", press
+	p.hint, p.press = words.T("Lay the pieces together here"), press
 	p.ExtendBaseWidget(p)
 	return p
 }

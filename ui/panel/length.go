@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -36,12 +37,12 @@ type Length struct {
 	OnTakeBack func()
 	OnGrown    func() // the panel grew or shrank by itself
 
-	say    *words
+	say    *saying
 	rows   []*lengthRow
 	groups *fyne.Container
 	add    *link
 	back   *link
-	title  *words
+	title  *saying
 	paper  *figureRows
 	hint   *note
 	note   *note
@@ -58,8 +59,8 @@ func NewLength() *Length {
 		hint:   newNote(sideContent),
 		note:   newNote(sideContent),
 	}
-	p.add = newLink("Add a line", func() { call(p.OnAdd) })
-	p.back = newLink("Take all of it back", func() { call(p.OnTakeBack) })
+	p.add = newLink(words.T("Add a line"), func() { call(p.OnAdd) })
+	p.back = newLink(words.T("Take all of it back"), func() { call(p.OnTakeBack) })
 	p.box = below(6, p.say, p.groups, p.hint, p.note, beside(8, noneGrows, p.add, p.back), p.title, p.paper)
 	p.ExtendBaseWidget(p)
 	return p

@@ -3,6 +3,7 @@ package panel
 import (
 	"fyne.io/fyne/v2"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -22,7 +23,7 @@ type limitList struct {
 }
 
 type limitRow struct {
-	title, source *words
+	title, source *saying
 	field         *field
 	usual         *link
 	all           *fyne.Container
@@ -32,7 +33,7 @@ func newLimitList() *limitList {
 	l := &limitList{hint: newNote(sideContent)}
 	l.box = below(4, l.hint)
 	l.box.Hidden = true
-	l.open = newLink("Limits", func() {
+	l.open = newLink(words.T("Limits"), func() {
 		l.box.Hidden = !l.box.Hidden
 		l.sayOpen()
 		call(l.onGrown)
@@ -41,9 +42,9 @@ func newLimitList() *limitList {
 }
 
 func (l *limitList) sayOpen() {
-	word := "Limits"
+	word := words.T("Limits")
 	if !l.box.Hidden {
-		word = "Hide limits"
+		word = words.T("Hide limits")
 	}
 	l.open.setWord(word)
 }
@@ -87,7 +88,7 @@ func (r *limitRow) set(v LimitView) {
 	r.source.setText(v.Source)
 	r.field.set(v.Figure)
 	r.field.setUnit(v.Unit)
-	r.usual.setWord("As usual, " + v.Usual)
+	r.usual.setWord(words.F("As usual, %s", v.Usual))
 	r.usual.Hidden = v.Usual == ""
 	relay(r.all)
 }

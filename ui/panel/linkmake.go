@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -22,9 +23,9 @@ type MakeLinkView struct {
 // makePart makes a link.
 type makePart struct {
 	start  *Push
-	title  *words
-	sides  [2]*words
-	ask    *words
+	title  *saying
+	sides  [2]*saying
+	ask    *saying
 	kinds  *choiceList
 	turn   *link
 	link   *Push
@@ -35,17 +36,17 @@ type makePart struct {
 
 func newMakePart(p *Links) *makePart {
 	m := &makePart{
-		title: newBold("Link in the making", theme.Body, ink),
+		title: newBold(words.T("Link in the making"), theme.Body, ink),
 		ask:   newWrapped("", theme.Caption, inkSoft, sideContent),
 	}
 	for i := range m.sides {
 		m.sides[i] = newWrapped("", theme.Body, ink, sideContent)
 	}
 	m.start = NewPush("", func() { call(p.OnStart) })
-	m.link = NewPush("Link", func() { call(p.OnMake) })
+	m.link = NewPush(words.T("Link"), func() { call(p.OnMake) })
 	m.link.Importance = widget.HighImportance
-	m.letGo = NewPush("Let go", func() { call(p.OnLetGo) })
-	m.turn = newLink("The other way round", func() { call(p.OnTurn) })
+	m.letGo = NewPush(words.T("Let go"), func() { call(p.OnLetGo) })
+	m.turn = newLink(words.T("The other way round"), func() { call(p.OnTurn) })
 	m.kinds = newChoiceList(func(i int) { call1(p.OnKind, i) })
 	m.making = below(6, rule(), m.title, m.sides[0], m.sides[1], m.ask, m.kinds.box,
 		beside(8, noneGrows, m.turn), fyneGrid(2, m.link, m.letGo))

@@ -5,26 +5,27 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
 // linkPart is the link that is open, with what can be done about it.
 type linkPart struct {
 	mark     *mark
-	title    *words
+	title    *saying
 	gauge    *gauge
 	low      *field
 	high     *field
 	ease     *fyne.Container
 	hint     *note
-	says     []*words
+	says     []*saying
 	sayBox   *fyne.Container
 	why      *note
 	remedies [2]*Push
 	remedy   *fyne.Container
 	give     *pick
 	giveRow  *fyne.Container
-	giveSay  *words
+	giveSay  *saying
 	print    *link
 	unlink   *link
 	box      *fyne.Container
@@ -55,11 +56,11 @@ func newLinkPart(p *Links) *linkPart {
 	}
 	o.remedies[0].Importance = widget.HighImportance
 	o.give.onPick = func(i int) { call1(p.OnGive, i) }
-	o.print = newLink("As in print", func() { call(p.OnPrint) })
-	o.unlink = newLink("Unlink", func() { call(p.OnUnlink) })
-	o.ease = beside(8, 0, newWords("Ease wanted", theme.Body, ink), roomy(88, controlHeight, o.low), newWords("to", theme.Body, ink), roomy(88, controlHeight, o.high))
+	o.print = newLink(words.T("As in print"), func() { call(p.OnPrint) })
+	o.unlink = newLink(words.T("Unlink"), func() { call(p.OnUnlink) })
+	o.ease = beside(8, 0, newWords(words.T("Ease wanted"), theme.Body, ink), roomy(88, controlHeight, o.low), newWords(words.C("from a length to a length", "to"), theme.Body, ink), roomy(88, controlHeight, o.high))
 	o.remedy = container.New(sideOrBelow{8}, o.remedies[0], o.remedies[1])
-	o.giveRow = beside(8, 1, newWords("Gives way", theme.Body, ink), o.give)
+	o.giveRow = beside(8, 1, newWords(words.T("Gives way"), theme.Body, ink), o.give)
 	o.box = below(7,
 		beside(9, 1, o.mark, o.title),
 		o.gauge, o.ease, o.hint, o.sayBox, o.why, o.remedy, o.giveRow, o.giveSay,

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -58,7 +59,7 @@ type Links struct {
 	OnGrown  func() // the panel grew or shrank by itself
 
 	view  LinksView
-	empty *words
+	empty *saying
 	rows  []*linkRow
 	open  *linkPart
 	make  *makePart
@@ -71,7 +72,7 @@ func NewLinks() *Links {
 	p.open, p.make = newLinkPart(p), newMakePart(p)
 	p.box = below(6)
 	p.ExtendBaseWidget(p)
-	p.SetView(LinksView{Empty: "None yet. Pick two edges, then Link.", Open: -1})
+	p.SetView(LinksView{Empty: words.T("None yet. Pick two edges, then Link."), Open: -1})
 	return p
 }
 

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -86,7 +87,7 @@ type Pages struct {
 	OnGrown         func()
 
 	pages          *pageMap
-	count, summary *words
+	count, summary *saying
 	papers         *pick
 	turn           *twoWay
 	overlap        *field
@@ -104,7 +105,7 @@ type Pages struct {
 	printers       *pick
 	printerRow     fyne.CanvasObject
 	changed        *check
-	sending        *words
+	sending        *saying
 	cancel, anew   *link
 	print, save    *Push
 	box            *fyne.Container
@@ -119,8 +120,8 @@ func NewPages() *Pages {
 		count:    newBold("", theme.Body, ink),
 		summary:  newWrapped("", theme.Caption, inkSoft, sideContent-mapWidth-12),
 		papers:   newPick(150),
-		turn:     newTwoWay("Tall", "Wide", ""),
-		dark:     newTwoWay("Black on white", "White on black", ""),
+		turn:     newTwoWay(words.T("Tall"), words.T("Wide"), ""),
+		dark:     newTwoWay(words.T("Black on white"), words.T("White on black"), ""),
 		hint:     newNote(sideContent),
 		look:     newNote(sideContent),
 		printers: newPick(150),
@@ -148,19 +149,19 @@ func NewPages() *Pages {
 	p.shown = newCheckGrid(2, func(i int, on bool) { call2(p.OnShown, i, on) })
 	p.whichPieces = newCheckGrid(2, func(i int, on bool) { call2(p.OnPiece, i, on) })
 	p.whichSizes = newCheckGrid(4, func(i int, on bool) { call2(p.OnSize, i, on) })
-	p.pieces = newUnfold("Pieces", below(0, p.whichPieces.box), grown)
-	p.sizes = newUnfold("Sizes", below(0, p.whichSizes.box), grown)
+	p.pieces = newUnfold(words.T("Pieces"), below(0, p.whichPieces.box), grown)
+	p.sizes = newUnfold(words.T("Sizes"), below(0, p.whichSizes.box), grown)
 	p.scale = newScaleCheck(
 		func() { call(p.OnTestPage) },
 		func(text string) error { return askText(p.OnAcross, text) },
 		func(text string) error { return askText(p.OnDown, text) },
 		func() { call(p.OnInsist) }, func() { call(p.OnForget) },
 	)
-	p.cancel = newLink("Cancel", func() { call(p.OnCancel) })
-	p.anew = newLink("Lay out anew", func() { call(p.OnAnew) })
-	p.print = NewPush("Print", func() { call(p.OnPrint) })
+	p.cancel = newLink(words.T("Cancel"), func() { call(p.OnCancel) })
+	p.anew = newLink(words.T("Lay out anew"), func() { call(p.OnAnew) })
+	p.print = NewPush(words.T("Print"), func() { call(p.OnPrint) })
 	p.print.Importance = widget.HighImportance
-	p.save = NewPush("Save PDF", func() { call(p.OnSave) })
+	p.save = NewPush(words.T("Save PDF"), func() { call(p.OnSave) })
 	p.lay()
 	p.ExtendBaseWidget(p)
 	p.SetView(PagesView{Page: -1})
@@ -171,14 +172,14 @@ func (p *Pages) lay() {
 	caption := func(text string, o fyne.CanvasObject) fyne.CanvasObject {
 		return below(2, newWords(text, theme.Caption, inkSoft), o)
 	}
-	p.beam = fyneGrid(2, caption("For the projector", p.dark), caption("Lines as wide as", p.line))
-	p.printerRow = caption("Printer", p.printers)
+	p.beam = fyneGrid(2, caption(words.T("For the projector"), p.dark), caption(words.T("Lines as wide as"), p.line))
+	p.printerRow = caption(words.T("Printer"), p.printers)
 	p.box = below(
 		8,
 		container.NewBorder(nil, nil, p.pages, nil, inset(0, 0, 8, 0, below(2, p.count, p.summary))),
 		rule(),
 		beside(8, 0, p.papers, p.turn),
-		fyneGrid(2, caption("Overlap to glue", p.overlap), caption("Printer's own margin", p.margin)),
+		fyneGrid(2, caption(words.T("Overlap to glue"), p.overlap), caption(words.T("Printer's own margin"), p.margin)),
 		p.beam,
 		p.hint,
 		rule(),
@@ -193,7 +194,7 @@ func (p *Pages) lay() {
 		p.changed,
 		beside(8, 0, p.sending, p.cancel),
 		beside(8, 0, sized(0, controlHeight, p.print), p.save),
-		beside(8, noneGrows, newLink("Other ways out ...", func() { call(p.OnOther) }), p.anew),
+		beside(8, noneGrows, newLink(words.T("Other ways out ..."), func() { call(p.OnOther) }), p.anew),
 	)
 }
 

@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -31,14 +32,14 @@ type Photo struct {
 	Lines       *Lines
 
 	empty, full  *fyne.Container
-	emptyText    *words
+	emptyText    *saying
 	photos       *pick
 	prev, next   *iconButton
-	busy         *words
+	busy         *saying
 	bar          *shareBar
 	working      *fyne.Container
 	note         *note
-	title, found *words
+	title, found *saying
 	titleRow     *fyne.Container
 	reference    *pick
 	targets      *targetRow
@@ -49,7 +50,7 @@ type Photo struct {
 	card         *link
 	joinAll      *link
 	ask          *note
-	says         *words
+	says         *saying
 	saysLook     *note
 	again        *link
 	links        *fyne.Container
@@ -77,13 +78,13 @@ func NewPhoto() *Photo {
 		targets:   newTargetRow(),
 		lengthSay: newNote(sideContent), ask: newNote(sideContent), saysLook: newNote(sideContent),
 		says:  newWrapped("", theme.Caption, inkSoft, sideContent),
-		shown: newTwoWay("As taken", "Straightened", ""),
-		dim:   newCheck("Dim the photo"),
+		shown: newTwoWay(words.T("As taken"), words.T("Straightened"), ""),
+		dim:   newCheck(words.T("Dim the photo")),
 		lead:  newPick(150),
 		Lines: newLines(),
 	}
-	p.prev = newIconButton(theme.Left, "The photo before", func() { p.step(-1) })
-	p.next = newIconButton(theme.Right, "The next photo", func() { p.step(1) })
+	p.prev = newIconButton(theme.Left, words.T("The photo before"), func() { p.step(-1) })
+	p.next = newIconButton(theme.Right, words.T("The next photo"), func() { p.step(1) })
 	p.photos.onPick = func(i int) { call1(p.OnPhoto, i) }
 	p.reference.onPick = func(i int) { call1(p.OnReference, i) }
 	p.lead.onPick = func(i int) { call1(p.OnLead, i) }
@@ -93,7 +94,7 @@ func NewPhoto() *Photo {
 	p.lengths = newMeasuredRow(func(i int, text string) error { return ask(p.OnLength, i, text) }, p.grown)
 	p.flatten = NewPush("", func() { call(p.OnFlatten) })
 	p.flatten.Importance = widget.HighImportance
-	p.again = newLink("Click them again", func() { call(p.OnAgain) })
+	p.again = newLink(words.T("Click them again"), func() { call(p.OnAgain) })
 	p.measure = newLink("", func() { call(p.OnMeasure) })
 	p.card = newLink("", func() { call(p.OnCard) })
 	p.joinAll = newLink("", func() { call(p.OnJoinAll) })
@@ -105,14 +106,14 @@ func NewPhoto() *Photo {
 }
 
 func (p *Photo) lay() {
-	cancel := NewPush("Cancel", func() { call(p.OnCancel) })
+	cancel := NewPush(words.T("Cancel"), func() { call(p.OnCancel) })
 	p.titleRow = beside(8, 0, p.title, p.found)
 	p.links, p.flattenRow = below(0, beside(0, noneGrows, p.again), beside(0, noneGrows, p.measure), beside(0, noneGrows, p.card)), sized(0, controlHeight, p.flatten)
 	p.working = below(4, p.busy, beside(8, 0, sized(0, 8, p.bar), cancel))
-	p.leadRow = below(2, newWords("This photo shows", theme.Caption, inkSoft), p.lead, beside(0, noneGrows, p.joinAll))
-	bring := NewPush("Bring in a photo or scan", func() { call(p.OnBringIn) })
+	p.leadRow = below(2, newWords(words.T("This photo shows"), theme.Caption, inkSoft), p.lead, beside(0, noneGrows, p.joinAll))
+	bring := NewPush(words.T("Bring in a photo or scan"), func() { call(p.OnBringIn) })
 	bring.Importance = widget.HighImportance
-	p.empty = below(8, p.emptyText, bring, beside(0, noneGrows, newLink("Print target strips to lay beside it", func() { call(p.OnTargets) })))
+	p.empty = below(8, p.emptyText, bring, beside(0, noneGrows, newLink(words.T("Print target strips to lay beside it"), func() { call(p.OnTargets) })))
 	p.top = below(
 		8,
 		beside(4, 0, p.photos, p.prev, p.next),
@@ -123,7 +124,7 @@ func (p *Photo) lay() {
 		p.lengths.row, p.lengths.hint, p.lengthSay,
 		p.links, p.flattenRow,
 		p.shown, p.leadRow,
-		beside(8, 0, p.dim, newLink("Take the photo away", func() { call(p.OnRemove) })),
+		beside(8, 0, p.dim, newLink(words.T("Take the photo away"), func() { call(p.OnRemove) })),
 		p.working, // below all that is pressed, so that nothing moves away under the pointer
 		p.Lines,
 	)
@@ -195,14 +196,14 @@ func (p *Photo) setReference(v PhotoView) {
 	p.fields.set(fields)
 	p.lengths.set(v.Lengths)
 	p.again.Hidden = hide || v.Clicked == 0
-	p.measure.setWord("Measure a drawn length to make sure")
+	p.measure.setWord(words.T("Measure a drawn length to make sure"))
 	if v.Measuring {
-		p.measure.setWord("Leave the drawn length")
+		p.measure.setWord(words.T("Leave the drawn length"))
 	}
 	p.measure.Hidden = !v.Measurable
-	p.card.setWord("Check roughly by a bank card")
+	p.card.setWord(words.T("Check roughly by a bank card"))
 	if v.Carding {
-		p.card.setWord("Leave the bank card")
+		p.card.setWord(words.T("Leave the bank card"))
 	}
 	p.card.Hidden = !v.Cardable
 	p.links.Hidden = p.again.Hidden && p.measure.Hidden && p.card.Hidden

@@ -11,7 +11,7 @@ import (
 // what was typed was refused.
 type measuredRow struct {
 	row    *fyne.Container
-	names  [2]*words
+	names  [2]*saying
 	fields [2]*field
 	hint   *note
 }

@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -33,12 +34,12 @@ type Lines struct {
 	from, to       *pick
 	ways           *pick
 	follow         *check
-	done           *words
+	done           *saying
 	rows           []*traceRow
 	list           *fyne.Container
 	finish, undo   *Push
 	next, shelf    *Push
-	marksTitle     *words
+	marksTitle     *saying
 	marks          *fyne.Container
 	markKeys       []*iconButton
 	note           *note
@@ -53,9 +54,9 @@ type Lines struct {
 func newLines() *Lines {
 	p := &Lines{
 		cut: newPick(110), chart: newPick(150), from: newPick(70), to: newPick(70),
-		ways: newPick(150), follow: newCheck("Follow the printed line between my clicks"),
+		ways: newPick(150), follow: newCheck(words.T("Follow the printed line between my clicks")),
 		done: newWords("", theme.Caption, inkSoft), list: below(0),
-		marksTitle: newWords("Marks: click them on the photo", theme.Caption, inkSoft),
+		marksTitle: newWords(words.T("Marks: click them on the photo"), theme.Caption, inkSoft),
 		marks:      beside(2, noneGrows), note: newNote(sideContent),
 	}
 	p.name = newField("", func(text string) error { return askText(p.OnName, text) })
@@ -69,25 +70,25 @@ func newLines() *Lines {
 	p.next = NewPush("", func() { call(p.OnNext) })
 	p.shelf = NewPush("", func() { call(p.OnShelf) })
 	p.finish.Importance, p.next.Importance, p.shelf.Importance = widget.HighImportance, widget.HighImportance, widget.HighImportance
-	p.undo = NewPush("Undo point", func() { call(p.OnUndo) })
+	p.undo = NewPush(words.T("Undo point"), func() { call(p.OnUndo) })
 	caption := func(text string, o fyne.CanvasObject) fyne.CanvasObject {
 		return below(2, newWords(text, theme.Caption, inkSoft), o)
 	}
-	p.sizesPart = below(6, caption("Size chart", p.chart), fyneGrid(2, caption("Smallest printed", p.from), caption("Largest printed", p.to)), p.ways)
+	p.sizesPart = below(6, caption(words.T("Size chart"), p.chart), fyneGrid(2, caption(words.T("Smallest printed"), p.from), caption(words.T("Largest printed"), p.to)), p.ways)
 	p.finishRow = beside(8, 0, p.finish, p.undo)
-	p.change = newLink("Other sizes", func() {
+	p.change = newLink(words.T("Other sizes"), func() {
 		p.open = !p.open
 		p.laySizes()
 		call(p.OnGrown)
 	})
-	p.dropRow = beside(8, noneGrows, newLink("Give this piece up", func() { call(p.OnDrop) }), p.change)
+	p.dropRow = beside(8, noneGrows, newLink(words.T("Give this piece up"), func() { call(p.OnDrop) }), p.change)
 	p.box = below(
 		8,
 		rule(),
-		fyneGrid(2, caption("Piece", p.name), caption("Cut", p.cut)),
+		fyneGrid(2, caption(words.T("Piece"), p.name), caption(words.T("Cut"), p.cut)),
 		rule(),
 		p.sizesPart,
-		beside(8, 0, newBold("Lines to trace", theme.Body, ink), p.done),
+		beside(8, 0, newBold(words.T("Lines to trace"), theme.Body, ink), p.done),
 		p.list, p.follow,
 		p.shelf, p.next,
 		p.finishRow,

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -140,13 +141,13 @@ func (t *pointTable) columns() (out, down float32) {
 }
 
 func (t *pointTable) CreateRenderer() fyne.WidgetRenderer {
-	head := []*words{
-		newWords("Grade point", theme.Caption, inkSoft),
-		newWords("Out", theme.Caption, inkSoft),
-		newWords("Down", theme.Caption, inkSoft),
+	head := []*saying{
+		newWords(words.T("Grade point"), theme.Caption, inkSoft),
+		newWords(words.T("Out"), theme.Caption, inkSoft),
+		newWords(words.T("Down"), theme.Caption, inkSoft),
 	}
 	ring := newGround()
-	var cells []*words
+	var cells []*saying
 	var lines []*canvas.Rectangle
 	d := &drawn{}
 	d.paint = func(p theme.Palette) {
@@ -177,7 +178,7 @@ func (t *pointTable) CreateRenderer() fyne.WidgetRenderer {
 		h := t.rowHeight()
 		out, down := t.columns()
 		place(ring, -4, 0, size.Width+8, size.Height)
-		line := func(ws []*words, y float32) {
+		line := func(ws []*saying, y float32) {
 			for k, x := range []float32{0, out, down} {
 				w := []float32{out - 6, down - out, size.Width - down}[k]
 				m := ws[k].MinSize().Height

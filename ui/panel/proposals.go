@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -34,8 +35,8 @@ type Proposals struct {
 	OnAll    func()
 	OnFind   func()
 
-	title *words
-	none  *words
+	title *saying
+	none  *saying
 	all   *Push
 	find  *Push
 	rows  []*proposalRow
@@ -121,7 +122,7 @@ type proposalRow struct {
 }
 
 func newProposalRow(pick, accept, leave func()) *proposalRow {
-	r := &proposalRow{accept: newLink("Accept", accept), leave: newLink("Leave out", leave)}
+	r := &proposalRow{accept: newLink(words.T("Accept"), accept), leave: newLink(words.T("Leave out"), leave)}
 	r.press = pick
 	r.ExtendBaseWidget(r)
 	return r

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -69,9 +70,9 @@ func NewRail(steps int) *Rail {
 	}
 	r.undo = newIconButton(theme.Undo, "", func() { call(r.OnUndo) })
 	r.redo = newIconButton(theme.Redo, "", func() { call(r.OnRedo) })
-	r.dark = newIconButton(theme.Moon, "Light or dark", func() { call1(r.OnDark, !r.view.Dark) })
-	r.help = newIconButton(theme.Help, "Help: the steps, words, keys", func() { call(r.OnHelp) })
-	r.unit = newTwoWay("in", "cm", "Show lengths in inches or centimetres")
+	r.dark = newIconButton(theme.Moon, words.T("Light or dark"), func() { call1(r.OnDark, !r.view.Dark) })
+	r.help = newIconButton(theme.Help, words.T("Help: the steps, words, keys"), func() { call(r.OnHelp) })
+	r.unit = newTwoWay(words.C("inches", "in"), "cm", words.T("Show lengths in inches or centimetres"))
 	r.unit.onTurn = func(cm bool) { call1(r.OnUnit, cm) }
 	hint := func(s string) { call1(r.OnHint, s) }
 	for _, s := range r.steps {
@@ -95,8 +96,13 @@ func (r *Rail) SetView(v RailView) {
 		}
 		s.set(sv, i == v.Present)
 	}
-	r.undo.hint = hintOf("Undo ", v.Undo, "Nothing to undo")
-	r.redo.hint = hintOf("Redo ", v.Redo, "Nothing to redo")
+	r.undo.hint, r.redo.hint = words.T("Nothing to undo"), words.T("Nothing to redo")
+	if v.Undo != "" {
+		r.undo.hint = words.F("Undo %s", v.Undo)
+	}
+	if v.Redo != "" {
+		r.redo.hint = words.F("Redo %s", v.Redo)
+	}
 	r.undo.setOff(v.Undo == "")
 	r.redo.setOff(v.Redo == "")
 	r.unit.set(v.Cm)
@@ -108,13 +114,6 @@ func (r *Rail) SetView(v RailView) {
 	if moved {
 		r.Refresh()
 	}
-}
-
-func hintOf(verb, what, otherwise string) string {
-	if what == "" {
-		return otherwise
-	}
-	return verb + what
 }
 
 // OpenMenu opens the menu under the pattern's name.

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -24,7 +25,7 @@ type ScaleView struct {
 // scaleCheck is where the sewist types what she measured.
 type scaleCheck struct {
 	box            *fyne.Container
-	ask            *words
+	ask            *saying
 	square         *squareToMeasure
 	across, down   *field
 	say            *note
@@ -41,9 +42,9 @@ func newScaleCheck(test func(), across, down func(string) error, insist, forget 
 		across: newField("mm", across),
 		down:   newField("mm", down),
 		say:    newNote(sideContent),
-		test:   newButton("Test page", test),
-		insist: newLink("Go by these figures all the same", insist),
-		forget: newLink("Forget the correction", forget),
+		test:   newButton(words.T("Test page"), test),
+		insist: newLink(words.T("Go by these figures all the same"), insist),
+		forget: newLink(words.T("Forget the correction"), forget),
 	}
 	hint := func(why string) {
 		s.say.set(why, true)
@@ -55,9 +56,9 @@ func newScaleCheck(test func(), across, down func(string) error, insist, forget 
 	}
 	s.box = below(
 		6,
-		container.NewBorder(nil, nil, container.NewCenter(newBold("Scale check", theme.Body, ink)), s.test),
+		container.NewBorder(nil, nil, container.NewCenter(newBold(words.T("Scale check"), theme.Body, ink)), s.test),
 		s.ask,
-		container.NewBorder(nil, nil, s.square, nil, inset(0, 0, 12, 0, below(8, row("Across", s.across), row("Down", s.down)))),
+		container.NewBorder(nil, nil, s.square, nil, inset(0, 0, 12, 0, below(8, row(words.T("Across"), s.across), row(words.T("Down"), s.down)))),
 		s.say,
 		beside(8, noneGrows, s.insist, s.forget),
 	)

@@ -1,12 +1,11 @@
 package panel
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -28,8 +27,8 @@ type Shelf struct {
 	OnBringIn func()
 	OnHint    func(string)
 
-	title, count *words
-	empty        *words
+	title, count *saying
+	empty        *saying
 	add          *iconButton
 	cards        []*card
 	list         *fyne.Container
@@ -40,12 +39,12 @@ type Shelf struct {
 // NewShelf makes an empty Shelf.
 func NewShelf() *Shelf {
 	s := &Shelf{
-		title: newBold("Shelf", theme.Body, ink),
+		title: newBold(words.T("Shelf"), theme.Body, ink),
 		count: newWords("", theme.Caption, inkSoft),
 		empty: newWrapped("", theme.Caption, inkSoft, ShelfWidth-32),
 		list:  below(4),
 	}
-	s.add = newIconButton(theme.Plus, "Bring in pieces", func() { call(s.OnBringIn) })
+	s.add = newIconButton(theme.Plus, words.T("Bring in pieces"), func() { call(s.OnBringIn) })
 	s.add.onHint = func(h string) { call1(s.OnHint, h) }
 	s.scroll = container.NewVScroll(inset(0, 0, 0, 8, s.list))
 	s.ExtendBaseWidget(s)
@@ -74,10 +73,7 @@ func (s *Shelf) SetView(v ShelfView) {
 }
 
 func pieces(n int) string {
-	if n == 1 {
-		return "1 piece"
-	}
-	return fmt.Sprintf("%d pieces", n)
+	return words.N(n, "%d piece", "%d pieces", n)
 }
 
 // SetNarrow folds the Shelf to thumbnails, or unfolds it.

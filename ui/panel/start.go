@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -50,19 +51,19 @@ func NewStart() *Start {
 	}
 	columns := fyneGrid(
 		3,
-		column(theme.BringIn, "Bring in paper", "A photo, a scan or an SVG of your printed pattern. Trace it once, then grade it.",
-			s.button("Bring in ...", &s.OnBringIn), link("Print targets to lay beside it", &s.OnTargets)),
-		column(theme.Folder, "Open", "A pattern you saved.", s.button("Open ...", &s.OnOpen), s.recent),
-		column(theme.Help, "Look around", "An invented wardrobe of a community theatre. Nothing you do to it is kept unless you save it.",
-			s.button("Show me how", &s.OnTour), link("Blouse, in cm", &s.OnBlouse), link("Waistcoat, in inches", &s.OnJacket)),
+		column(theme.BringIn, words.T("Bring in paper"), words.T("A photo, a scan or an SVG of your printed pattern. Trace it once, then grade it."),
+			s.button(words.T("Bring in ..."), &s.OnBringIn), link(words.T("Print targets to lay beside it"), &s.OnTargets)),
+		column(theme.Folder, words.T("Open"), words.T("A pattern you saved."), s.button(words.T("Open ..."), &s.OnOpen), s.recent),
+		column(theme.Help, words.T("Look around"), words.T("An invented wardrobe of a community theatre. Nothing you do to it is kept unless you save it."),
+			s.button(words.T("Show me how"), &s.OnTour), link(words.T("Blouse, in cm"), &s.OnBlouse), link(words.T("Waistcoat, in inches"), &s.OnJacket)),
 	)
 	columns.Layout = spread{gap: 16}
 	s.box = below(
 		16,
 		below(
 			4,
-			newBold("What would you like to do?", theme.SubHead, ink),
-			newWrapped("Quarterstep takes a paper pattern to the size you need: bring it in, grade it, look at it, print it true to scale.", theme.Body, inkSoft, startWide-48),
+			newBold(words.T("What would you like to do?"), theme.SubHead, ink),
+			newWrapped(words.T("Quarterstep takes a paper pattern to the size you need: bring it in, grade it, look at it, print it true to scale."), theme.Body, inkSoft, startWide-48),
 		),
 		columns,
 		s.before,

@@ -42,7 +42,7 @@ func (s *Status) Text() string {
 // CreateRenderer is Fyne's.
 func (s *Status) CreateRenderer() fyne.WidgetRenderer {
 	back := newFill(railFill)
-	var runs []*words
+	var runs []*saying
 	var lines []*ground
 	d := &drawn{}
 	d.paint = func(theme.Palette) {
@@ -92,7 +92,7 @@ func (s *Status) CreateRenderer() fyne.WidgetRenderer {
 // safe. It is hidden while there is nothing to say.
 type RedStrip struct {
 	widget.BaseWidget
-	text   *words
+	text   *saying
 	button *Push
 	onTurn func() // it came or went
 }

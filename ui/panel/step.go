@@ -94,7 +94,7 @@ func (s *stepButton) tone() tone {
 }
 
 // paintDisc gives a step its sign: filled number, tick, diamond or ring.
-func (s *stepButton) paintDisc(p theme.Palette, disc *canvas.Circle, figure *words, m *mark) {
+func (s *stepButton) paintDisc(p theme.Palette, disc *canvas.Circle, figure *saying, m *mark) {
 	disc.FillColor, disc.StrokeColor, disc.StrokeWidth = theme.Faded(p.Ink, 0), p.Edge, 1.3
 	m.Hidden = s.present || s.view.Mark < Done
 	disc.Hidden, figure.Hidden = !m.Hidden, !m.Hidden

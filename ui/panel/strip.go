@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -58,9 +59,9 @@ type Strip struct {
 
 // NewStrip makes an empty Size strip.
 func NewStrip() *Strip {
-	s := &Strip{charts: newPick(150), halves: newCheck("Halves")}
+	s := &Strip{charts: newPick(150), halves: newCheck(words.T("Halves"))}
 	s.halves.size = theme.Caption
-	s.halves.hint = "Let the handle stop at half sizes too, as holding Shift does"
+	s.halves.hint = words.T("Let the handle stop at half sizes too, as holding Shift does")
 	s.halves.onHint = func(h string) { call1(s.OnHint, h) }
 	s.charts.onPick = func(i int) { call1(s.OnChart, i) }
 	s.line = newStripLine(s)
@@ -132,7 +133,7 @@ func (s *Strip) snap(at float64, halves bool) float64 {
 // CreateRenderer is Fyne's.
 func (s *Strip) CreateRenderer() fyne.WidgetRenderer {
 	back, top := newFill(windowFill), newFill(separatorInk)
-	title := newBold("Size strip", theme.Body, ink)
+	title := newBold(words.T("Size strip"), theme.Body, ink)
 	d := &drawn{objects: []fyne.CanvasObject{back, top, title, s.halves, s.charts, s.line}}
 	d.paint = func(theme.Palette) {}
 	d.min = func() fyne.Size { return fyne.NewSize(500, max(100, theme.Px(100))) }
@@ -158,7 +159,7 @@ type stripLine struct {
 
 func newStripLine(s *Strip) *stripLine {
 	l := &stripLine{strip: s}
-	l.hint = "Drag to another size; keys , and . go one size down or up"
+	l.hint = words.T("Drag to another size; keys , and . go one size down or up")
 	l.onHint = func(h string) { call1(s.OnHint, h) }
 	l.ExtendBaseWidget(l)
 	return l

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -151,10 +152,11 @@ func (s *stripPen) bracket(first, last int) float32 {
 	s.bar(x0, y, x1, y+1, edge)
 	s.bar(x0, y, x0+1, y+5, edge)
 	s.bar(x1-1, y, x1, y+5, edge)
-	word := fyne.MeasureText("printed", theme.Px(theme.Caption), fyne.TextStyle{})
+	printed := words.T("printed")
+	word := fyne.MeasureText(printed, theme.Px(theme.Caption), fyne.TextStyle{})
 	mid := (x0 + x1) / 2
 	if left, right, shown := s.pillSpan(); !shown || mid+word.Width/2 < left || mid-word.Width/2 > right {
-		centred(s.text("printed", theme.Caption, inkSoft, false), mid, y-word.Height-1)
+		centred(s.text(printed, theme.Caption, inkSoft, false), mid, y-word.Height-1)
 		s.taken = append(s.taken, [2]float32{mid - word.Width/2, mid + word.Width/2})
 	}
 	return max(x1, mid+word.Width/2)

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -60,7 +61,7 @@ func (s *stripPen) gathered(v StripView) []stripPin {
 		pin := stripPin{x: s.line.x(min(max(view.Place, 0), last)), names: view.Name}
 		if view.Beyond != "" {
 			pin.off = cmp.Compare(view.Place, last/2)
-			pin.names += " " + view.Beyond + map[int]string{-1: " below", 1: " beyond"}[pin.off]
+			pin.names = beyond(pin.off, view)
 			pin.x += float32(pin.off) * 12
 		}
 		if n := len(out); n > 0 && pin.off == out[n-1].off && pin.x-out[n-1].x < pinGap {
@@ -90,3 +91,15 @@ func (s *stripPen) spread(pins []stripPin) {
 }
 
 func amberLine(p theme.Palette) color.NRGBA { return p.AmberLine }
+
+// beyond names a pin off the strip and how far off it is; side is -1 below, 1
+// beyond, 0 for neither.
+func beyond(side int, v PinView) string {
+	switch side {
+	case -1:
+		return words.F("%s %s below", v.Name, v.Beyond)
+	case 1:
+		return words.F("%s %s beyond", v.Name, v.Beyond)
+	}
+	return v.Name + " " + v.Beyond
+}

@@ -28,10 +28,10 @@ func onLoss(p theme.Palette) color.NRGBA    { return p.OnLoss }
 // faded is for drawings and words that are switched off.
 func faded(p theme.Palette) color.NRGBA { return theme.Faded(p.InkFaint, 0.55) }
 
-// words is text of one size and tone that follows the theme. It is one line,
+// saying is text of one size and tone that follows the theme. It is one line,
 // cut with an ellipsis where cut is set and the room too narrow, or as many
 // lines as it takes at the width wrap, which grows with the text scale.
-type words struct {
+type saying struct {
 	widget.BaseWidget
 	text  string
 	size  float32
@@ -42,32 +42,32 @@ type words struct {
 	wrap  float32
 }
 
-func newWords(text string, size float32, t tone) *words {
-	w := &words{text: text, size: size, tone: t}
+func newWords(text string, size float32, t tone) *saying {
+	w := &saying{text: text, size: size, tone: t}
 	w.ExtendBaseWidget(w)
 	return w
 }
 
-func newBold(text string, size float32, t tone) *words {
+func newBold(text string, size float32, t tone) *saying {
 	w := newWords(text, size, t)
 	w.bold = true
 	return w
 }
 
-func newCut(text string, size float32, t tone) *words {
+func newCut(text string, size float32, t tone) *saying {
 	w := newWords(text, size, t)
 	w.cut = true
 	return w
 }
 
-func newWrapped(text string, size float32, t tone, width float32) *words {
+func newWrapped(text string, size float32, t tone, width float32) *saying {
 	w := newWords(text, size, t)
 	w.wrap = width
 	return w
 }
 
 // set changes text, tone and weight, and draws again only when one differs.
-func (w *words) set(text string, t tone, bold bool) {
+func (w *saying) set(text string, t tone, bold bool) {
 	p := theme.Now()
 	if w.text == text && w.bold == bold && w.tone(p) == t(p) {
 		return
@@ -77,21 +77,21 @@ func (w *words) set(text string, t tone, bold bool) {
 }
 
 // setWrap breaks the lines at another width.
-func (w *words) setWrap(width float32) {
+func (w *saying) setWrap(width float32) {
 	if w.wrap != width {
 		w.wrap = width
 		w.Refresh()
 	}
 }
 
-func (w *words) setText(text string) { w.set(text, w.tone, w.bold) }
+func (w *saying) setText(text string) { w.set(text, w.tone, w.bold) }
 
-func (w *words) measure(text string) fyne.Size {
+func (w *saying) measure(text string) fyne.Size {
 	return fyne.MeasureText(text, theme.Px(w.size), fyne.TextStyle{Bold: w.bold})
 }
 
 // fit shortens a line to a width, the last shape an ellipsis.
-func (w *words) fit(text string, width float32) string {
+func (w *saying) fit(text string, width float32) string {
 	if w.measure(text).Width <= width+0.5 {
 		return text
 	}
@@ -105,7 +105,7 @@ func (w *words) fit(text string, width float32) string {
 }
 
 // lines breaks the text at spaces so that each line holds in the width.
-func (w *words) lines() []string {
+func (w *saying) lines() []string {
 	if w.wrap == 0 || w.text == "" {
 		return []string{w.text}
 	}
@@ -127,7 +127,7 @@ func (w *words) lines() []string {
 	return append(out, line)
 }
 
-func (w *words) CreateRenderer() fyne.WidgetRenderer {
+func (w *saying) CreateRenderer() fyne.WidgetRenderer {
 	var texts []*canvas.Text
 	d := &drawn{}
 	d.paint = func(p theme.Palette) {

@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -41,7 +42,7 @@ type Tools struct {
 	tools          []*toolButton
 	toggles        []*check
 	out, in        *iconButton
-	zoom           *words
+	zoom           *saying
 	fit, trueSize  *toolButton
 	divide, ground *ground
 	view           ToolsView
@@ -51,12 +52,12 @@ type Tools struct {
 // NewTools makes an empty bar.
 func NewTools() *Tools {
 	t := &Tools{ground: newFill(windowFill), divide: newFill(separatorInk)}
-	t.out = newIconButton(theme.Minus, "Smaller (-)", func() { call1(t.OnZoom, false) })
-	t.in = newIconButton(theme.Plus, "Larger (+)", func() { call1(t.OnZoom, true) })
+	t.out = newIconButton(theme.Minus, words.T("Smaller (-)"), func() { call1(t.OnZoom, false) })
+	t.in = newIconButton(theme.Plus, words.T("Larger (+)"), func() { call1(t.OnZoom, true) })
 	t.zoom = newWords("", theme.Body, ink)
 	t.zoom.align = fyne.TextAlignCenter
-	t.fit = newToolButton(theme.Fit, "Fit", "Show everything (0)", func() { call(t.OnFit) })
-	t.trueSize = newToolButton(theme.TrueSize, "True size", "As large as on paper (9)", func() { call(t.OnTrueSize) })
+	t.fit = newToolButton(theme.Fit, words.T("Fit"), words.T("Show everything (0)"), func() { call(t.OnFit) })
+	t.trueSize = newToolButton(theme.TrueSize, words.T("True size"), words.T("As large as on paper (9)"), func() { call(t.OnTrueSize) })
 	for _, b := range []*touch{&t.out.touch, &t.in.touch, &t.fit.touch, &t.trueSize.touch} {
 		b.onHint = t.hint
 	}

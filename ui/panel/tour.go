@@ -1,11 +1,10 @@
 package panel
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -24,8 +23,8 @@ type Tour struct {
 	widget.BaseWidget
 	OnNext, OnBack, OnLeave func()
 
-	count, title *words
-	say          *words
+	count, title *saying
+	say          *saying
 	do           *note
 	next         *Push
 	back, leave  *link
@@ -42,10 +41,10 @@ func NewTour() *Tour {
 		say:   newWrapped("", theme.Body, ink, tourWide-32),
 		do:    newNote(tourWide - 32),
 	}
-	t.next = NewPush("Next", func() { call(t.OnNext) })
+	t.next = NewPush(words.C("step", "Next"), func() { call(t.OnNext) })
 	t.next.Importance = widget.HighImportance
-	t.back = newLink("Back", func() { call(t.OnBack) })
-	t.leave = newLink("Leave the tour", func() { call(t.OnLeave) })
+	t.back = newLink(words.C("a step back", "Back"), func() { call(t.OnBack) })
+	t.leave = newLink(words.T("Leave the tour"), func() { call(t.OnLeave) })
 	t.box = below(8, t.count, t.title, t.say, t.do, beside(8, 2, t.leave, t.back, newWords("", theme.Body, ink), t.next))
 	t.Hidden = true
 	t.ExtendBaseWidget(t)
@@ -54,17 +53,17 @@ func NewTour() *Tour {
 
 // SetView shows a step.
 func (t *Tour) SetView(v TourView) {
-	t.count.setText(fmt.Sprintf("Step %d of %d", v.Step, v.Of))
+	t.count.setText(words.F("Step %d of %d", v.Step, v.Of))
 	t.title.setText(v.Title)
 	t.say.setText(v.Say)
 	do := v.Do
 	if do != "" && v.Done {
-		do = "Done. " + do
+		do = words.F("Done. %s", do)
 	}
 	t.do.set(do, do != "" && !v.Done)
-	word := "Next"
+	word := words.C("step", "Next")
 	if v.Last {
-		word = "Close"
+		word = words.T("Close")
 	}
 	setButton(t.next, word, false)
 	t.back.Hidden = v.Step <= 1

@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -11,7 +12,7 @@ import (
 // choice itself below it.
 type unfold struct {
 	box     *fyne.Container
-	state   *words
+	state   *saying
 	link    *link
 	content fyne.CanvasObject
 	grown   func()
@@ -19,7 +20,7 @@ type unfold struct {
 
 func newUnfold(title string, content fyne.CanvasObject, grown func()) *unfold {
 	u := &unfold{state: newCut("", theme.Body, ink), content: content, grown: grown}
-	u.link = newLink("Choose", func() { u.open(u.content.Visible()) })
+	u.link = newLink(words.T("Choose"), func() { u.open(u.content.Visible()) })
 	head := container.NewBorder(nil, nil, container.NewCenter(newWords(title, theme.Caption, inkSoft)), u.link, inset(6, 0, 8, 0, u.state))
 	u.box = below(6, head, content)
 	content.Hide()
@@ -30,10 +31,10 @@ func newUnfold(title string, content fyne.CanvasObject, grown func()) *unfold {
 func (u *unfold) open(was bool) {
 	if was {
 		u.content.Hide()
-		u.link.setWord("Choose")
+		u.link.setWord(words.T("Choose"))
 	} else {
 		u.content.Show()
-		u.link.setWord("Fold")
+		u.link.setWord(words.T("Fold"))
 	}
 	relay(u.box)
 	call(u.grown)

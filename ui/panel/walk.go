@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -171,7 +172,7 @@ func (w *Walk) hover(i int) {
 	w.over = i
 	hint := ""
 	if i >= 0 {
-		hint = "Click a part or a mark to see it on the Table."
+		hint = words.T("Click a part or a mark to see it on the Table.")
 	}
 	call1(w.OnHint, hint)
 	w.Refresh()
@@ -188,11 +189,11 @@ func (w *Walk) Cursor() desktop.Cursor {
 // CreateRenderer is Fyne's.
 func (w *Walk) CreateRenderer() fyne.WidgetRenderer {
 	back := newBox(raisedFill, edge, 1.2, theme.PanelRadius)
-	title := newBold("Seam walk", theme.SubHead, ink)
+	title := newBold(words.T("Seam walk"), theme.SubHead, ink)
 	say := newCut("", theme.Caption, inkSoft)
 	word, ease, easeSay := newWords("", theme.Body, ink), newBold("", walkEase, ink), newWords("", theme.Caption, inkSoft)
 	most, empty := newCut("", theme.Caption, inkSoft), newCut("", theme.Body, inkSoft)
-	var sides [4]*words
+	var sides [4]*saying
 	for i := range sides {
 		sides[i] = newCut("", theme.Caption, inkSoft)
 		if i%2 == 0 {
@@ -202,7 +203,7 @@ func (w *Walk) CreateRenderer() fyne.WidgetRenderer {
 	}
 	raster := canvas.NewRaster(w.draw)
 	fixed := []fyne.CanvasObject{back, title, say, word, ease, easeSay, raster, sides[0], sides[1], sides[2], sides[3], most, empty}
-	var labels []*words
+	var labels []*saying
 	d := &drawn{}
 	d.paint = func(theme.Palette) {
 		back.stroke, back.width = edge, 1.2
@@ -261,7 +262,7 @@ func (w *Walk) CreateRenderer() fyne.WidgetRenderer {
 }
 
 // placeLine puts one line of words at a height that grows with the text scale.
-func placeLine(o *words, x, y, width float32) {
+func placeLine(o *saying, x, y, width float32) {
 	place(o, x, theme.Px(y), width, o.measure("0").Height)
 }
 

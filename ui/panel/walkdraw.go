@@ -172,7 +172,7 @@ func drawTicks(out *scene.Layer, marks []WalkMark, at func(float64) float64, top
 
 // layLabels writes the marks' names above the follower, those that would run
 // into another left out, ends first; and the parts' figures between the bars.
-func (w *Walk) layLabels(labels []*words, width float32) {
+func (w *Walk) layLabels(labels []*saying, width float32) {
 	v, l := w.view, w.lay()
 	for _, o := range labels {
 		o.Hidden = true

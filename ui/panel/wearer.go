@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -36,12 +37,12 @@ type Wearer struct {
 
 	name     *field
 	hint     *note
-	empty    *words
+	empty    *saying
 	byChart  *choice
 	own      *choice
 	figures  *figureRows
 	measures *measureRows
-	rest     *words
+	rest     *saying
 	notes    *noteList
 	ease     *easeTable
 	chart    *fyne.Container // what shows once there is a chart
@@ -69,7 +70,7 @@ func NewWearer() *Wearer {
 		return p.OnMeasure(i, text)
 	}, p.showHint)
 	p.chart = below(6, below(0, p.byChart, p.own), p.measures.box, p.hint, p.figures, p.rest, p.notes.box, p.ease)
-	p.box = below(8, below(2, newWords("Name", theme.Caption, inkSoft), p.name), p.empty, p.chart)
+	p.box = below(8, below(2, newWords(words.T("Name"), theme.Caption, inkSoft), p.name), p.empty, p.chart)
 	p.ExtendBaseWidget(p)
 	p.SetView(WearerView{})
 	return p
@@ -94,8 +95,8 @@ func (p *Wearer) SetView(v WearerView) {
 	p.name.set(v.Name)
 	p.empty.setText(v.Empty)
 	p.empty.Hidden, p.chart.Hidden = v.Empty == "", v.Empty != ""
-	p.byChart.set(ChoiceView{Name: "Size from the chart", Figure: v.Size}, !v.Own)
-	p.own.set(ChoiceView{Name: "Own measurements", Figure: v.OwnCount}, v.Own)
+	p.byChart.set(ChoiceView{Name: words.T("Size from the chart"), Figure: v.Size}, !v.Own)
+	p.own.set(ChoiceView{Name: words.T("Own measurements"), Figure: v.OwnCount}, v.Own)
 	p.figures.Hidden, p.measures.box.Hidden = v.Own, !v.Own
 	p.figures.set(v.Figures)
 	p.measures.set(v.Measures, v.Unit)

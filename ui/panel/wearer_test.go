@@ -183,7 +183,7 @@ func TestWearerKeepsItsWidth(t *testing.T) {
 		}
 		var ends []float32
 		for _, o := range test.WidgetRenderer(p.ease).Objects() {
-			if w, ok := o.(*words); ok && w.align == fyne.TextAlignTrailing {
+			if w, ok := o.(*saying); ok && w.align == fyne.TextAlignTrailing {
 				ends = append(ends, w.Position().X, w.Position().X+w.Size().Width)
 			}
 		}

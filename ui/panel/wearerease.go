@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
 
@@ -50,12 +51,12 @@ var easeColumns = [...]float32{0.41, 0.64, 0.815, 1}
 func (t *easeTable) CreateRenderer() fyne.WidgetRenderer {
 	top := canvas.NewRectangle(nil)
 	title := newBold("", theme.Body, ink)
-	var head []*words
-	for _, word := range []string{"Body", "Finished", "Ease", "In print"} {
+	var head []*saying
+	for _, word := range []string{words.T("Body"), words.T("Finished"), words.T("Ease"), words.T("In print")} {
 		head = append(head, trailing(newWords(word, theme.Caption, inkSoft)))
 	}
 	why := newWrapped("", theme.Caption, inkSoft, sideContent)
-	var names, figures []*words
+	var names, figures []*saying
 	var lines []*canvas.Rectangle
 	d := &drawn{}
 	d.paint = func(p theme.Palette) {
@@ -66,7 +67,7 @@ func (t *easeTable) CreateRenderer() fyne.WidgetRenderer {
 				figures = append(figures, trailing(newWords("", theme.Body, ink)))
 			}
 		}
-		title.setText("Ease, " + t.unit)
+		title.setText(words.F("Ease, %s", t.unit))
 		why.setText(t.unknown)
 		top.FillColor = p.Separator
 		d.objects = []fyne.CanvasObject{top, title}
@@ -101,7 +102,7 @@ func (t *easeTable) CreateRenderer() fyne.WidgetRenderer {
 		h := row()
 		place(top, 0, 0, size.Width, 1)
 		middle(title, 0, title.MinSize().Width, h)
-		line := func(ws []*words, y float32) {
+		line := func(ws []*saying, y float32) {
 			for k, end := range easeColumns {
 				w := ws[k].MinSize()
 				place(ws[k], size.Width*end-w.Width, y+(h-w.Height)/2, w.Width, w.Height)
@@ -120,7 +121,7 @@ func (t *easeTable) CreateRenderer() fyne.WidgetRenderer {
 	return d.ready()
 }
 
-func trailing(w *words) *words {
+func trailing(w *saying) *saying {
 	w.align = fyne.TextAlignTrailing
 	return w
 }

@@ -33,7 +33,7 @@ func (f *figureRows) set(rows []FigureView) {
 }
 
 func (f *figureRows) CreateRenderer() fyne.WidgetRenderer {
-	var cells []*words
+	var cells []*saying
 	var lines []*canvas.Rectangle
 	d := &drawn{}
 	d.paint = func(p theme.Palette) {
