@@ -50,6 +50,7 @@ func (w *Window) menu() *fyne.Menu {
 		fyne.NewMenuItem("Demo: waistcoat, in inches", func() { w.ifSafe(func() { w.demo(app.DemoWaistcoat) }) }),
 		fyne.NewMenuItem("Show me how", w.beginTour),
 		w.textMenu(),
+		w.languageMenu(),
 		fyne.NewMenuItem("True size on this screen ...", w.askScreen),
 		fyne.NewMenuItemSeparator(),
 		fyne.NewMenuItem("About Quarterstep", w.about),

@@ -178,6 +178,17 @@ func (s *Session) keep(next state, label string) {
 	s.tell()
 }
 
+// Again works the document out anew, as it stands: what the result says is said
+// in the language in use. It is no step of history; a gesture under way is
+// dropped.
+func (s *Session) Again() {
+	s.shown, s.grader = nil, grading.Grader{}
+	if next, err := s.try(func(p model.Pattern) (model.Pattern, error) { return p, nil }); err == nil {
+		s.now.result = next.result
+	}
+	s.tell()
+}
+
 // Undo goes one step back; a gesture under way is dropped instead.
 func (s *Session) Undo() {
 	if s.shown != nil {

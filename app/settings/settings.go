@@ -26,13 +26,15 @@ const (
 
 // Settings is what is remembered. The zero value is the first day.
 type Settings struct {
-	Recent  []string `json:"recent,omitempty"` // project files, latest first
-	Dark    bool     `json:"dark,omitempty"`
-	Text    float64  `json:"text,omitempty"`    // how large words are, 1 to 1.5; 0 is 1
-	Folder  string   `json:"folder,omitempty"`  // where files were last opened or saved
-	Paper   string   `json:"paper,omitempty"`   // id of the paper last printed on
-	Printer string   `json:"printer,omitempty"` // name of the printer last chosen
-	Screen  float64  `json:"screen,omitempty"`  // window pixels a mm of this screen, 0 while not measured
+	Recent []string `json:"recent,omitempty"` // project files, latest first
+	Dark   bool     `json:"dark,omitempty"`
+	Text   float64  `json:"text,omitempty"` // how large words are, 1 to 1.5; 0 is 1
+	// Language is the code of the language chosen, empty for the system's.
+	Language string  `json:"language,omitempty"`
+	Folder   string  `json:"folder,omitempty"`  // where files were last opened or saved
+	Paper    string  `json:"paper,omitempty"`   // id of the paper last printed on
+	Printer  string  `json:"printer,omitempty"` // name of the printer last chosen
+	Screen   float64 `json:"screen,omitempty"`  // window pixels a mm of this screen, 0 while not measured
 	// Lenses are those of cameras, as photos of them have told, newest last.
 	Lenses []straight.KnownLens `json:"lenses,omitempty"`
 	// Printers are those whose scale was checked.
@@ -78,7 +80,7 @@ func read(r io.Reader) Settings {
 	if err != nil || len(data) > maxBytes || jsonsize.Check(data, jsonsize.Most{Items: []int{1000}, Names: 10_000}) != nil || json.Unmarshal(data, &s) != nil {
 		return Settings{}
 	}
-	if max(len(s.Folder), len(s.Paper), len(s.Printer)) > maxWords {
+	if max(len(s.Folder), len(s.Paper), len(s.Printer), len(s.Language)) > maxWords {
 		return Settings{}
 	}
 	if !(s.Screen >= 0 && s.Screen <= maxScreen) {

@@ -34,11 +34,13 @@ func run(demo bool, files []string) error {
 	if err != nil {
 		dir = "" // nowhere to keep habits: the window works without
 	}
+	habits := settings.Load(dir)
+	ui.Speak(habits.Language)
 	doc, err := document(demo, files)
 	if err != nil {
 		return err
 	}
-	w := ui.Open(app.NewWithID("quarterstep"), doc, settings.Load(dir), dir)
+	w := ui.Open(app.NewWithID("quarterstep"), doc, habits, dir)
 	w.OfferLeft()
 	if len(files) > 0 && paper.IsPicture(files[0]) {
 		w.BringIn(files)
