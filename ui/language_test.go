@@ -23,9 +23,15 @@ func speaksEnglish(t *testing.T) {
 func TestLanguageAtTheStart(t *testing.T) {
 	speaksEnglish(t)
 	for _, c := range []struct{ system, chosen, want string }{
-		{"de_DE.UTF-8", "", "de"}, {"de_AT@euro", "", "de"}, {"C.UTF-8", "", "en"}, {"C", "", "en"}, {"", "", "en"},
+		{"de_DE.UTF-8", "", "de"},
+		{"de_AT@euro", "", "de"},
+		{"C.UTF-8", "", "en"},
+		{"C", "", "en"},
+		{"", "", "en"},
 		{"fr_FR.UTF-8", "", "en"},
-		{"de_DE.UTF-8", "en", "en"}, {"en_US.UTF-8", "de", "de"}, {"de_DE.UTF-8", "spoilt", "de"},
+		{"de_DE.UTF-8", "en", "en"},
+		{"en_US.UTF-8", "de", "de"},
+		{"de_DE.UTF-8", "spoilt", "de"},
 	} {
 		t.Setenv("LANGUAGE", "")
 		t.Setenv("LC_MESSAGES", "")
