@@ -69,5 +69,5 @@ func FormatPlace[U ~string](mm float64, unit U) string {
 }
 
 func withUnit(mm float64, g Grain) string {
-	return Format(mm, g) + " " + string(g.unit)
+	return Format(mm, g) + " " + g.unit.Name()
 }

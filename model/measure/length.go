@@ -5,6 +5,8 @@ import (
 	"math/big"
 	"strconv"
 	"strings"
+
+	"quarterstep/assets/words"
 )
 
 // Unit is what a bare number is read in, or a length is shown in.
@@ -16,6 +18,17 @@ const (
 	Centimetres Unit = "cm"
 	Inches      Unit = "in"
 )
+
+// Name is the unit as it is shown behind a figure, in the language in use.
+func (u Unit) Name() string {
+	switch u {
+	case Millimetres:
+		return "mm"
+	case Inches:
+		return words.C("inches", "in")
+	}
+	return "cm"
+}
 
 // mm is the size of u in mm, as a fraction.
 func (u Unit) mm() *big.Rat {
@@ -47,7 +60,7 @@ func (l Length) rat() *big.Rat {
 func FromMM(mm float64) (Length, error) {
 	r, ok := new(big.Rat).SetString(strconv.FormatFloat(mm, 'g', -1, 64))
 	if !ok {
-		return Length{}, fmt.Errorf("a length of %v mm is not a number", mm)
+		return Length{}, words.Errorf("a length of %v mm is not a number", mm)
 	}
 	return Length{r}, nil
 }

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"quarterstep/assets/words"
 )
 
 func parse(t rapid.TB, s string, bare Unit) Length {
@@ -29,6 +31,9 @@ func TestParse(t *testing.T) {
 		{"1.125 in", Millimetres, 28.575},
 		{"28.6 mm", Inches, 28.6},
 		{"2,5 cm", Inches, 25},
+		{"1 1/8 Zoll", Centimetres, 28.575},
+		{"1,125 Zoll", Millimetres, 28.575},
+		{"1⅛zoll", Millimetres, 28.575},
 		{"5/8", Inches, 15.875},
 		{"⅝", Inches, 15.875},
 		{"1⅛″", Millimetres, 28.575},
@@ -173,16 +178,72 @@ func TestRoundTrip(t *testing.T) {
 	})
 }
 
+// in runs a test once in each language.
+func in(t *testing.T, test func(*testing.T)) {
+	for _, l := range words.Languages() {
+		t.Run(l.Code, func(t *testing.T) {
+			if err := words.Use(l.Code); err != nil {
+				t.Fatal(err)
+			}
+			t.Cleanup(func() { _ = words.Use("en") })
+			test(t)
+		})
+	}
+}
+
+// What is shown, with its unit, can be typed again in any language, and is
+// within half a grain of what it was.
+func TestShownIsRead(t *testing.T) {
+	in(t, func(t *testing.T) {
+		rapid.Check(t, func(t *rapid.T) {
+			mm := rapid.Float64Range(-5000, 5000).Draw(t, "mm")
+			unit := rapid.SampledFrom([]Unit{Centimetres, Inches}).Draw(t, "unit")
+			for text, half := range map[string]float64{
+				FormatMM(mm, unit):    map[Unit]float64{Centimetres: 0.05, Inches: 25.4 / 32}[unit],
+				FormatPlace(mm, unit): map[Unit]float64{Centimetres: 0.5, Inches: 25.4 / 32}[unit],
+			} {
+				for _, bare := range []Unit{Centimetres, Inches} {
+					if d := math.Abs(parse(t, text, bare).MM() - mm); d > half+1e-9 {
+						t.Fatalf("%v shown as %q is %v off", mm, text, d)
+					}
+				}
+			}
+		})
+	})
+}
+
+// In German there is a comma and inches are Zoll; fractions stay as they are,
+// and Exact is for files.
+func TestGermanFigures(t *testing.T) {
+	if err := words.Use("de"); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = words.Use("en") })
+	for _, c := range []struct{ got, want string }{
+		{FormatMM(42.86, Inches), "1 11/16 Zoll"},
+		{FormatMM(42.86, Centimetres), "42,9 mm"},
+		{FormatPlace(-924.96, Centimetres), "-92,5 cm"},
+		{Format(1234.56, TenthMM), "1234,6"},
+		{parse(t, "28,575 mm", Inches).Exact(Millimetres), "28.575"},
+	} {
+		if c.got != c.want {
+			t.Errorf("got %q, want %q", c.got, c.want)
+		}
+	}
+}
+
 // Rounding is never off by more than half a grain.
 func TestRoundingIsNearest(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		g := rapid.SampledFrom([]Grain{Sixteenths, ThirtySeconds, SixtyFourths, WholeMM, HalfMM, TenthMM, TenthCM}).Draw(t, "grain")
-		mm := rapid.Float64Range(-5000, 5000).Draw(t, "mm")
-		l := parse(t, Format(mm, g), g.unit)
-		grain := parse(t, "1", g.unit).Div(int(g.per)).MM()
-		if d := math.Abs(l.MM() - mm); d > grain/2+1e-9 {
-			t.Fatalf("%v shown as %s is %v off", mm, Format(mm, g), d)
-		}
+	in(t, func(t *testing.T) {
+		rapid.Check(t, func(t *rapid.T) {
+			g := rapid.SampledFrom([]Grain{Sixteenths, ThirtySeconds, SixtyFourths, WholeMM, HalfMM, TenthMM, TenthCM}).Draw(t, "grain")
+			mm := rapid.Float64Range(-5000, 5000).Draw(t, "mm")
+			l := parse(t, Format(mm, g), g.unit)
+			grain := parse(t, "1", g.unit).Div(int(g.per)).MM()
+			if d := math.Abs(l.MM() - mm); d > grain/2+1e-9 {
+				t.Fatalf("%v shown as %s is %v off", mm, Format(mm, g), d)
+			}
+		})
 	})
 }
 

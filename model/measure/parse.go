@@ -4,6 +4,8 @@ import (
 	"math/big"
 	"strings"
 	"unicode/utf8"
+
+	"quarterstep/assets/words"
 )
 
 // NotALength says that words could not be read as a length, and how one is
@@ -12,15 +14,15 @@ type NotALength struct {
 	Text string // what was typed
 }
 
-func (NotALength) Error() string { return "Type inches like 1 3/8 or mm like 9.5." }
+func (NotALength) Error() string { return words.T("Type inches like 1 3/8 or mm like 9.5.") }
 
 const (
 	maxText   = 60 // letters in what is typed
 	maxDigits = 15 // of one number in it
 )
 
-// unitNames lists what may stand behind a number, longest names first where
-// one ends another.
+// unitNames lists what may stand behind a number in any language, longest names
+// first where one ends another.
 var unitNames = []struct {
 	name string
 	unit Unit
@@ -31,6 +33,7 @@ var unitNames = []struct {
 	{"inch", Inches},
 	{"in.", Inches},
 	{"in", Inches},
+	{"zoll", Inches},
 	{`"`, Inches},
 	{"″", Inches},
 	{"”", Inches},
@@ -49,8 +52,8 @@ var plain = strings.NewReplacer("\u2212", "-", "\u2013", "-", "\u2044", "/", "\u
 	"\u00a0", " ", "\u2009", " ", "\u202f", " ", "\t", " ")
 
 // Parse reads a length: a whole number, a decimal with point or comma, a
-// fraction, or a whole number and a proper fraction, with mm, cm, in or "
-// behind it; a bare number is in the unit bare. A minus sign may stand before
+// fraction, or a whole number and a proper fraction, with mm, cm, in, Zoll
+// or " behind it; a bare number is in the unit bare. A minus sign may stand before
 // it. What cannot be read is a NotALength.
 func Parse(s string, bare Unit) (Length, error) {
 	fail := NotALength{s}
