@@ -3,6 +3,7 @@ package board
 import (
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/measure"
 )
 
@@ -38,7 +39,7 @@ func (m *measuring) along() (float64, bool) {
 func (m *measuring) caption() string {
 	way := m.board.asGone(m.b.Sub(m.a))
 	if s, ok := m.along(); ok {
-		way += "; along the edge " + measure.FormatMM(s, m.board.unit)
+		way = words.F("%s; along the edge %s", way, measure.FormatMM(s, m.board.unit))
 	}
 	return way
 }

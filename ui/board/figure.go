@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 )
@@ -100,13 +101,13 @@ func (b *Board) asGone(d geom.Vec) string {
 	const straight = 0.05 // mm, less than any line is wide
 	switch across, down := abs(d.X), abs(d.Y); {
 	case down < straight && across < straight:
-		return "not moved"
+		return words.T("not moved")
 	case down < straight:
-		return "straight across"
+		return words.T("straight across")
 	case across < straight:
-		return "straight down"
+		return words.T("straight down")
 	default:
-		return measure.FormatMM(across, b.unit) + " across, " + measure.FormatMM(down, b.unit) + " down"
+		return words.F("%s across, %s down", measure.FormatMM(across, b.unit), measure.FormatMM(down, b.unit))
 	}
 }
 

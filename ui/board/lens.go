@@ -1,14 +1,15 @@
 package board
 
 import (
-	"fmt"
 	"image"
 	"math"
+	"strconv"
 	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
@@ -45,7 +46,7 @@ func newLens(b *Board) *lens {
 	l.frame.Resize(size(lensWidth, lensHeight))
 	l.raster = canvas.NewRaster(l.paint)
 	l.raster.Resize(size(lensWidth-8, lensHeight-lensHead-6))
-	l.title = &canvas.Text{Text: "Close-up", TextSize: 13, TextStyle: fyne.TextStyle{Bold: true}}
+	l.title = &canvas.Text{Text: words.T("Close-up"), TextSize: 13, TextStyle: fyne.TextStyle{Bold: true}}
 	l.note = &canvas.Text{TextSize: 13, Alignment: fyne.TextAlignTrailing}
 	l.update()
 	return l
@@ -90,9 +91,9 @@ func (l *lens) update() {
 	l.title.Move(pos(x+14, y+7))
 	unit := string(model.Centimetres)
 	if l.board.unit == model.Inches {
-		unit = string(model.Inches)
+		unit = words.C("inches", "in")
 	}
-	parts := []string{fmt.Sprintf("%g × larger", l.zoom()), unit}
+	parts := []string{words.F("%s × larger", plain(l.zoom())), unit}
 	if name := l.board.placeName(l.board.hover); name != "" {
 		parts = append([]string{name}, parts...)
 	}
@@ -103,6 +104,11 @@ func (l *lens) update() {
 	for _, o := range l.objects() {
 		o.Refresh()
 	}
+}
+
+// plain is a number with as many places as it has.
+func plain(x float64) string {
+	return strings.Replace(strconv.FormatFloat(x, 'g', -1, 64), ".", words.Decimal(), 1)
 }
 
 // zoom is how much larger than the Table it shows its place.
@@ -170,11 +176,11 @@ func (l *lens) gaps(v view.View, w, h float64) scene.Layer {
 			continue
 		}
 		last = x
-		words := scene.Text{Words: c.Size, At: geom.Pt(x, 12), Size: 12, Ink: scene.InkAccentWords, Halo: scene.InkTable, Bold: true}
+		text := scene.Text{Words: c.Size, At: geom.Pt(x, 12), Size: 12, Ink: scene.InkAccentWords, Halo: scene.InkTable, Bold: true}
 		if c.Printed {
-			words.Ink, words.Bold = scene.NestInk(sizePlace(b.in, c.Size)), false
+			text.Ink, text.Bold = scene.NestInk(sizePlace(b.in, c.Size)), false
 		}
-		out.Texts = append(out.Texts, words)
+		out.Texts = append(out.Texts, text)
 	}
 	foot := h - 24
 	cs := at(h / 2)

@@ -1,10 +1,10 @@
 package board
 
 import (
-	"fmt"
 	"image"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/ui/scene"
 	"quarterstep/ui/view"
@@ -50,7 +50,7 @@ func (l *lens) cross(mid view.Px) scene.Layer {
 		out.Lines = append(out.Lines, rim, hair)
 	}
 	out.Texts = append(out.Texts, scene.Text{
-		Words: fmt.Sprintf("%g × larger", l.zoom()), At: geom.Pt(mid.X, 2*mid.Y-20), Size: 12, Ink: scene.InkWords, Halo: scene.InkRaised,
+		Words: words.F("%s × larger", plain(l.zoom())), At: geom.Pt(mid.X, 2*mid.Y-20), Size: 12, Ink: scene.InkWords, Halo: scene.InkRaised,
 	})
 	return out
 }

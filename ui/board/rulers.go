@@ -139,11 +139,11 @@ func (r *rulers) layer(i int, breadth, length float64) scene.Layer {
 		if t.Label == "" {
 			continue
 		}
-		words := scene.Text{Words: t.Label, At: turn(at, 17), Size: 12, Ink: scene.InkSoft}
+		text := scene.Text{Words: t.Label, At: turn(at, 17), Size: 12, Ink: scene.InkSoft}
 		if i == 1 {
-			words.At, words.Anchor = turn(at, 12), scene.Right
+			text.At, text.Anchor = turn(at, 12), scene.Right
 		}
-		l.Texts = append(l.Texts, words)
+		l.Texts = append(l.Texts, text)
 	}
 	return l
 }
@@ -154,8 +154,8 @@ func (r *rulers) unscaled(i int) scene.Layer {
 		return scene.Layer{}
 	}
 	const left, middle = 10, 13
-	words := scene.Text{Words: r.board.in.Unscaled, At: geom.Pt(left, middle), Size: 13, Anchor: scene.Left, Ink: scene.InkSoft}
-	return scene.Layer{Texts: []scene.Text{words}}
+	text := scene.Text{Words: r.board.in.Unscaled, At: geom.Pt(left, middle), Size: 13, Anchor: scene.Left, Ink: scene.InkSoft}
+	return scene.Layer{Texts: []scene.Text{text}}
 }
 
 // edgeExtent is how far the edge in hand reaches along ruler i, in px.

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/ui/paint"
@@ -150,15 +151,15 @@ func (s *seeThrough) read() {
 		s.figure.hide()
 		return
 	}
-	way := ", straight across"
+	way := words.F("from %s to %s, straight across", from.Size, to.Size)
 	switch {
 	case s.dir.X == 0:
-		way = ", straight down"
+		way = words.F("from %s to %s, straight down", from.Size, to.Size)
 	case s.dir.Y != 0:
-		way = ", along the ruler"
+		way = words.F("from %s to %s, along the ruler", from.Size, to.Size)
 	}
 	at := b.view.ToPx(far)
-	s.figure.show(math.Abs(to.S-from.S), "from "+from.Size+" to "+to.Size+way, at.X+24, at.Y-10)
+	s.figure.show(math.Abs(to.S-from.S), way, at.X+24, at.Y-10)
 }
 
 // outline is the ruler's rim in px from its zero, grown by grow.

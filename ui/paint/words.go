@@ -1,7 +1,6 @@
 package paint
 
 import (
-	"fmt"
 	"image"
 	"image/draw"
 	"math"
@@ -10,6 +9,8 @@ import (
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
 	"golang.org/x/image/vector"
+
+	"quarterstep/assets/words"
 )
 
 // Fonts are the two faces words are written in, with the words written so far.
@@ -29,7 +30,7 @@ func NewFonts(regular, bold []byte) (*Fonts, error) {
 	for i, data := range [][]byte{regular, bold} {
 		face, err := sfnt.Parse(data)
 		if err != nil {
-			return nil, fmt.Errorf("reading a font: %w", err)
+			return nil, words.Errorf("reading a font: %w", err)
 		}
 		f.faces[i] = face
 	}

@@ -1,8 +1,7 @@
 package scene
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/grading/dart"
 	"quarterstep/model"
@@ -166,16 +165,16 @@ func (l *Layer) across(in Input, c dart.Closed, m geom.Affine) {
 	}
 	at := m.Apply(c.Join)
 	out := at.Sub(m.Apply(c.Dart.Apex)).Unit()
-	words := Text{Words: "Runs on smoothly", At: at, DX: 34 * out.X, DY: 34 * out.Y, Size: 13, Bold: true, Ink: InkAccentWords, Halo: in.ground()}
+	text := Text{Words: words.T("Runs on smoothly"), At: at, DX: 34 * out.X, DY: 34 * out.Y, Size: 13, Bold: true, Ink: InkAccentWords, Halo: in.ground()}
 	if c.Kink > smoothKink {
-		words.Words, words.Ink = fmt.Sprintf("Turns by %.1f°", c.Kink), InkLookLine
+		text.Words, text.Ink = words.F("Turns by %s°", words.Figure(c.Kink, 1)), InkLookLine
 		l.Dots = append(l.Dots, Dot{At: at, DX: 20 * out.X, DY: 20 * out.Y, Radius: 11, Ink: InkLookFill, Mark: LookAt})
 	}
 	switch {
 	case out.X > 0.3:
-		words.Anchor = Left
+		text.Anchor = Left
 	case out.X < -0.3:
-		words.Anchor = Right
+		text.Anchor = Right
 	}
-	l.Texts = append(l.Texts, words)
+	l.Texts = append(l.Texts, text)
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -39,8 +40,8 @@ func (l *Layer) cuts(in Input, q model.Piece, r grading.Piece, m geom.Affine) {
 		number := offEnd(from, out.Scale(-1), fmt.Sprint(i+1), in)
 		if in.Select.Cut == c.ID {
 			line.Width, line.Ink, number.Ink = 2.4, InkAccent, InkAccentWords
-			if words := openWords(in, r, i); words != "" {
-				opens := offEnd(to, out, words, in)
+			if said := openWords(in, r, i); said != "" {
+				opens := offEnd(to, out, said, in)
 				opens.Ink = InkAccentWords
 				l.Texts = append(l.Texts, opens)
 			}
@@ -54,9 +55,9 @@ func (l *Layer) cuts(in Input, q model.Piece, r grading.Piece, m geom.Affine) {
 
 // offEnd puts words off the end of a cut line, beyond its blades; out leads off
 // the paper.
-func offEnd(at geom.Point, out geom.Vec, words string, in Input) Text {
+func offEnd(at geom.Point, out geom.Vec, said string, in Input) Text {
 	t := Text{
-		Words: words, At: at, DX: wordsOut * out.X, DY: wordsOut * out.Y,
+		Words: said, At: at, DX: wordsOut * out.X, DY: wordsOut * out.Y,
 		Size: 12, Bold: true, Ink: InkWords, Halo: in.ground(),
 	}
 	switch {
@@ -84,11 +85,11 @@ func openWords(in Input, r grading.Piece, i int) string {
 	if i >= len(r.Opens) {
 		return ""
 	}
-	verb := "opens "
+	by := measure.FormatMM(math.Abs(r.Opens[i]), in.Pattern.Unit)
 	if r.Opens[i] < 0 {
-		verb = "overlaps "
+		return words.F("overlaps %s", by)
 	}
-	return verb + measure.FormatMM(math.Abs(r.Opens[i]), in.Pattern.Unit)
+	return words.F("opens %s", by)
 }
 
 // The handles of a cut line, as Ref.Control has them: its ends, and its middle,

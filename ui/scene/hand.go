@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -144,7 +145,7 @@ func (l *Layer) pointNames(in Input, i int) {
 			t.DX, t.Anchor = -16, Right
 		}
 		if g.Locked {
-			t.Words, t.Ink = sentence(g.Name)+", locked", InkSoft
+			t.Words, t.Ink = words.F("%s, locked", sentence(g.Name)), InkSoft
 		}
 		l.Texts = append(l.Texts, t)
 	}

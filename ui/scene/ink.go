@@ -51,7 +51,9 @@ func (k Ink) Nest() (i, n int, ok bool) {
 	return int(k-nestInks) % 64, int(k-nestInks) / 64, true
 }
 
-// String is the ink's name.
+// String is the ink's name, for tests and faults.
+//
+// words: none
 func (k Ink) String() string {
 	if i, n, ok := k.Nest(); ok {
 		return fmt.Sprintf("nest %d/%d", i+1, n)

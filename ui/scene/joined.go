@@ -1,10 +1,9 @@
 package scene
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -40,7 +39,7 @@ const pin = 10
 // joinTol is how far, in mm, a stitching line may be from its place.
 const joinTol = 0.005
 
-var errNoSeam = errors.New("the seam names a piece or an edge that is not there")
+var errNoSeam = words.Fault("the seam names a piece or an edge that is not there")
 
 // Join lays the pieces of link l together at one end of its seam: the leader
 // lies where it is, and the follower's stitching line runs on the leader's for
@@ -88,7 +87,7 @@ func (in Input) layUpon(a, b model.Stretch, end End) (Joined, error) {
 // joinAt lays stretch b's piece on stretch a's at an end of both.
 func (in Input) joinAt(a, b model.Stretch, end End) (Joined, error) {
 	if a.Piece == b.Piece {
-		return Joined{}, errors.New("both sides are of one piece: fold it along the middle and look")
+		return Joined{}, words.Error("both sides are of one piece: fold it along the middle and look")
 	}
 	lead, err := in.seamEnd(a, end)
 	if err != nil {
@@ -308,7 +307,7 @@ func (in Input) stitched(i int) ([]geom.Path, error) {
 	}
 	ring, err := geom.OffsetOutline(r.Edges, inwards, joinTol)
 	if err != nil {
-		return nil, fmt.Errorf("the seam allowances of %s do not fit its line", q.Name)
+		return nil, words.Errorf("the seam allowances of %s do not fit its line", q.Name)
 	}
 	return ring, nil
 }

@@ -1,13 +1,13 @@
 package scene
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"sync"
 	"unicode"
 	"unicode/utf8"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -163,13 +163,13 @@ func (in Input) pieceBoxes() []geom.Box {
 	return out
 }
 
-// sentence is words with a capital at the front.
-func sentence(words string) string {
-	r, n := utf8.DecodeRuneInString(words)
+// sentence is a text with a capital at the front.
+func sentence(text string) string {
+	r, n := utf8.DecodeRuneInString(text)
 	if n == 0 {
 		return ""
 	}
-	return string(unicode.ToUpper(r)) + words[n:]
+	return string(unicode.ToUpper(r)) + text[n:]
 }
 
 func labelLines(in Input, q model.Piece) []Text {
@@ -177,29 +177,31 @@ func labelLines(in Input, q model.Piece) []Text {
 	switch {
 	case len(in.Sheets) == 0 || in.Result.Size == "":
 	case in.Pattern.Target.Own():
-		cut += ", " + model.OwnMeasures
+		cut = words.F("%s, own measures", cut)
 	default:
-		cut += ", size " + in.Result.Size
+		cut = words.F("%s, size %s", cut, in.Result.Size)
 	}
 	lines := []Text{
 		{Words: q.Name, Size: 16, Bold: true, Ink: InkWords},
 		{Words: cut, Size: 13, Ink: InkSoft},
 	}
 	if lead := leader(in.Pattern, q.ID); lead != "" && len(in.Sheets) == 0 {
-		lines = append(lines, Text{Words: "follows " + lead, Size: 13, Ink: InkSoft})
+		lines = append(lines, Text{Words: words.F("follows %s", lead), Size: 13, Ink: InkSoft})
 	}
 	return lines
 }
 
 func cutWords(q model.Piece) string {
-	words := fmt.Sprintf("Cut %d", q.Copies())
-	if slices.ContainsFunc(q.Edges, func(e model.Edge) bool { return e.Kind == model.Fold }) {
-		words += " on the fold"
+	fold := slices.ContainsFunc(q.Edges, func(e model.Edge) bool { return e.Kind == model.Fold })
+	switch {
+	case fold && q.Lining > 0:
+		return words.F("Cut %d on the fold, lining %d", q.Copies(), q.Lining)
+	case fold:
+		return words.F("Cut %d on the fold", q.Copies())
+	case q.Lining > 0:
+		return words.F("Cut %d, lining %d", q.Copies(), q.Lining)
 	}
-	if q.Lining > 0 {
-		words += fmt.Sprintf(", lining %d", q.Lining)
-	}
-	return words
+	return words.F("Cut %d", q.Copies())
 }
 
 // leader is the name of the piece whose line this one follows; empty for none.

@@ -3,7 +3,9 @@ package scene
 import (
 	"math"
 	"slices"
+	"unicode/utf8"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -74,7 +76,7 @@ func acrossPiece(r grading.Piece, path geom.Path) geom.Path {
 func (l *Layer) lengthenLine(in Input, q model.Piece, r grading.Piece, k grading.Line) {
 	upper, lower := in.strip(q, r, k)
 	by := putIn(r, k.ID)
-	ink, width, words := InkSoft, 1.4, lengthWords(k, by, in.Pattern.Unit)
+	ink, width, said := InkSoft, 1.4, lengthWords(k, by, in.Pattern.Unit)
 	if in.inLength(model.PieceLine{Piece: q.ID, Line: k.ID}) {
 		ink, width = InkAccent, 2.2
 	}
@@ -95,11 +97,11 @@ func (l *Layer) lengthenLine(in Input, q model.Piece, r grading.Piece, k grading
 	if lower.End().X < left.X {
 		left = lower.End()
 	}
-	text := Text{Words: words, At: left, DX: 10, DY: 14, Anchor: Left, Size: 13, Ink: InkSoft, Halo: in.ground()}
+	text := Text{Words: said, At: left, DX: 10, DY: 14, Anchor: Left, Size: 13, Ink: InkSoft, Halo: in.ground()}
 	if ink == InkAccent {
 		text.Ink, text.Bold = InkAccentWords, true
 	}
-	if reach(lower)*in.Scale >= letterWidth*float64(len(words))+10 { // they keep within the piece
+	if reach(lower)*in.Scale >= letterWidth*float64(utf8.RuneCountInString(said))+10 { // they keep within the piece
 		l.Texts = append(l.Texts, text)
 	}
 }
@@ -108,13 +110,13 @@ func (l *Layer) lengthenLine(in Input, q model.Piece, r grading.Piece, k grading
 func lengthWords(k grading.Line, by float64, unit model.Unit) string {
 	switch {
 	case by > 0:
-		return measure.FormatMM(by, unit) + " longer"
+		return words.F("%s longer", measure.FormatMM(by, unit))
 	case by < 0:
-		return measure.FormatMM(-by, unit) + " folded out"
+		return words.F("%s folded out", measure.FormatMM(-by, unit))
 	case k.Name != "":
 		return sentence(k.Name)
 	}
-	return "Lengthen or shorten here"
+	return words.T("Lengthen or shorten here")
 }
 
 // lengthHandles is the handles of the lengthen lines of every piece, each in the

@@ -2,7 +2,9 @@ package scene
 
 import (
 	"math"
+	"unicode/utf8"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -39,19 +41,19 @@ func (l *Layer) mark(in Input, k grading.Line, path geom.Path) {
 	case model.Grain:
 		line.Width, line.Arrow = 1.3, true
 		if reach(path)*in.Scale >= grainRoom {
-			l.Texts = append(l.Texts, beside("grain", mid, dir))
+			l.Texts = append(l.Texts, beside(words.C("along the arrow", "grain"), mid, dir))
 		}
 	case model.Lengthen:
 		line.Width = 1
 		apart := dir.Perp().Scale(lengthenGap / 2)
 		l.Lines = append(l.Lines, Line{Path: path.Move(apart), Width: 1, Ink: InkSoft, Alpha: 1})
 		line.Path = path.Move(apart.Scale(-1))
-		words := "Lengthen or shorten here"
+		said := words.T("Lengthen or shorten here")
 		if k.Name != "" {
-			words = sentence(k.Name)
+			said = sentence(k.Name)
 		}
-		if reach(path)*in.Scale >= 0.8*letterWidth*float64(len(words)) { // they keep within the piece
-			l.Texts = append(l.Texts, Text{Words: words, At: mid, DY: 13, Size: 13, Ink: InkSoft, Halo: in.ground()})
+		if reach(path)*in.Scale >= 0.8*letterWidth*float64(utf8.RuneCountInString(said)) { // they keep within the piece
+			l.Texts = append(l.Texts, Text{Words: said, At: mid, DY: 13, Size: 13, Ink: InkSoft, Halo: in.ground()})
 		}
 	case model.FoldLine:
 		line.Dash = foldDash
@@ -64,10 +66,10 @@ func (l *Layer) mark(in Input, k grading.Line, path geom.Path) {
 }
 
 // beside puts words along a line, 10 px to its left as they are read.
-func beside(words string, at geom.Point, dir geom.Vec) Text {
+func beside(text string, at geom.Point, dir geom.Vec) Text {
 	turn := readable(dir)
 	return Text{
-		Words: words, At: at, DX: 10 * math.Sin(turn), DY: -10 * math.Cos(turn),
+		Words: text, At: at, DX: 10 * math.Sin(turn), DY: -10 * math.Cos(turn),
 		Size: 12, Ink: InkSoft, Turn: turn,
 	}
 }

@@ -1,6 +1,9 @@
 package scene
 
-import "quarterstep/model/geom"
+import (
+	"quarterstep/assets/words"
+	"quarterstep/model/geom"
+)
 
 // sheets draws the pages under the pieces: white paper, glue strips where two
 // overlap, joining buttons, names.
@@ -51,7 +54,7 @@ func (l *Layer) blankSheet(s Page) {
 	l.Texts = append(
 		l.Texts,
 		Text{Words: s.Name, At: c, DY: -9, Size: 16, Bold: true, Ink: InkFaint},
-		Text{Words: "blank, left out", At: c, DY: 10, Size: 13, Ink: InkFaint},
+		Text{Words: words.T("blank, left out"), At: c, DY: 10, Size: 13, Ink: InkFaint},
 	)
 }
 
@@ -93,7 +96,7 @@ func (l *Layer) square(in Input) {
 	}
 	l.Lines = append(l.Lines, Line{Path: ring(in.Square), Width: 1.5, Ink: InkWords, Alpha: 1})
 	l.Texts = append(l.Texts, Text{
-		Words: "Test square", At: geom.Pt(in.Square.Min.X, in.Square.Centre().Y),
+		Words: words.T("Test square"), At: geom.Pt(in.Square.Min.X, in.Square.Centre().Y),
 		DX: -10, Size: 13, Ink: InkWords, Anchor: Right, Halo: InkSheet,
 	})
 }
