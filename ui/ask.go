@@ -7,6 +7,7 @@ import (
 
 	"quarterstep/app"
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/ui/panel"
 )
 
@@ -19,11 +20,11 @@ type answer struct {
 }
 
 // question asks in a dialog; while another is open it is not asked.
-func (w *Window) question(title, words string, answers ...answer) {
+func (w *Window) question(title, text string, answers ...answer) {
 	if w.dialogOpen {
 		return
 	}
-	said := widget.NewLabel(words)
+	said := widget.NewLabel(text)
 	said.Wrapping = fyne.TextWrapWord
 	d := dialog.NewCustomWithoutButtons(title, said, w.win)
 	var buttons []fyne.CanvasObject
@@ -60,10 +61,10 @@ func (w *Window) question(title, words string, answers ...answer) {
 func (w *Window) useChart(path string) {
 	c, err := app.Chart(path)
 	if err != nil {
-		w.fail("This size chart cannot be used", err)
+		w.fail(words.T("This size chart cannot be used"), err)
 		return
 	}
-	w.do("choose the chart "+c.Name, edit.Chart(c))
+	w.do(words.F("choose the chart %s", c.Name), edit.Chart(c))
 }
 
 // rename asks for another name for the piece in hand.
@@ -75,8 +76,8 @@ func (w *Window) rename() {
 	piece := w.hand.Piece
 	name := panel.NewLine()
 	name.SetText(w.doc.Pattern().Pieces[i].Name)
-	w.form("Name of the piece", "Rename", []*widget.FormItem{widget.NewFormItem("Name", name)}, name, func() {
-		w.do("rename a piece", edit.Rename(piece, name.Text))
+	w.form(words.T("Name of the piece"), words.T("Rename"), []*widget.FormItem{widget.NewFormItem(words.T("Name"), name)}, name, func() {
+		w.do(words.T("rename a piece"), edit.Rename(piece, name.Text))
 	})
 }
 
@@ -86,5 +87,5 @@ func (w *Window) help() {
 		return
 	}
 	content, scroll := panel.NewHelp(helpView())
-	w.tell("Help", content, scroll, fyne.NewSize(820, 640))
+	w.tell(words.T("Help"), content, scroll, fyne.NewSize(820, 640))
 }

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -12,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/ui/panel"
 )
@@ -38,7 +38,7 @@ func (w *Window) bringInFile(path string) {
 // returns is then done by the window.
 func (w *Window) bringing(path string, read func() func()) {
 	w.dialogOpen = true
-	d := dialog.NewCustomWithoutButtons("Bringing in "+filepath.Base(path), widget.NewLabel("Finding the corners of every piece in every size."), w.win)
+	d := dialog.NewCustomWithoutButtons(words.F("Bringing in %s", filepath.Base(path)), widget.NewLabel(words.T("Finding the corners of every piece in every size.")), w.win)
 	d.Show()
 	besideWindow(func() {
 		var then func()
@@ -50,7 +50,7 @@ func (w *Window) bringing(path string, read func() func()) {
 				err = guarded(func() error { then(); return nil })
 			}
 			if err != nil {
-				w.fail("This drawing cannot be used", err)
+				w.fail(words.T("This drawing cannot be used"), err)
 			}
 		})
 	})
@@ -70,7 +70,7 @@ func isOneSize(path string, charts []model.SizeChart) bool {
 // it, or says why it cannot be used.
 func (w *Window) broughtIn(path string, got app.Brought, err error) {
 	if err != nil {
-		w.fail("This drawing cannot be used", err)
+		w.fail(words.T("This drawing cannot be used"), err)
 		return
 	}
 	w.show(got.Pattern)
@@ -78,14 +78,14 @@ func (w *Window) broughtIn(path string, got app.Brought, err error) {
 	w.findLinks()
 	switch {
 	case w.sayHow():
-		w.unfold("How it grows")
+		w.unfold("How it grows") // words: none
 	case len(w.finds.found) > 0:
 		w.unfold("Links")
 	}
 	w.refresh()
 	w.settings.Folder = filepath.Dir(path)
 	w.keepSettings()
-	w.tellRead("Brought in "+filepath.Base(path), readWords(got, len(w.finds.found)))
+	w.tellRead(words.F("Brought in %s", filepath.Base(path)), readWords(got, len(w.finds.found)))
 }
 
 // sayHow reports that nothing says yet how the piece in hand grows.
@@ -98,27 +98,27 @@ func (w *Window) sayHow() bool {
 // looked at, and what to do next; links is how many were found.
 func readWords(got app.Brought, links int) []string {
 	p := got.Pattern
-	lines := []string{fmt.Sprintf("%s, by the chart %s.", count(len(p.Pieces), "piece"), p.Chart.Name)}
+	lines := []string{words.F("%s, by the chart %s.", count(len(p.Pieces), "piece"), p.Chart.Name)}
 	lines = append(lines, app.Understood(p)...)
 	if len(got.Remarks) > 0 {
-		lines = append(lines, "", "To look at:")
+		lines = append(lines, "", words.T("To look at:"))
 		lines = append(lines, got.Remarks...)
 	}
 	if links > 0 {
-		lines = append(lines, "", fmt.Sprintf("%s between edges found: accept them in the Links panel.", count(links, "link")))
+		lines = append(lines, "", words.F("%s between edges found: accept them in the Links panel.", count(links, "link")))
 	}
 	if slices.ContainsFunc(p.Pieces, func(q model.Piece) bool { return printedOnce(q) && !q.OneForAll }) {
-		lines = append(lines, "", "A piece printed in one size stays as it is until the panel How it grows is told by how much.")
+		lines = append(lines, "", words.T("A piece printed in one size stays as it is until the panel How it grows is told by how much."))
 	}
 	return lines
 }
 
 // tellRead shows what was read in a dialog that scrolls.
 func (w *Window) tellRead(title string, lines []string) {
-	words := widget.NewLabel(strings.Join(lines, "\n"))
-	words.Wrapping = fyne.TextWrapWord
+	text := widget.NewLabel(strings.Join(lines, "\n"))
+	text.Wrapping = fyne.TextWrapWord
 	const wide, line, rest, most = 560, 24, 120, 560
-	scroll := container.NewVScroll(words)
+	scroll := container.NewVScroll(text)
 	w.tell(title, scroll, scroll, fyne.NewSize(wide, min(float32(rest+line*len(lines)), most)))
 }
 
@@ -133,12 +133,12 @@ func (w *Window) askOneSize(path string) {
 		names = append(names, c.Name)
 	}
 	size := panel.NewListed(nil, nil)
-	size.PlaceHolder = "Choose the size"
+	size.PlaceHolder = words.T("Choose the size")
 	chart := panel.NewListed(names, nil)
-	words := widget.NewLabel("No layer of " + filepath.Base(path) + " is named after a size. If all of it is one size, say which: it can then grow by gaps you type or by cut lines. For a nest, leave it, name each size's layer after the size, and bring it in again.")
-	words.Wrapping = fyne.TextWrapWord
-	d := dialog.NewCustomWithoutButtons("One size only: which?", container.NewVBox(words, widget.NewForm(
-		widget.NewFormItem("Chart", chart), widget.NewFormItem("Size", size))), w.win)
+	text := widget.NewLabel(words.F("No layer of %s is named after a size. If all of it is one size, say which: it can then grow by gaps you type or by cut lines. For a nest, leave it, name each size's layer after the size, and bring it in again.", filepath.Base(path)))
+	text.Wrapping = fyne.TextWrapWord
+	d := dialog.NewCustomWithoutButtons(words.T("One size only: which?"), container.NewVBox(text, widget.NewForm(
+		widget.NewFormItem(words.T("Chart"), chart), widget.NewFormItem(words.T("Size"), size))), w.win)
 	done := func(then func()) func() {
 		return func() {
 			d.Hide()
@@ -146,7 +146,7 @@ func (w *Window) askOneSize(path string) {
 			then()
 		}
 	}
-	yes := panel.NewPush("Bring it in", done(func() { w.bringInOne(path, charts[chart.SelectedIndex()], size.Selected) }))
+	yes := panel.NewPush(words.T("Bring it in"), done(func() { w.bringInOne(path, charts[chart.SelectedIndex()], size.Selected) }))
 	yes.Importance = widget.HighImportance
 	yes.Disable()
 	chart.OnChanged = func(string) {
@@ -161,7 +161,7 @@ func (w *Window) askOneSize(path string) {
 	}
 	chart.SetSelectedIndex(max(0, slices.Index(names, w.doc.Pattern().Chart.Name)))
 	leave := done(func() {})
-	d.SetButtons([]fyne.CanvasObject{panel.NewPush("Leave it", leave), yes})
+	d.SetButtons([]fyne.CanvasObject{panel.NewPush(words.T("Leave it"), leave), yes})
 	w.hasDialog(asked{no: leave})
 	d.Resize(fyne.NewSize(520, 300))
 	d.Show()

@@ -2,10 +2,10 @@ package ui
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/measure"
@@ -16,12 +16,12 @@ import (
 // point is in hand it speaks of the one the edge starts at.
 func byEyeView(p model.Pattern, r grading.Result, i, j, k int) panel.ByEyeView {
 	if i < 0 || i >= len(p.Pieces) || j < 0 || j >= len(p.Pieces[i].Edges) {
-		return panel.ByEyeView{Empty: "Pick an edge on the Table."}
+		return panel.ByEyeView{Empty: words.T("Pick an edge on the Table.")}
 	}
 	q, g := p.Pieces[i], r.Pieces[i]
 	k = pointOrStart(j, k)
 	v := panel.ByEyeView{
-		Point: pointName(q, k) + " follows", Edge: edgeName(q, j), Unit: smallUnit(p.Unit),
+		Point: words.F("%s follows", pointName(q, k)), Edge: edgeName(q, j), Unit: smallUnit(p.Unit),
 		Stages: p.Target.Stages,
 	}
 	for a, s := range []grading.Share{g.Points[k].Across, g.Points[k].Along} {
@@ -29,10 +29,10 @@ func byEyeView(p model.Pattern, r grading.Result, i, j, k int) panel.ByEyeView {
 	}
 	v.Curves, v.Curve = curveChoices(q, j)
 	for _, s := range edit.Styles {
-		v.Styles = append(v.Styles, string(s))
+		v.Styles = append(v.Styles, words.Text(s).String())
 	}
 	if g.Unlaid != "" && len(q.Hand.Shifts) > 0 {
-		v.Unlaid = capital(g.Unlaid) + ". Take it back, or give it less."
+		v.Unlaid = words.F("%s. Take it back, or give it less.", capital(g.Unlaid))
 	}
 	v.Stage = stageLine(p, q)
 	for _, c := range allCorrections(p, q) {
@@ -43,7 +43,7 @@ func byEyeView(p model.Pattern, r grading.Result, i, j, k int) panel.ByEyeView {
 		v.Hand = append(v.Hand, what)
 	}
 	if !q.Hand.IsZero() {
-		v.All = "Take back all of " + q.Name
+		v.All = words.F("Take back all of %s", q.Name)
 	}
 	return v
 }
@@ -51,13 +51,13 @@ func byEyeView(p model.Pattern, r grading.Result, i, j, k int) panel.ByEyeView {
 // stageLine says what a correction made now will hold for.
 func stageLine(p model.Pattern, q model.Piece) string {
 	if !p.Target.Stages {
-		return "Off: a correction holds at every size."
+		return words.T("Off: a correction holds at every size.")
 	}
 	size := edit.StageAt(p, q)
 	if size == "" {
-		return fmt.Sprintf("%s is printed in this size: a correction made now holds at every size.", q.Name)
+		return words.F("%s is printed in this size: a correction made now holds at every size.", q.Name)
 	}
-	return fmt.Sprintf("A correction made now belongs to size %s: sizes beyond go on from it, and the printed sizes keep their line.", size)
+	return words.F("A correction made now belongs to size %s: sizes beyond go on from it, and the printed sizes keep their line.", size)
 }
 
 func pointOrStart(j, k int) int {
@@ -74,9 +74,9 @@ func followView(p model.Pattern, g model.GradePoint, s grading.Share, down bool)
 	if down {
 		named = g.Along
 	}
-	v := panel.FollowView{Options: []string{"as proposed: " + string(s.Proposed)}}
+	v := panel.FollowView{Options: []string{words.F("as proposed: %s", s.Proposed.Said())}}
 	if s.Proposed == "" {
-		v.Options[0] = "as proposed"
+		v.Options[0] = words.T("as proposed")
 	}
 	fit := fitting(s)
 	all := len(fit) == len(s.Fits)
@@ -84,20 +84,20 @@ func followView(p model.Pattern, g model.GradePoint, s grading.Share, down bool)
 		if named == m {
 			v.Chosen = len(v.Options)
 		}
-		name := capital(string(m))
+		name := capital(m.Said())
 		if slices.Contains(fit, m) && !all {
-			name += ", fits the print"
+			name = words.F("%s, fits the print", name)
 		}
 		v.Options = append(v.Options, name)
 	}
 	k := slices.IndexFunc(s.Fits, func(f grading.Fits) bool { return f.Measure == s.Follows })
 	if k >= 0 {
-		v.Fit = fmt.Sprintf("Printed gaps follow %s within %s.", s.Follows, fine(s.Residual, p.Unit))
+		v.Fit = words.F("Printed gaps follow %s within %s.", s.Follows.Said(), fine(s.Residual, p.Unit))
 		if best := s.Fits[0]; best.Residual < s.Residual/2 && s.Residual > 0.5 {
-			v.Fit += fmt.Sprintf(" %s fits within %s.", capital(string(best.Measure)), fine(best.Residual, p.Unit))
+			v.Fit += " " + words.F("%s fits within %s.", capital(best.Measure.Said()), fine(best.Residual, p.Unit))
 		}
 		if all {
-			v.Fit += " They fit every other measure as well."
+			v.Fit += " " + words.T("They fit every other measure as well.")
 		}
 	}
 	return v
@@ -136,9 +136,9 @@ func followMeasures(c model.SizeChart) []model.Measure {
 // least one of them.
 func fine(mm float64, u model.Unit) string {
 	if u == model.Inches {
-		return measure.Format(max(mm, 25.4/64), measure.SixtyFourths) + " in"
+		return measure.Format(max(mm, 25.4/64), measure.SixtyFourths) + " " + smallUnit(u)
 	}
-	return measure.Format(max(mm, 0.1), measure.TenthMM) + " mm"
+	return measure.Format(max(mm, 0.1), measure.TenthMM) + " " + smallUnit(u)
 }
 
 // The curves an edge can have, as curveChoices lists them; printed sizes follow.
@@ -152,12 +152,12 @@ const (
 // curveChoices lists where edge j can take its curve from, and where it does.
 // Her own shaping of it stands at the end while there is any.
 func curveChoices(q model.Piece, j int) ([]string, int) {
-	out := []string{"Printed trend", "As the nearest size", "Straight"}
+	out := []string{words.T("Printed trend"), words.T("As the nearest size"), words.C("a curve", "Straight")}
 	chosen := curveTrend
 	id := q.Edges[j].ID
 	kept := slices.IndexFunc(q.Hand.Curves, func(c model.EdgeCurve) bool { return c.Edge == id })
 	for n, o := range q.Nest {
-		out = append(out, "As size "+o.Label())
+		out = append(out, words.F("As size %s", o.Label()))
 		if kept >= 0 && q.Hand.Curves[kept].Kind == model.PrintedCurve && q.Hand.Curves[kept].Size == o.Size {
 			chosen = curvePrinted + n
 		}
@@ -172,7 +172,7 @@ func curveChoices(q model.Piece, j int) ([]string, int) {
 	}
 	if slices.ContainsFunc(q.Hand.Shapes, func(s model.EdgeShape) bool { return s.Edge == id }) {
 		chosen = len(out)
-		out = append(out, "By eye")
+		out = append(out, words.T("By eye"))
 	}
 	return out, chosen
 }
@@ -181,7 +181,7 @@ func curveChoices(q model.Piece, j int) ([]string, int) {
 func correctedLine(p model.Pattern) string {
 	n := len(edit.Corrections(p))
 	if n == 0 {
-		return "no corrections"
+		return words.T("no corrections")
 	}
 	return count(n, "correction")
 }

@@ -8,6 +8,7 @@ import (
 
 	"quarterstep/app"
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/grading/check"
 	"quarterstep/model"
 	"quarterstep/ui/panel"
@@ -18,7 +19,7 @@ import (
 // nest was brought in, then every check that found nothing. looked is the
 // finding in hand.
 func checksView(p model.Pattern, report app.Report, doubts []string, looked string) panel.ChecksView {
-	v := panel.ChecksView{Empty: "Nothing to check yet.", Chosen: -1}
+	v := panel.ChecksView{Empty: words.T("Nothing to check yet."), Chosen: -1}
 	if len(p.Pieces) == 0 {
 		return v
 	}
@@ -37,7 +38,7 @@ func checksView(p model.Pattern, report app.Report, doubts []string, looked stri
 	}
 	for _, d := range doubts {
 		v.Findings = append(v.Findings, panel.FindingView{
-			What: d, Help: "Add a grade point with the Point tool, or take the one in hand out with Delete.",
+			What: d, Help: words.T("Add a grade point with the Point tool, or take the one in hand out with Delete."),
 		})
 	}
 	for _, k := range report.Checks {
@@ -114,7 +115,7 @@ func (w *Window) connectChecks() {
 	w.checks.OnLimit = w.typedLimit
 	w.checks.OnUsual = func(i int) {
 		l := check.Limits()[i]
-		w.do("set a limit as usual", edit.ResetLimit(l.Name))
+		w.do(words.T("set a limit as usual"), edit.ResetLimit(l.Name))
 	}
 	w.checks.OnGrown = w.relaySide
 }
@@ -162,11 +163,11 @@ func (w *Window) doFinding(n int) {
 }
 
 // lower is words without their capital, for "Undo ...".
-func lower(words string) string {
-	if words == "" {
-		return ""
+func lower(text string) string {
+	if text == "" || words.Capitals() {
+		return text
 	}
-	return strings.ToLower(words[:1]) + words[1:]
+	return strings.ToLower(text[:1]) + text[1:]
 }
 
 // typedLimit sets a limit to what was typed; the usual figure sets it free.
@@ -178,9 +179,9 @@ func (w *Window) typedLimit(i int, text string) error {
 		return err
 	}
 	if app.LimitFigure(p, l, v) == app.LimitFigure(p, l, l.Default) {
-		return w.doc.Do("set a limit as usual", edit.ResetLimit(l.Name))
+		return w.doc.Do(words.T("set a limit as usual"), edit.ResetLimit(l.Name))
 	}
-	return w.doc.Do("set a limit", edit.SetLimit(l.Name, v))
+	return w.doc.Do(words.T("set a limit"), edit.SetLimit(l.Name, v))
 }
 
 // showsChecks answers Enter where the Checks panel is open.

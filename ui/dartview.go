@@ -1,10 +1,10 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/grading/dart"
 	"quarterstep/model"
@@ -17,24 +17,24 @@ import (
 func dartView(p model.Pattern, q model.Piece, r grading.Piece, i int, closed bool) panel.DartView {
 	d, g := q.Darts[i], r.Darts[i]
 	v := panel.DartView{
-		Name:   capital(dartName(d)) + " of " + q.Name,
+		Name:   words.F("%s of %s", capital(dartName(d)), q.Name),
 		Legs:   legsLine(g, p.Unit),
-		Width:  measure.FormatMM(g.TakeUp, p.Unit) + printedWidths(q, d, p.Unit),
-		Seam:   "runs on smoothly with the dart closed",
+		Width:  widthLine(q, d, measure.FormatMM(g.TakeUp, p.Unit), p.Unit),
+		Seam:   words.T("runs on smoothly with the dart closed"),
 		Closed: closed, Trued: d.Trued, Kept: d.TakeUpKept,
 	}
 	if g.Kink >= 0.1 {
-		v.Seam = fmt.Sprintf("turns by %.1f° with the dart closed", g.Kink)
+		v.Seam = words.F("turns by %s° with the dart closed", words.Figure(g.Kink, 1))
 	}
 	if g.Why != "" {
-		v.Note = "Left as graded: " + g.Why + "."
+		v.Note = words.F("Left as graded: %s.", g.Why)
 	}
 	return v
 }
 
 func dartName(d model.Dart) string {
 	if d.Name == "" {
-		return "dart"
+		return words.T("dart")
 	}
 	return d.Name
 }
@@ -44,27 +44,27 @@ func legsLine(g grading.Dart, u model.Unit) string {
 	a := measure.FormatMM(g.Leg1.Dist(g.Apex), u)
 	b := measure.FormatMM(g.Leg2.Dist(g.Apex), u)
 	if a == b {
-		return "both " + a
+		return words.F("both %s", a)
 	}
-	return a + " and " + b
+	return words.F("%s and %s", a, b)
 }
 
 // printedWidths says how wide the dart is in print: ", printed 31 to 33 mm".
-func printedWidths(q model.Piece, d model.Dart, u model.Unit) string {
+func widthLine(q model.Piece, d model.Dart, now string, u model.Unit) string {
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, o := range q.Nest {
 		at, err := dart.Read(q, d, o.Edges[0].Start())
 		if err != nil {
-			return ""
+			return now
 		}
 		w := at.TakeUp(o.Edges)
 		lo, hi = min(lo, w), max(hi, w)
 	}
 	a, b := measure.FormatMM(lo, u), measure.FormatMM(hi, u)
 	if a == b {
-		return ", as printed"
+		return words.F("%s, as printed", now)
 	}
-	return ", printed " + a + " to " + b
+	return words.F("%s, printed %s to %s", now, a, b)
 }
 
 // dartOf is the index of the dart that a ref means on its piece: the dart

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/ui/panel"
 )
 
@@ -59,7 +60,7 @@ func (w *Window) hasNoDialog() { w.dialogOpen, w.asked = false, asked{} }
 // button to close it. What scrolls in it is scrolled by the keys too.
 func (w *Window) tell(title string, content fyne.CanvasObject, scroll *container.Scroll, size fyne.Size) {
 	d := dialog.NewCustomWithoutButtons(title, content, w.win)
-	closed := panel.NewPush("Close", d.Hide)
+	closed := panel.NewPush(words.T("Close"), d.Hide)
 	d.SetButtons([]fyne.CanvasObject{closed})
 	d.SetOnClosed(w.hasNoDialog)
 	w.hasDialog(asked{yes: d.Hide, no: d.Hide, scroll: scroll})
@@ -82,7 +83,7 @@ func (w *Window) form(title, yes string, items []*widget.FormItem, first fyne.Fo
 	}
 	best := panel.NewPush(yes, do)
 	best.Importance = widget.HighImportance
-	d.SetButtons([]fyne.CanvasObject{panel.NewPush("Leave it", leave), best})
+	d.SetButtons([]fyne.CanvasObject{panel.NewPush(words.T("Leave it"), leave), best})
 	w.hasDialog(asked{yes: do, no: leave})
 	d.Resize(fyne.NewSize(420, 0))
 	d.Show()

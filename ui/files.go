@@ -15,6 +15,7 @@ import (
 	"quarterstep/app"
 	"quarterstep/app/paper"
 	"quarterstep/app/session"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -22,7 +23,7 @@ const projectExt = ".qstep"
 
 // menu is the menu under the pattern's name.
 func (w *Window) menu() *fyne.Menu {
-	recent := fyne.NewMenuItem("Open recent", nil)
+	recent := fyne.NewMenuItem(words.T("Open recent"), nil)
 	var files []*fyne.MenuItem
 	for _, path := range w.settings.Recent {
 		files = append(files, fyne.NewMenuItem(filepath.Base(path), func() { w.ifSafe(func() { w.open(path) }) }))
@@ -31,37 +32,37 @@ func (w *Window) menu() *fyne.Menu {
 	recent.Disabled = len(files) == 0
 	return fyne.NewMenu(
 		"",
-		fyne.NewMenuItem("Bring in photos, a scan or an SVG ...", w.bringIn),
+		fyne.NewMenuItem(words.T("Bring in photos, a scan or an SVG ..."), w.bringIn),
 		w.targetsMenu(),
-		fyne.NewMenuItem("Open ...", w.askOpen),
+		fyne.NewMenuItem(words.T("Open ..."), w.askOpen),
 		recent,
 		fyne.NewMenuItemSeparator(),
-		fyne.NewMenuItem("Save", w.save),
-		fyne.NewMenuItem("Save as ...", w.saveAs),
+		fyne.NewMenuItem(words.T("Save"), w.save),
+		fyne.NewMenuItem(words.T("Save as ..."), w.saveAs),
 		w.earlierMenu(),
-		fyne.NewMenuItem("Save PDF ...", w.savePDF),
-		fyne.NewMenuItem("Increment sheets ...", w.allSheets),
-		fyne.NewMenuItem("Style change ...", w.askStyle),
-		fyne.NewMenuItem("Copy what the Table shows as text", w.copyWords),
+		fyne.NewMenuItem(words.T("Save PDF ..."), w.savePDF),
+		fyne.NewMenuItem(words.T("Increment sheets ..."), w.allSheets),
+		fyne.NewMenuItem(words.T("Style change ..."), w.askStyle),
+		fyne.NewMenuItem(words.T("Copy what the Table shows as text"), w.copyWords),
 		fyne.NewMenuItemSeparator(),
 		w.pieceMenu(),
 		fyne.NewMenuItemSeparator(),
-		fyne.NewMenuItem("Demo: blouse, in cm", func() { w.ifSafe(func() { w.demo(app.DemoBlouse) }) }),
-		fyne.NewMenuItem("Demo: waistcoat, in inches", func() { w.ifSafe(func() { w.demo(app.DemoWaistcoat) }) }),
-		fyne.NewMenuItem("Show me how", w.beginTour),
+		fyne.NewMenuItem(words.T("Demo: blouse, in cm"), func() { w.ifSafe(func() { w.demo(app.DemoBlouse) }) }),
+		fyne.NewMenuItem(words.T("Demo: waistcoat, in inches"), func() { w.ifSafe(func() { w.demo(app.DemoWaistcoat) }) }),
+		fyne.NewMenuItem(words.T("Show me how"), w.beginTour),
 		w.textMenu(),
 		w.languageMenu(),
-		fyne.NewMenuItem("True size on this screen ...", w.askScreen),
+		fyne.NewMenuItem(words.T("True size on this screen ..."), w.askScreen),
 		fyne.NewMenuItemSeparator(),
-		fyne.NewMenuItem("About Quarterstep", w.about),
-		fyne.NewMenuItem("Quit", w.askAndClose),
+		fyne.NewMenuItem(words.T("About Quarterstep"), w.about),
+		fyne.NewMenuItem(words.T("Quit"), w.askAndClose),
 	)
 }
 
 func (w *Window) demo(make func() (model.Pattern, error)) {
 	p, err := make()
 	if err != nil {
-		w.fail("The demo cannot be drawn", err)
+		w.fail(words.T("The demo cannot be drawn"), err)
 		return
 	}
 	w.show(p)
@@ -71,7 +72,7 @@ func (w *Window) demo(make func() (model.Pattern, error)) {
 func (w *Window) show(p model.Pattern) {
 	doc, err := session.New(p)
 	if err != nil {
-		w.fail("This pattern cannot be graded", err)
+		w.fail(words.T("This pattern cannot be graded"), err)
 		return
 	}
 	w.take(doc)
@@ -89,7 +90,7 @@ func (w *Window) fail(what string, err error) {
 func (w *Window) open(path string) {
 	doc, err := session.Open(path)
 	if err != nil {
-		w.fail("This file cannot be opened", err)
+		w.fail(words.T("This file cannot be opened"), err)
 		return
 	}
 	w.remember(path)
@@ -108,7 +109,7 @@ func (w *Window) keepSettings() {
 		return
 	}
 	if err := w.settings.Save(w.settingsDir); err != nil {
-		w.say("What Quarterstep remembers could not be kept: " + err.Error())
+		w.say(words.F("What Quarterstep remembers could not be kept: %s", err))
 	}
 }
 
@@ -122,10 +123,10 @@ func (w *Window) ifSafe(f func()) {
 		return
 	}
 	w.question(
-		"Save your work first?", cmp.Or(w.doc.Pattern().Name, "This pattern")+" has changes that are not saved.",
-		answer{word: "Stay here"},
-		answer{word: "Do not save", then: f},
-		answer{word: "Save", then: func() { w.saveThen(f) }, best: true},
+		words.T("Save your work first?"), words.F("%s has changes that are not saved.", cmp.Or(w.doc.Pattern().Name, words.T("This pattern"))),
+		answer{word: words.T("Stay here")},
+		answer{word: words.T("Do not save"), then: f},
+		answer{word: words.T("Save"), then: func() { w.saveThen(f) }, best: true},
 	)
 }
 
@@ -137,10 +138,10 @@ func (w *Window) saveThen(f func()) {
 		w.askSave(func(path string) { w.saveOver(path, f) })
 	case w.doc.ChangedUnderneath():
 		w.question(
-			"Save over it?", filepath.Base(path)+" was changed by another program, or on another machine, since it was opened here. Saving over it loses what was changed there.",
-			answer{word: "Do not save yet"},
-			answer{word: "Save over it", then: func() { w.saveOver(path, f) }},
-			answer{word: "Save under another name", then: func() { w.askSave(func(path string) { w.saveOver(path, f) }) }, best: true},
+			words.T("Save over it?"), words.F("%s was changed by another program, or on another machine, since it was opened here. Saving over it loses what was changed there.", filepath.Base(path)),
+			answer{word: words.T("Do not save yet")},
+			answer{word: words.T("Save over it"), then: func() { w.saveOver(path, f) }},
+			answer{word: words.T("Save under another name"), then: func() { w.askSave(func(path string) { w.saveOver(path, f) }) }, best: true},
 		)
 	default:
 		w.saveOver(path, f)
@@ -163,12 +164,12 @@ func (w *Window) saveAs() {
 // saved elsewhere.
 func (w *Window) saveTo(path string) bool {
 	if path != w.doc.Path() && !w.claim(path) {
-		w.red.Set("Not saved: another window has " + filepath.Base(path) + " open.")
+		w.red.Set(words.F("Not saved: another window has %s open.", filepath.Base(path)))
 		return false
 	}
 	w.keepEarlier(path)
 	if err := w.doc.Save(path); err != nil {
-		w.red.Set("Not saved: " + err.Error() + ".")
+		w.red.Set(words.F("Not saved: %s.", err))
 		return false
 	}
 	w.red.Set("")
@@ -203,7 +204,7 @@ func (w *Window) askFile(endings []string, then func(path string)) {
 	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
 		w.hasNoDialog()
 		if err != nil {
-			w.fail("This file cannot be opened", err)
+			w.fail(words.T("This file cannot be opened"), err)
 			return
 		}
 		if r == nil {
@@ -211,7 +212,7 @@ func (w *Window) askFile(endings []string, then func(path string)) {
 		}
 		path := r.URI().Path()
 		if err := r.Close(); err != nil {
-			w.fail("This file cannot be opened", err)
+			w.fail(words.T("This file cannot be opened"), err)
 			return
 		}
 		then(path)
@@ -234,7 +235,7 @@ func (w *Window) askWhere(name, ending string, then func(path string)) {
 	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
 		w.hasNoDialog()
 		if err != nil {
-			w.fail("The file cannot be written there", err)
+			w.fail(words.T("The file cannot be written there"), err)
 			return
 		}
 		if f == nil {
@@ -248,7 +249,7 @@ func (w *Window) askWhere(name, ending string, then func(path string)) {
 			path += ending
 		}
 		if err != nil {
-			w.fail("The file cannot be written there", err)
+			w.fail(words.T("The file cannot be written there"), err)
 			return
 		}
 		then(path)
@@ -275,7 +276,7 @@ func (w *Window) startIn(set func(fyne.ListableURI)) {
 // name is called so.
 func fileName(name string) string {
 	if name == "" {
-		return "Pattern"
+		return words.T("Pattern")
 	}
 	return strings.Map(func(r rune) rune {
 		if strings.ContainsRune(`/\:*?"<>|`, r) || r < ' ' {
@@ -298,7 +299,7 @@ func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
 		w.useChart(path)
 	default:
 		if ext := strings.ToLower(filepath.Ext(path)); ext != ".svg" && !paper.IsPicture(path) {
-			w.say("Drop photos or scans, an SVG of a nest, a project, or a size chart in CSV.")
+			w.say(words.T("Drop photos or scans, an SVG of a nest, a project, or a size chart in CSV."))
 			return
 		}
 		w.bringInFiles(droppedPaths(files))

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/grading/spread"
 	"quarterstep/model"
@@ -38,9 +39,9 @@ type growth struct {
 func (h growth) view() panel.GrowthView {
 	v := panel.GrowthView{Piece: h.printed(), Note: h.g.Unlaid, Choice: h.choice()}
 	v.Choices = []panel.ChoiceView{
-		{Name: "Gaps I type", Figure: figureOf(len(h.q.Gaps), "gap")},
-		{Name: "Cut and spread", Figure: figureOf(len(h.q.Cuts), "cut line")},
-		{Name: "Same in all sizes"},
+		{Name: words.T("Gaps I type"), Figure: figureOf(len(h.q.Gaps), "gap")},
+		{Name: words.T("Cut and spread"), Figure: figureOf(len(h.q.Cuts), "cut line")}, // words: none
+		{Name: words.T("Same in all sizes")},
 	}
 	switch v.Choice {
 	case growGaps:
@@ -54,9 +55,9 @@ func (h growth) view() panel.GrowthView {
 // printed is "Front was printed in size 38 only."
 func (h growth) printed() string {
 	if sizes := h.q.Nest[0].Sizes(); len(sizes) > 1 {
-		return fmt.Sprintf("%s was printed with one line for sizes %s.", h.q.Name, strings.Join(sizes, ", "))
+		return words.F("%s was printed with one line for sizes %s.", h.q.Name, strings.Join(sizes, ", "))
 	}
-	return fmt.Sprintf("%s was printed in size %s only.", h.q.Name, h.q.Nest[0].Size)
+	return words.F("%s was printed in size %s only.", h.q.Name, h.q.Nest[0].Size)
 }
 
 func (h growth) choice() int {
@@ -80,22 +81,25 @@ func figureOf(n int, word string) string {
 func (h growth) state() (string, bool) {
 	switch {
 	case h.g.Unlaid != "" && h.choice() == growSpread:
-		return "cannot be spread", true
+		return words.T("cannot be spread"), true
 	case h.g.Frozen:
-		return "say how", true
+		return words.T("say how"), true
 	case h.choice() == growNever:
-		return "same in all sizes", false
+		return words.T("same in all sizes"), false
 	case h.choice() == growSpread:
-		return count(len(h.q.Cuts), "cut line"), false
+		return count(len(h.q.Cuts), "cut line"), false // words: none
 	}
-	return count(len(h.q.Gaps), "typed gap"), false
+	return count(len(h.q.Gaps), "typed gap"), false // words: none
 }
 
 // gaps is every grade point with the gap typed for it.
 func (h growth) gaps() *panel.GapsView {
 	v := &panel.GapsView{Point: h.q.PointIndex(h.point)}
-	v.Say = fmt.Sprintf("How far each grade point moves%s, in %s. One left at 0 stays. Press a figure to type it; Tab goes on to the next.",
-		h.nextSize(), map[string]string{"in": "inches", "mm": "mm"}[smallUnit(h.p.Unit)])
+	unit := smallUnit(h.p.Unit)
+	if h.p.Unit == model.Inches {
+		unit = words.T("inches")
+	}
+	v.Say = words.F("How far each grade point moves %s, in %s. One left at 0 stays. Press a figure to type it; Tab goes on to the next.", h.nextSize(), unit)
 	for k, pt := range h.q.Points {
 		row := panel.PointView{Name: pointName(h.q, k), Out: "0", Down: "0"}
 		if i := slices.IndexFunc(h.q.Gaps, func(g model.Gap) bool { return g.Point == pt.ID }); i >= 0 {
@@ -107,14 +111,14 @@ func (h growth) gaps() *panel.GapsView {
 	return v
 }
 
-// nextSize is " from 38 to 40", where there is a next size.
+// nextSize is "from 38 to 40", where there is a next size.
 func (h growth) nextSize() string {
 	sizes := h.q.Nest[0].Sizes()
 	last := sizes[len(sizes)-1]
 	if place, ok := h.p.Chart.Place(last); ok && place+1 < len(h.p.Chart.Sizes) {
-		return fmt.Sprintf(" from %s to %s", last, h.p.Chart.Sizes[place+1].Name)
+		return words.F("from %s to %s", last, h.p.Chart.Sizes[place+1].Name)
 	}
-	return " to the next size up"
+	return words.T("to the next size up")
 }
 
 // cutLines is the cut lines of the piece, what each opens by, and the one in
@@ -122,10 +126,10 @@ func (h growth) nextSize() string {
 func (h growth) cutLines() *panel.SpreadView {
 	v := &panel.SpreadView{Cut: min(h.cut, len(h.q.Cuts)-1)}
 	if len(h.q.Cuts) == 0 {
-		v.Say = "Lay the usual cut lines, or add some of your own. Each is drawn on the piece; drag its ends to where you want it."
+		v.Say = words.T("Lay the usual cut lines, or add some of your own. Each is drawn on the piece; drag its ends to where you want it.")
 		return v
 	}
-	v.Title = "Cut lines, opened for " + h.p.Target.NameOn(h.p.Chart)
+	v.Title = words.F("Cut lines, opened for %s", h.p.Target.NameOn(h.p.Chart))
 	usual := usualCuts(h.q, h.p.Chart)
 	for i, c := range h.q.Cuts {
 		row := panel.ChoiceView{Name: fmt.Sprintf("%d %s", i+1, cutName(h.q, usual, c)), How: shareWords(h.p, c)}
@@ -144,22 +148,22 @@ func (h growth) cutLines() *panel.SpreadView {
 func (h growth) cutInHand(v *panel.SpreadView, usual []spread.Default) {
 	c := h.q.Cuts[v.Cut]
 	for i, m := range followMeasures(h.p.Chart) {
-		v.Follows = append(v.Follows, capital(string(m)))
+		v.Follows = append(v.Follows, capital(m.Said()))
 		if m == c.Measure {
 			v.Follow = i
 		}
 	}
 	v.Share = shareText(h.p, c)
-	v.Asks = "Opens each size by"
+	v.Asks = words.T("Opens each size by")
 	if c.Measure == model.Steps {
 		v.Unit = smallUnit(h.p.Unit)
 	} else {
-		v.Asks = "Share of its growth"
-		v.Means = fmt.Sprintf("That is %s %s%s. A share like 1/16 or a length can be typed.",
+		v.Asks = words.T("Share of its growth")
+		v.Means = words.F("That is %s %s %s. A share like 1/16 or a length can be typed.",
 			amount(c.Share*growth1(h.p.Chart, h.q, c.Measure), h.p.Unit), smallUnit(h.p.Unit), h.nextSize())
 	}
 	if d, ok := usualCut(usual, c); ok {
-		v.Status = "Its share: " + d.Status + "."
+		v.Status = words.F("Its share: %s.", d.Status)
 	}
 }
 
@@ -206,17 +210,17 @@ func cutName(q model.Piece, usual []spread.Default, c model.Cut) string {
 	}
 	across, along := q.AcrossAlong(c.To.Sub(c.From))
 	if math.Abs(along) >= math.Abs(across) {
-		return "Lengthwise"
+		return words.T("Lengthwise")
 	}
-	return "Crosswise"
+	return words.T("Crosswise")
 }
 
 // shareWords is a cut's share in words: "1/16 of bust", "3 mm a size".
 func shareWords(p model.Pattern, c model.Cut) string {
 	if c.Measure == model.Steps {
-		return amount(c.Share, p.Unit) + " " + smallUnit(p.Unit) + " a size"
+		return words.F("%s %s a size", amount(c.Share, p.Unit), smallUnit(p.Unit))
 	}
-	return shareText(p, c) + " of " + string(c.Measure)
+	return words.F("%s of %s", shareText(p, c), c.Measure.Said())
 }
 
 // shareText is a cut's share as it is typed: a simple fraction, or a length for
@@ -231,7 +235,7 @@ func shareText(p model.Pattern, c model.Cut) string {
 			return big.NewRat(int64(n), d).RatString()
 		}
 	}
-	return strings.TrimRight(fmt.Sprintf("%.4f", c.Share), "0")
+	return strings.TrimRight(words.Figure(c.Share, 4), "0")
 }
 
 // cutIndex is the index of the cut line with that ID, or -1.

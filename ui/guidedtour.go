@@ -2,6 +2,7 @@ package ui
 
 import (
 	"quarterstep/app"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/ui/panel"
 )
@@ -18,7 +19,7 @@ type tourAt struct {
 // tourStop is one step of the guided demo: what it says, what to try, where it
 // is, and when she has tried it.
 type tourStop struct {
-	title, say, do string
+	title, say, do words.Text
 	at             int // step of the rail
 	tried          func(w *Window, from tourAt) bool
 }
@@ -28,41 +29,41 @@ func edited(w *Window, from tourAt) bool { return w.docSerial > from.begun }
 // tourStops lead through the work in the order in which it is done.
 var tourStops = []tourStop{
 	{
-		"A printed blouse", "This blouse was printed in four sizes, the green lines. The violet line is the size you want, worked out from them. The blouse is invented: change it as you like.",
+		words.Text("A printed blouse"), words.Text("This blouse was printed in four sizes, the green lines. The violet line is the size you want, worked out from them. The blouse is invented: change it as you like."),
 		"", stepGrade, nil,
 	},
 	{
-		"Choose a size", "The Size strip at the foot shows the printed sizes in green and the others of the chart beside them. Every piece follows while you drag.",
-		"Drag the violet pin to another size.", stepGrade,
+		words.Text("Choose a size"), words.Text("The Size strip at the foot shows the printed sizes in green and the others of the chart beside them. Every piece follows while you drag."),
+		words.Text("Drag the violet pin to another size."), stepGrade,
 		func(w *Window, from tourAt) bool { return w.doc.Pattern().Target.Place != from.place },
 	},
 	{
-		"Look at the figures", "Pick an edge on the Table: the panel Increments says how far each of its ends goes beyond the print, and why. A printed gap times the steps is shown beside it, so that you can check it with a ruler.",
+		words.Text("Look at the figures"), words.Text("Pick an edge on the Table: the panel Increments says how far each of its ends goes beyond the print, and why. A printed gap times the steps is shown beside it, so that you can check it with a ruler."),
 		"", stepGrade, nil,
 	},
 	{
-		"Change it by eye", "The squares are corners, the circles bend the curve. Drag one, or move it with the arrow keys. What you change by hand stays when you choose another size.",
-		"Drag a violet handle.", stepGrade, edited,
+		words.Text("Change it by eye"), words.Text("The squares are corners, the circles bend the curve. Drag one, or move it with the arrow keys. What you change by hand stays when you choose another size."),
+		words.Text("Drag a violet handle."), stepGrade, edited,
 	},
 	{
-		"Take it back", "Everything can be taken back, as far as you like. The arrow says what it takes back.",
-		"Press the undo arrow, or Ctrl+Z.", stepGrade,
+		words.Text("Take it back"), words.Text("Everything can be taken back, as far as you like. The arrow says what it takes back."),
+		words.Text("Press the undo arrow, or Ctrl+Z."), stepGrade,
 		func(w *Window, from tourAt) bool { return w.doc.RedoLabel() != "" || edited(w, from) },
 	},
 	{
-		"Seams that fit", "At True the two sides of a seam lie along each other, with their ease. A facing follows its neckline by itself. Where a seam no longer fits, buttons offer what would mend it, with the amount.",
+		words.Text("Seams that fit"), words.Text("At True the two sides of a seam lie along each other, with their ease. A facing follows its neckline by itself. Where a seam no longer fits, buttons offer what would mend it, with the amount."),
 		"", stepTrue, nil,
 	},
 	{
-		"Longer or shorter", "At Length every piece is cut at its line and moved apart by the same amount all across; centre lines stay where they are.",
-		"Type an amount, or drag the double line.", stepLength, edited,
+		words.Text("Longer or shorter"), words.Text("At Length every piece is cut at its line and moved apart by the same amount all across; centre lines stay where they are."),
+		words.Text("Type an amount, or drag the double line."), stepLength, edited,
 	},
 	{
-		"On paper", "Print lays the pieces over the pages of your printer, with joining marks. Print the test page once and type what you measure; your printer is corrected from then on. Measure the test square before you cut, and sew a toile first.",
+		words.Text("On paper"), words.Text("Print lays the pieces over the pages of your printer, with joining marks. Print the test page once and type what you measure; your printer is corrected from then on. Measure the test square before you cut, and sew a toile first."),
 		"", stepPrint, nil,
 	},
 	{
-		"Your own pattern", "Bring in a photo, a scan or an SVG of your printed pattern by the plus on the Shelf. Print the sheet of targets first and lay it beside the paper: a photo is then straightened by itself.",
+		words.Text("Your own pattern"), words.Text("Bring in a photo, a scan or an SVG of your printed pattern by the plus on the Shelf. Print the sheet of targets first and lay it beside the paper: a photo is then straightened by itself."),
 		"", stepBringIn, nil,
 	},
 }
@@ -107,7 +108,7 @@ func (w *Window) showTour(p model.Pattern) {
 		w.tourAt.done = true
 	}
 	w.tour.SetView(panel.TourView{
-		Step: w.tourAt.step + 1, Of: len(tourStops), Title: stop.title, Say: stop.say, Do: stop.do,
+		Step: w.tourAt.step + 1, Of: len(tourStops), Title: stop.title.String(), Say: stop.say.String(), Do: stop.do.String(),
 		Done: w.tourAt.done, Last: w.tourAt.step == len(tourStops)-1,
 	})
 	w.tour.Show()

@@ -1,10 +1,12 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/measure"
@@ -21,13 +23,13 @@ const (
 // incrementsView is the Increments panel for edge j of piece i; no edge is -1.
 func incrementsView(p model.Pattern, r grading.Result, i, j, point int) panel.IncrementsView {
 	if i < 0 || i >= len(p.Pieces) || j < 0 || j >= len(p.Pieces[i].Edges) {
-		return panel.IncrementsView{Empty: "Pick an edge on the Table."}
+		return panel.IncrementsView{Empty: words.T("Pick an edge on the Table.")}
 	}
 	q, g := p.Pieces[i], r.Pieces[i]
 	f := figuresOf(p, r, i, j)
 	v := panel.IncrementsView{
 		Edge: j, EdgeNote: edgeNote(p, q, g, j), Point: -1,
-		Past: "How far past " + f.from, Total: amount(f.total, p.Unit), Unit: smallUnit(p.Unit), Fixed: g.Frozen,
+		Past: words.F("How far past %s", f.from), Total: amount(f.total, p.Unit), Unit: smallUnit(p.Unit), Fixed: g.Frozen,
 	}
 	for k := range q.Edges {
 		v.Edges = append(v.Edges, edgeName(q, k))
@@ -64,21 +66,22 @@ func edgeName(q model.Piece, j int) string {
 	if n := q.Edges[j].Name; n != "" {
 		return capital(n)
 	}
-	return fmt.Sprintf("Edge %d", j+1)
+	return words.F("Edge %d", j+1)
 }
 
 func pointName(q model.Piece, k int) string {
 	if n := q.Points[k].Name; n != "" {
 		return capital(n)
 	}
-	return fmt.Sprintf("Point %d", k+1)
+	return words.F("Point %d", k+1)
 }
 
 func capital(s string) string {
-	if s == "" {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
 		return s
 	}
-	return strings.ToUpper(s[:1]) + s[1:]
+	return string(unicode.ToUpper(r)) + s[n:]
 }
 
 // amount is a small length without its unit.
@@ -94,7 +97,7 @@ func amount(mm float64, u model.Unit) string {
 
 func smallUnit(u model.Unit) string {
 	if u == model.Inches {
-		return "in"
+		return words.C("inches", "in")
 	}
 	return "mm"
 }
@@ -110,7 +113,7 @@ func bareUnit(u model.Unit) measure.Unit {
 func edgeNote(p model.Pattern, q model.Piece, g grading.Piece, j int) string {
 	const tol = 0.01
 	n := len(q.Points)
-	note := fmt.Sprintf("%s to %s", pointName(q, j), strings.ToLower(pointName(q, (j+1)%n)))
+	note := words.F("%s to %s", pointName(q, j), words.Small(pointName(q, (j+1)%n)))
 	if l, err := g.Edges[j].Length(tol); err == nil {
 		note += ", " + measure.FormatPlace(l, p.Unit)
 	}
@@ -119,7 +122,7 @@ func edgeNote(p model.Pattern, q model.Piece, g grading.Piece, j int) string {
 
 // followChoices lists what an edge can follow, and which it follows.
 func followChoices(c model.SizeChart, now model.Measure) ([]string, int) {
-	out := []string{capital(string(model.Steps))}
+	out := []string{capital(model.Steps.Said())}
 	at := 0
 	for _, m := range c.Measures {
 		if !c.Has(m) {
@@ -128,7 +131,7 @@ func followChoices(c model.SizeChart, now model.Measure) ([]string, int) {
 		if m == now {
 			at = len(out)
 		}
-		out = append(out, capital(string(m)))
+		out = append(out, capital(m.Said()))
 	}
 	return out, at
 }
@@ -156,14 +159,11 @@ func followNote(p model.Pattern, r grading.Result, f figures) [2]string {
 	if !okA || !okB {
 		return [2]string{}
 	}
-	wanted := " at " + r.Size
+	printed, wanted := measure.FormatPlace(a, p.Unit), measure.FormatPlace(b, p.Unit)
 	if _, own := p.Target.Body[f.follows]; own {
-		wanted = " measured"
+		return [2]string{words.F("%s at %s", printed, f.from), words.F("%s measured", wanted)}
 	}
-	return [2]string{
-		measure.FormatPlace(a, p.Unit) + " at " + f.from,
-		measure.FormatPlace(b, p.Unit) + wanted,
-	}
+	return [2]string{words.F("%s at %s", printed, f.from), words.F("%s at %s", wanted, r.Size)}
 }
 
 func pastChoices(p model.Pattern, r grading.Result, f figures) []panel.ChoiceView {
@@ -180,47 +180,54 @@ func pastChoices(p model.Pattern, r grading.Result, f figures) []panel.ChoiceVie
 		eye = amount(f.hand, p.Unit) + unit
 	}
 	return []panel.ChoiceView{
-		{Name: "By steps", How: stepWord(steps) + times, Figure: amount(f.bySteps, p.Unit) + unit},
-		{Name: "By chart", How: stepWord(chartSteps) + times, Figure: amount(f.byChart, p.Unit) + unit},
-		{Name: "By eye", How: "drag the line or type", Figure: eye},
+		{Name: words.T("By steps"), How: stepWord(steps) + times, Figure: amount(f.bySteps, p.Unit) + unit},
+		{Name: words.T("By chart"), How: stepWord(chartSteps) + times, Figure: amount(f.byChart, p.Unit) + unit},
+		{Name: words.T("By eye"), How: words.T("drag the line or type"), Figure: eye},
 	}
 }
 
 func stepWord(v float64) string {
 	if v == 1 {
-		return "1 step"
+		return words.T("1 step")
 	}
-	return halves(v) + " steps"
+	return words.F("%s steps", halves(v))
 }
 
 // chartNote says what steps and chart differ by on this edge, and on the whole
 // garment. It asks to be looked at when the line goes by steps.
 func chartNote(p model.Pattern, r grading.Result, f figures) (string, bool) {
-	unit := " " + smallUnit(p.Unit)
 	var lines []string
 	if d := f.byChart - f.bySteps; amount(math.Abs(d), p.Unit) != "0" {
-		word := "wider"
-		if d < 0 {
-			word = "narrower"
-		}
-		if f.along {
-			word = map[string]string{"wider": "longer", "narrower": "shorter"}[word]
-		}
-		what := "the " + string(f.follows) + " grows"
-		if f.follows == model.Steps {
-			what = "what its ends follow grows" // they follow two measures
-		}
-		lines = append(lines, fmt.Sprintf("By chart is %s%s %s: past %s %s by other steps than printed.",
-			amount(math.Abs(d), p.Unit), unit, word, f.from, what))
+		lines = append(lines, chartLine(f, d, amount(math.Abs(d), p.Unit)+" "+smallUnit(p.Unit)))
 	}
 	for _, s := range r.Short {
 		if s.Measure == f.follows && math.Abs(s.Missing()) >= 0.5 {
-			word := "too tight"
+			by := measure.FormatMM(math.Abs(s.Missing()), p.Unit)
 			if s.Missing() < 0 {
-				word = "too wide"
+				lines = append(lines, words.F("Steps would leave the whole %s %s too wide.", s.Measure.Said(), by))
+			} else {
+				lines = append(lines, words.F("Steps would leave the whole %s %s too tight.", s.Measure.Said(), by))
 			}
-			lines = append(lines, fmt.Sprintf("Steps would leave the whole %s %s %s.", s.Measure, measure.FormatMM(math.Abs(s.Missing()), p.Unit), word))
 		}
 	}
 	return strings.Join(lines, " "), len(lines) > 0 && p.Target.Method == model.BySteps
+}
+
+// chartLine says that by chart an edge comes out by more than by steps, or by
+// less where d is below 0, and why.
+func chartLine(f figures, d float64, by string) string {
+	both := f.follows == model.Steps // its ends follow two measures
+	word := words.T("wider")
+	switch {
+	case f.along && d < 0:
+		word = words.T("shorter")
+	case f.along:
+		word = words.T("longer")
+	case d < 0:
+		word = words.T("narrower")
+	}
+	if both {
+		return words.F("By chart is %s %s: past %s what its ends follow grows by other steps than printed.", by, word, f.from)
+	}
+	return words.F("By chart is %s %s: past %s the %s grows by other steps than printed.", by, word, f.from, f.follows.Said())
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/measure"
@@ -13,7 +14,7 @@ import (
 // read with something else than their eyes, or want to keep it.
 func (w *Window) copyWords() {
 	w.app.Clipboard().SetContent(w.inWords())
-	w.say("Copied in words: the pieces, the size, what is in hand, the checks.")
+	w.say(words.T("Copied in words: the pieces, the size, what is in hand, the checks."))
 }
 
 // inWords is what the window shows: the step, the pieces with their size, what
@@ -21,54 +22,54 @@ func (w *Window) copyWords() {
 func (w *Window) inWords() string {
 	p, r := w.doc.Pattern(), w.doc.Result()
 	var b strings.Builder
-	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
+	line := func(text string) { fmt.Fprintln(&b, text) }
 	rail := w.railView(p, r, len(ordered(w.report()))+len(w.doubts))
-	line("%s", strings.TrimSpace(rail.Pattern+" "+rail.Wearer))
+	line(strings.TrimSpace(rail.Pattern + " " + rail.Wearer))
 	for i, s := range rail.Steps {
-		here := ""
 		if i == w.step {
-			here = " (here)"
+			line(words.F("Step %d, %s: %s (here)", i+1, s.Name, s.State))
+		} else {
+			line(words.F("Step %d, %s: %s", i+1, s.Name, s.State))
 		}
-		line("Step %d, %s: %s%s", i+1, s.Name, s.State, here)
 	}
 	if len(p.Pieces) == 0 {
 		return b.String()
 	}
 	if len(p.Chart.Sizes) > 0 {
-		line("%s", sizeLine(p, r))
+		line(sizeLine(p, r))
 	}
-	line("\nPieces on the Table")
+	line("\n" + words.T("Pieces on the Table"))
 	for i, q := range p.Pieces {
 		size := r.Pieces[i].Outline().Bounds()
-		line("%s: %s, %s wide, %s high", q.Name, pieceLine(q, r.Pieces[i]),
-			measure.FormatPlace(size.Width(), p.Unit), measure.FormatPlace(size.Height(), p.Unit))
+		line(words.F("%s: %s, %s wide, %s high", q.Name, pieceLine(q, r.Pieces[i]),
+			measure.FormatPlace(size.Width(), p.Unit), measure.FormatPlace(size.Height(), p.Unit)))
 	}
 	w.handInWords(p, r, line)
-	line("\nChecks\n%s", strings.TrimSpace(w.checks.Text()))
+	line("\n" + words.T("Checks") + "\n" + strings.TrimSpace(w.checks.Text()))
 	return b.String()
 }
 
 // handInWords says what is in hand: the edge with its increments and the grade
 // points at its ends.
-func (w *Window) handInWords(p model.Pattern, r grading.Result, line func(string, ...any)) {
+func (w *Window) handInWords(p model.Pattern, r grading.Result, line func(string)) {
 	i, j, k := w.inHand(p)
 	if i < 0 {
 		return
 	}
-	line("\nIn hand: %s of %s", w.refName(w.hand), p.Pieces[i].Name)
+	line("\n" + words.F("In hand: %s of %s", w.refName(w.hand), p.Pieces[i].Name))
 	v := incrementsView(p, r, i, j, k)
 	if v.Empty != "" {
 		return
 	}
-	line("%s: %s", v.Edges[v.Edge], v.EdgeNote)
+	line(v.Edges[v.Edge] + ": " + v.EdgeNote)
 	for _, g := range v.Gaps {
-		line("Printed gap %s: %s %s", g.Between, g.Gap, v.Unit)
+		line(words.F("Printed gap %s: %s %s", g.Between, g.Gap, v.Unit))
 	}
-	line("%s: %s %s", v.Past, v.Total, v.Unit)
+	line(v.Past + ": " + v.Total + " " + v.Unit)
 	for _, c := range v.Choices {
-		line("%s: %s", c.Name, strings.Trim(c.How+", "+c.Figure, ", "))
+		line(c.Name + ": " + strings.Trim(c.How+", "+c.Figure, ", "))
 	}
 	for _, pt := range v.Points {
-		line("%s: out %s %s, down %s %s", pt.Name, pt.Out, v.Unit, pt.Down, v.Unit)
+		line(words.F("%s: out %s %s, down %s %s", pt.Name, pt.Out, v.Unit, pt.Down, v.Unit))
 	}
 }

@@ -1,8 +1,9 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
+
+	"quarterstep/assets/words"
 )
 
 // apart are the photos by themselves that could be joined to the one in hand.
@@ -24,7 +25,7 @@ func (w *Window) joinAllWords(ph *photo) string {
 	if n == 0 || !ph.solved || ph.lead != nil || len(w.paper.toJoin) > 0 || traced(w.doc.Pattern(), ph.id) {
 		return ""
 	}
-	return fmt.Sprintf("Join all %d photos into one piece", n+1+len(ph.joined))
+	return words.F("Join all %d photos into one piece", n+1+len(ph.joined))
 }
 
 // joinAll joins all photos to the one in hand, one after another, by what they
@@ -80,6 +81,6 @@ func (w *Window) notMet(ph *photo) {
 		return
 	}
 	w.paper.toJoin = nil
-	ph.note = "What the photos show alike does not tell where they meet: click two places that both show."
+	ph.note = words.T("What the photos show alike does not tell where they meet: click two places that both show.")
 	w.refresh()
 }

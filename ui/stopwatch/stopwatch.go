@@ -47,6 +47,7 @@ func toFile(path string) *watching {
 	}
 	f, err := os.Create(path)
 	if err != nil {
+		// words: none
 		fmt.Fprintln(os.Stderr, "quarterstep: frames are not measured:", err)
 		return nil
 	}

@@ -1,3 +1,4 @@
+// words: none
 package scenetest
 
 import (

@@ -3,6 +3,8 @@
 // under each of them.
 //
 //	fulltable FILE.qstep
+//
+// words: none
 package main
 
 import (
