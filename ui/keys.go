@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/ui/board"
 	"quarterstep/ui/scene"
 )
@@ -84,9 +85,9 @@ func (w *Window) key(e *fyne.KeyEvent) {
 		case w.hand.Line != "":
 			w.removeLine()
 		case w.hand.Cut != "":
-			w.do("take a cut line out", edit.RemoveCut(w.hand.Piece, w.hand.Cut))
+			w.do(words.T("take a cut line out"), edit.RemoveCut(w.hand.Piece, w.hand.Cut))
 		case w.hand.Point != "":
-			w.do("remove a grade point", edit.RemovePoint(w.hand.Piece, w.hand.Point))
+			w.do(words.T("remove a grade point"), edit.RemovePoint(w.hand.Piece, w.hand.Point))
 		}
 	case fyne.KeyF2:
 		w.rename()
@@ -184,9 +185,9 @@ func (w *Window) lock() {
 	}
 	if k := p.Pieces[i].PointIndex(w.hand.Point); k >= 0 {
 		locked := !p.Pieces[i].Points[k].Locked
-		label := "free a point"
+		label := words.T("free a point")
 		if locked {
-			label = "lock a point"
+			label = words.T("lock a point")
 		}
 		w.do(label, edit.LockPoint(w.hand.Piece, w.hand.Point, locked))
 	}

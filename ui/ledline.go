@@ -5,6 +5,7 @@ import (
 
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/ui/board"
@@ -30,7 +31,7 @@ func (w *Window) leaderOf(at scene.Ref) ledLine {
 	}
 	for _, l := range p.Links {
 		if l.ID == out.leader.Link {
-			out.say = "This line belongs to the *" + leadName(p, l) + "*: it moves with it."
+			out.say = words.F("This line belongs to the *%s*: it moves with it.", leadName(p, l))
 		}
 	}
 	return out
@@ -51,7 +52,7 @@ func (w *Window) dragLine(at scene.Ref, by geom.Vec, ph board.Phase, own session
 		return
 	}
 	if led.on {
-		own, label = led.leader.Move(by), "move "+w.leaderName(led.leader)
+		own, label = led.leader.Move(by), words.F("move %s", w.leaderName(led.leader))
 	}
 	w.drag(own, label, by, ph)
 	if led.on && ph == board.DragEnd {
@@ -71,7 +72,7 @@ func (w *Window) nudgeLine(by geom.Vec, own session.Edit, label string) {
 		w.do(label, own)
 		return
 	}
-	w.do("move "+w.leaderName(led.leader), led.leader.Move(by))
+	w.do(words.F("move %s", w.leaderName(led.leader)), led.leader.Move(by))
 	w.say(led.say)
 }
 
@@ -85,7 +86,7 @@ func (w *Window) linkItems() []*fyne.MenuItem {
 		return nil
 	}
 	p := w.doc.Pattern()
-	out := []*fyne.MenuItem{fyne.NewMenuItem("Link "+w.refName(scene.Ref{Piece: w.hand.Piece, Edge: w.hand.Edge})+" to ...", w.startLink)}
+	out := []*fyne.MenuItem{fyne.NewMenuItem(words.F("Link %s to ...", w.refName(scene.Ref{Piece: w.hand.Piece, Edge: w.hand.Edge})), w.startLink)}
 	for _, l := range p.Links {
 		if linkHas(l, scene.Ref{Piece: w.hand.Piece, Edge: w.hand.Edge}) {
 			out = append(out, w.unlinkItem(p, l))
@@ -95,11 +96,11 @@ func (w *Window) linkItems() []*fyne.MenuItem {
 }
 
 func (w *Window) unlinkItem(p model.Pattern, l model.Link) *fyne.MenuItem {
-	word := "Unlink from the " + leadName(p, l)
+	word := words.F("Unlink from the %s", leadName(p, l))
 	if !stretchHas(l.Follow, w.hand) {
-		word = "Unlink the " + followName(p, l)
+		word = words.F("Unlink the %s", followName(p, l))
 	}
-	return fyne.NewMenuItem(word, func() { w.do("unlink "+followName(p, l), edit.Unlink(l.ID)) })
+	return fyne.NewMenuItem(word, func() { w.do(words.F("unlink %s", followName(p, l)), edit.Unlink(l.ID)) })
 }
 
 func stretchHas(s model.Stretch, at scene.Ref) bool {

@@ -1,12 +1,12 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -19,11 +19,11 @@ import (
 func lengthView(p model.Pattern, r grading.Result, hand scene.Ref) panel.LengthView {
 	groups := edit.LengthGroups(p)
 	v := panel.LengthView{
-		Say:  "How much longer, with a minus sign shorter. Or drag a double line on the Table by its handle.",
+		Say:  words.T("How much longer, with a minus sign shorter. Or drag a double line on the Table by its handle."),
 		Unit: smallUnit(p.Unit), Hand: groupInHand(groups, hand), Undo: len(p.Lengths) > 0,
 	}
 	if !slices.ContainsFunc(groups, func(g edit.LengthGroup) bool { return len(g.Lines) > 0 }) {
-		v.Say = "The pieces have no line to lengthen or shorten at. Press Add a line, then click on a piece where it is to lie."
+		v.Say = words.T("The pieces have no line to lengthen or shorten at. Press Add a line, then click on a piece where it is to lie.")
 	}
 	for _, g := range groups {
 		v.Groups = append(v.Groups, panel.LengthGroupView{Name: g.Name, Field: amount(g.By, p.Unit), Pieces: putRows(p, r, g)})
@@ -32,7 +32,7 @@ func lengthView(p model.Pattern, r grading.Result, hand scene.Ref) panel.LengthV
 		}
 	}
 	if v.Paper = paperRows(p, r, groups); len(v.Paper) > 0 {
-		v.Title = "Lengths on paper, allowances included"
+		v.Title = words.T("Lengths on paper, allowances included")
 	}
 	return v
 }
@@ -70,11 +70,11 @@ func putByGroup(p model.Pattern, q grading.Piece, g edit.LengthGroup) (mm float6
 func longerWords(mm float64, u model.Unit) string {
 	switch {
 	case mm > 0:
-		return measure.FormatMM(mm, u) + " longer"
+		return words.F("%s longer", measure.FormatMM(mm, u))
 	case mm < 0:
-		return measure.FormatMM(-mm, u) + " shorter"
+		return words.F("%s shorter", measure.FormatMM(-mm, u))
 	}
-	return "as printed"
+	return words.T("as printed")
 }
 
 // refusedOf says why a group's amount is not in one of its pieces; "" where it
@@ -101,12 +101,12 @@ func paperRows(p model.Pattern, r grading.Result, groups []edit.LengthGroup) []p
 			was, is := lengthOf(r.Pieces[i].Unlengthened(), e), lengthOf(r.Pieces[i].Edges, e)
 			row := panel.FigureView{Name: capital(edgesName(q, e)), Figure: measure.FormatPlace(is, p.Unit)}
 			same := func(x panel.FigureView) bool { return x.Name == row.Name }
-			if strings.HasPrefix(row.Name, "Side") || slices.ContainsFunc(out, same) {
-				row.Name += ", " + strings.ToLower(q.Name)
+			if isSide(row.Name) || slices.ContainsFunc(out, same) {
+				row.Name += ", " + words.Small(q.Name)
 			}
 			if math.Abs(is-was) > 0.05 {
 				before := measure.FormatPlace(was, p.Unit)
-				row.Figure = fmt.Sprintf("%s, now %s", before[:strings.LastIndex(before, " ")], row.Figure)
+				row.Figure = words.F("%s, now %s", before[:strings.LastIndex(before, " ")], row.Figure)
 			}
 			out = append(out, row)
 		}
@@ -122,7 +122,7 @@ func tellingEdges(q model.Piece, r grading.Piece) [][]int {
 		switch {
 		case e.Kind == model.Fold || e.Kind == model.Centre:
 			centre = append(centre, j)
-		case strings.HasPrefix(strings.ToLower(e.Name), "side"):
+		case isSide(e.Name):
 			side = append(side, j)
 		}
 		if longest < 0 || downGrain(q, r.Edges[j]) > downGrain(q, r.Edges[longest]) {
@@ -161,16 +161,16 @@ func lengthOf(edges []geom.Path, which []int) (sum float64) {
 // "side".
 func edgesName(q model.Piece, edges []int) string {
 	if len(edges) > 1 {
-		return "side"
+		return words.T("side")
 	}
-	return strings.ToLower(edgeName(q, edges[0]))
+	return words.Small(edgeName(q, edges[0]))
 }
 
 // lengthLine is the Length step's one-line state: "as printed", "20 mm longer".
 func lengthLine(p model.Pattern) string {
 	switch len(p.Lengths) {
 	case 0:
-		return "as printed"
+		return words.T("as printed")
 	case 1:
 		return longerWords(p.Lengths[0].By, p.Unit)
 	}

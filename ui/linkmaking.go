@@ -1,13 +1,11 @@
 package ui
 
 import (
-	"fmt"
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/grading/propose"
 	"quarterstep/model"
 	"quarterstep/ui/panel"
@@ -29,7 +27,7 @@ func (m linkMaking) underWay() bool { return len(m.lead) > 0 }
 // startLink begins a link from the edge in hand.
 func (w *Window) startLink() {
 	if w.hand.Edge == "" {
-		w.say("Take an edge in hand first.")
+		w.say(words.T("Take an edge in hand first."))
 		return
 	}
 	w.trues.make = linkMaking{lead: []scene.Ref{{Piece: w.hand.Piece, Edge: w.hand.Edge}}}
@@ -63,12 +61,12 @@ func (w *Window) linkTo(at scene.Ref, shift bool) bool {
 	}
 	for _, e := range append(m.lead, m.follow...) {
 		if e == at {
-			w.say("That edge is picked already.")
+			w.say(words.T("That edge is picked already."))
 			return true
 		}
 	}
 	if side == &m.follow && len(m.follow) > 0 && m.follow[0].Piece != at.Piece {
-		w.say("The side that follows is of one piece. The side that leads may be of several.")
+		w.say(words.T("The side that follows is of one piece. The side that leads may be of several."))
 		return true
 	}
 	*side = append(*side, at)
@@ -81,7 +79,7 @@ func (w *Window) turnLink() {
 	m := &w.trues.make
 	for _, e := range m.lead {
 		if e.Piece != m.lead[0].Piece {
-			w.say("The side that follows is of one piece. The side that leads may be of several.")
+			w.say(words.T("The side that follows is of one piece. The side that leads may be of several."))
 			return
 		}
 	}
@@ -98,7 +96,7 @@ func (w *Window) makeLink() {
 	p := w.doc.Pattern()
 	kind := linkKinds[m.kind]
 	leads, follow := propose.Walked(p, kind, stretchesOf(m.lead), stretchesOf(m.follow)[0])
-	label := fmt.Sprintf("link %s to %s", sideWords(p, m.follow), sideWords(p, m.lead))
+	label := words.F("link %s to %s", sideWords(p, m.follow), sideWords(p, m.lead))
 	if err := w.doc.Do(label, edit.Link(kind, leads, follow)); err != nil {
 		w.say(err.Error())
 		return
@@ -131,7 +129,7 @@ func sideWords(p model.Pattern, edges []scene.Ref) string {
 			names = append(names, sideName(p.Pieces[i], s))
 		}
 	}
-	return strings.Join(names, " and ")
+	return listed(names)
 }
 
 // makeView is the link in the making, or the button that begins one.
@@ -142,18 +140,18 @@ func (w *Window) makeView(p model.Pattern) panel.MakeLinkView {
 		if i < 0 || j < 0 || w.hand.Edge == "" {
 			return panel.MakeLinkView{}
 		}
-		return panel.MakeLinkView{Can: true, Start: "Link " + sideWords(p, []scene.Ref{w.hand}) + " to ..."}
+		return panel.MakeLinkView{Can: true, Start: words.F("Link %s to ...", sideWords(p, []scene.Ref{w.hand}))}
 	}
 	v := panel.MakeLinkView{UnderWay: true, Lead: capital(sideWords(p, m.lead)), Kind: m.kind}
 	if len(m.follow) == 0 {
-		v.Ask = "Click the edge it is linked to. With Shift, add another edge to this side."
+		v.Ask = words.T("Click the edge it is linked to. With Shift, add another edge to this side.")
 		return v
 	}
 	v.Follow = capital(sideWords(p, m.follow))
-	v.Ask = "With Shift, add another edge to this side."
+	v.Ask = words.T("With Shift, add another edge to this side.")
 	v.Kinds = []panel.ChoiceView{
-		{Name: "Sewn together", How: "with the ease of the print"},
-		{Name: "Follows", How: "the second takes the first's line"},
+		{Name: words.T("Sewn together"), How: words.T("with the ease of the print")},
+		{Name: words.T("Follows"), How: words.T("the second takes the first's line")},
 	}
 	return v
 }

@@ -1,11 +1,10 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/grading/link"
 	"quarterstep/grading/seam"
@@ -19,7 +18,7 @@ const inch = 25.4 // mm
 
 // linksView is the Links panel.
 func (w *Window) linksView(p model.Pattern, r grading.Result) panel.LinksView {
-	v := panel.LinksView{Empty: "None yet. Pick two edges, then Link.", Open: -1, Make: w.makeView(p)}
+	v := panel.LinksView{Empty: words.T("None yet. Pick two edges, then Link."), Open: -1, Make: w.makeView(p)}
 	for i, l := range p.Links {
 		v.Links = append(v.Links, w.linkView(p, r, l))
 		if l.ID == w.trues.link {
@@ -49,7 +48,7 @@ func seamOf(r grading.Result, l model.Link) (grading.Seam, bool) {
 
 // linkView is a link in two lines.
 func (w *Window) linkView(p model.Pattern, r grading.Result, l model.Link) panel.LinkView {
-	v := panel.LinkView{What: "A link", Look: true}
+	v := panel.LinkView{What: words.T("A link"), Look: true}
 	if linkWhole(p, l) {
 		v.What = linkTitle(p, l)
 	}
@@ -63,7 +62,7 @@ func (w *Window) linkView(p model.Pattern, r grading.Result, l model.Link) panel
 	}
 	s, ok := seamOf(r, l)
 	if !ok {
-		v.How = "cannot be walked"
+		v.How = words.T("cannot be walked")
 		return v
 	}
 	v.How, v.Look = seamSay(p, l, s)
@@ -72,13 +71,13 @@ func (w *Window) linkView(p model.Pattern, r grading.Result, l model.Link) panel
 
 // sameLineSay is "135 mm, within 0.1 mm in print".
 func (w *Window) sameLineSay(p model.Pattern, r grading.Result, l model.Link) string {
-	say := "one line"
+	say := words.T("one line")
 	i := p.PieceIndex(l.Lead.Piece)
 	if mm, ok := cutLength(p.Pieces[i], r.Pieces[i], l.Lead); ok {
 		say = long(mm, p.Unit)
 	}
 	if mm, ok := w.misfitOf(p, l); ok {
-		say += fmt.Sprintf(", within %s in print", finely(mm, p.Unit))
+		return words.F("%s, within %s in print", say, finely(mm, p.Unit))
 	}
 	return say
 }
@@ -88,9 +87,9 @@ func (w *Window) sameLineSay(p model.Pattern, r grading.Result, l model.Link) st
 func finely(mm float64, u model.Unit) string {
 	const grainMM, grainIn = 0.1, inch / 64
 	if u == model.Inches {
-		return measure.Format(max(math.Ceil(mm/grainIn-1e-6), 1)*grainIn, measure.SixtyFourths) + " in"
+		return measure.Format(max(math.Ceil(mm/grainIn-1e-6), 1)*grainIn, measure.SixtyFourths) + " " + smallUnit(u)
 	}
-	return measure.Format(max(math.Ceil(mm/grainMM-1e-6), 1)*grainMM, measure.TenthMM) + " mm"
+	return measure.Format(max(math.Ceil(mm/grainMM-1e-6), 1)*grainMM, measure.TenthMM) + " " + smallUnit(u)
 }
 
 // cutLength is the length of a stretch on the cutting line, mm.
@@ -114,25 +113,24 @@ func cutLength(q model.Piece, g grading.Piece, s model.Stretch) (float64, bool) 
 // seamSay is how a seam fits, in few words, and whether to look at it.
 func seamSay(p model.Pattern, l model.Link, s grading.Seam) (string, bool) {
 	if s.Why != "" {
-		return "cannot give way: " + s.Why, true
+		return words.F("cannot give way: %s", s.Why), true
 	}
 	off, look := easeSay(p, s.Ease(), s.Wanted)
 	u := p.Unit
 	switch {
 	case look && s.Wanted.High < 1: // no ease is wanted
-		word := "too long"
 		if s.Off() < 0 {
-			word = "too short"
+			return words.F("%s too short", easeOf(-s.Off(), u)), true
 		}
-		return easeOf(math.Abs(s.Off()), u) + " " + word, true
+		return words.F("%s too long", easeOf(s.Off(), u)), true
 	case look:
-		return easeOf(s.Ease(), u) + " of ease, " + off, true
+		return words.F("%s of ease, %s", easeOf(s.Ease(), u), off), true
 	case math.Abs(s.Ease()) < 1:
-		return long(s.Lead, u) + " on both sides", false
+		return words.F("%s on both sides", long(s.Lead, u)), false
 	case s.Ease() < 0:
-		return easeOf(-s.Ease(), u) + " shorter, " + off, false
+		return words.F("%s shorter, %s", easeOf(-s.Ease(), u), off), false
 	}
-	return easeOf(s.Ease(), u) + " of ease, " + off, false
+	return words.F("%s of ease, %s", easeOf(s.Ease(), u), off), false
 }
 
 // linkDetail is the link that is open.
@@ -142,10 +140,7 @@ func (w *Window) linkDetail(p model.Pattern, r grading.Result, l model.Link) pan
 	}
 	var v panel.LinkDetail
 	if why, broken := brokenWhy(r, l); broken {
-		if strings.HasPrefix(why, "taking ") {
-			why = "cannot be walked: " + why
-		}
-		v.Why = sentence("the link " + why)
+		v.Why = sentence(words.F("the link %s", why))
 		return v
 	}
 	s, ok := seamOf(r, l)
@@ -165,7 +160,7 @@ func (w *Window) linkDetail(p model.Pattern, r grading.Result, l model.Link) pan
 		v.GiveSay = gaveSay(l, s, u)
 	}
 	if s.Why != "" {
-		v.Why = sentence("it " + s.Why)
+		v.Why = sentence(words.F("it %s", s.Why))
 	}
 	if look && l.Refit == model.NoRefit {
 		for _, m := range w.remediesOf(p, r, l) {
@@ -187,11 +182,11 @@ func printedEase(sizes []seam.SizeEase, u model.Unit) string {
 	a, b := easeIn(low, u), easeIn(high, u)
 	switch {
 	case a == b && len(sizes) == 1:
-		return fmt.Sprintf("The printed size carries %s %s.", a, smallUnit(u))
+		return words.F("The printed size carries %s %s.", a, smallUnit(u))
 	case a == b:
-		return fmt.Sprintf("The printed sizes carry %s %s.", a, smallUnit(u))
+		return words.F("The printed sizes carry %s %s.", a, smallUnit(u))
 	}
-	return fmt.Sprintf("The printed sizes carry %s to %s %s.", a, b, smallUnit(u))
+	return words.F("The printed sizes carry %s to %s %s.", a, b, smallUnit(u))
 }
 
 // gaugeView is the ease of a seam on a line from 0 to 40 mm, or as much further
@@ -243,20 +238,20 @@ func refitsOf(p model.Pattern, r grading.Result, l model.Link) []model.Refit {
 func giveChoices(p model.Pattern, r grading.Result, l model.Link) ([]string, int) {
 	refits := refitsOf(p, r, l)
 	from, to := endName(p, l.Follow, scene.From), endName(p, l.Follow, scene.To)
-	words := map[model.Refit]string{
-		model.NoRefit:     "Nothing",
-		model.CapHeight:   "Cap height",
-		model.CapWidth:    "Cap width",
-		model.CapBoth:     "Both, as in print",
-		model.StartAcross: capital(from) + ", across the grain",
-		model.StartAlong:  capital(from) + ", along the grain",
-		model.EndAcross:   capital(to) + ", across the grain",
-		model.EndAlong:    capital(to) + ", along the grain",
-		model.WholePiece:  "The whole piece",
+	names := map[model.Refit]string{
+		model.NoRefit:     words.T("Nothing"),
+		model.CapHeight:   words.T("Cap height"),
+		model.CapWidth:    words.T("Cap width"),
+		model.CapBoth:     words.T("Both, as in print"),
+		model.StartAcross: words.F("%s, across the grain", capital(from)),
+		model.StartAlong:  words.F("%s, along the grain", capital(from)),
+		model.EndAcross:   words.F("%s, across the grain", capital(to)),
+		model.EndAlong:    words.F("%s, along the grain", capital(to)),
+		model.WholePiece:  words.T("The whole piece"),
 	}
 	out := make([]string, len(refits))
 	for k, way := range refits {
-		out[k] = words[way]
+		out[k] = names[way]
 	}
 	return out, max(slices.Index(refits, l.Refit), 0)
 }
@@ -265,35 +260,37 @@ func giveChoices(p model.Pattern, r grading.Result, l model.Link) ([]string, int
 func gaveSay(l model.Link, s grading.Seam, u model.Unit) string {
 	by := easeOf(math.Abs(s.Gave), u)
 	if easeIn(math.Abs(s.Gave), u) == easeIn(0, u) {
-		return "It need not give way."
+		return words.T("It need not give way.")
 	}
 	more := s.Gave > 0
-	word := func(a, b string) string {
-		if more {
-			return a
-		}
-		return b
+	switch {
+	case l.Refit == model.CapHeight && more:
+		return words.F("The cap is %s higher.", by)
+	case l.Refit == model.CapHeight:
+		return words.F("The cap is %s lower.", by)
+	case l.Refit == model.CapWidth && more:
+		return words.F("The cap is %s wider.", by)
+	case l.Refit == model.CapWidth:
+		return words.F("The cap is %s narrower.", by)
+	case l.Refit == model.CapBoth && more:
+		return words.F("The cap is %s larger, in height and width as in print.", by)
+	case l.Refit == model.CapBoth:
+		return words.F("The cap is %s smaller, in height and width as in print.", by)
+	case l.Refit == model.WholePiece && more:
+		return words.F("The piece is %s longer.", by)
+	case l.Refit == model.WholePiece:
+		return words.F("The piece is %s shorter.", by)
 	}
-	switch l.Refit {
-	case model.CapHeight:
-		return fmt.Sprintf("The cap is %s %s.", by, word("higher", "lower"))
-	case model.CapWidth:
-		return fmt.Sprintf("The cap is %s %s.", by, word("wider", "narrower"))
-	case model.CapBoth:
-		return fmt.Sprintf("The cap is %s %s, in height and width as in print.", by, word("larger", "smaller"))
-	case model.WholePiece:
-		return fmt.Sprintf("The piece is %s %s.", by, word("longer", "shorter"))
-	}
-	return fmt.Sprintf("It gives way by %s.", by)
+	return words.F("It gives way by %s.", by)
 }
 
 // linkedLine is the folded Links panel in one line.
 func linkedLine(p model.Pattern, r grading.Result) (string, bool) {
 	if n := seamsOff(p, r); n > 0 {
-		return fmt.Sprintf("%d to look at", n), true
+		return words.F("%d to look at", n), true
 	}
 	if len(p.Links) == 0 {
-		return "none yet", false
+		return words.T("none yet"), false
 	}
 	return count(len(p.Links), "link"), false
 }

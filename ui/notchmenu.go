@@ -1,11 +1,10 @@
 package ui
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model/geom"
 )
@@ -28,7 +27,7 @@ func (w *Window) notchItems() []*fyne.MenuItem {
 	r := w.doc.Result().Pieces[w.doc.Pattern().PieceIndex(q.ID)]
 	if id, near := nearNotch(r, j, at); near {
 		return []*fyne.MenuItem{
-			fyne.NewMenuItem("Take this notch off", func() { w.do("take a notch off", edit.RemoveNotch(q.ID, id)) }),
+			fyne.NewMenuItem(words.T("Take this notch off"), func() { w.do(words.T("take a notch off"), edit.RemoveNotch(q.ID, id)) }),
 			fyne.NewMenuItemSeparator(),
 		}
 	}
@@ -37,7 +36,7 @@ func (w *Window) notchItems() []*fyne.MenuItem {
 		return nil
 	}
 	return []*fyne.MenuItem{
-		fyne.NewMenuItem("Notch "+strings.ToLower(edgeName(q, j))+" here", func() { w.do("add a notch", edit.AddNotch(q.ID, q.Edges[j].ID, share)) }),
+		fyne.NewMenuItem(words.F("Notch %s here", words.Small(edgeName(q, j))), func() { w.do(words.T("add a notch"), edit.AddNotch(q.ID, q.Edges[j].ID, share)) }),
 		fyne.NewMenuItemSeparator(),
 	}
 }

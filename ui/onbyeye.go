@@ -1,11 +1,10 @@
 package ui
 
 import (
-	"errors"
-	"fmt"
 	"strings"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/measure"
 )
@@ -23,7 +22,7 @@ func (w *Window) connectByEye() {
 	b.OnTakeBack = func(n int) {
 		if q, _, _, ok := w.inHandOf(); ok {
 			if c := allCorrections(w.doc.Pattern(), q); n < len(c) {
-				w.do("take back "+strings.ToLower(c[n].What), c[n].TakeBack)
+				w.do(words.F("take back %s", words.Small(c[n].What)), c[n].TakeBack)
 			}
 		}
 	}
@@ -50,10 +49,10 @@ func (w *Window) chooseFollow(down bool, i int) {
 		return
 	}
 	var m model.Measure
-	label := "follow as proposed"
+	label := words.T("follow as proposed")
 	if i > 0 {
 		m = followMeasures(w.doc.Pattern().Chart)[i-1]
-		label = "follow " + string(m)
+		label = words.F("follow %s", m.Said())
 	}
 	w.do(label, edit.Follow(q.ID, q.Points[k].ID, down, m))
 }
@@ -64,10 +63,10 @@ func (w *Window) chooseCurve(i int) {
 	if !ok {
 		return
 	}
-	edge, name := q.Edges[j].ID, strings.ToLower(edgeName(q, j))
+	edge, name := q.Edges[j].ID, words.Small(edgeName(q, j))
 	switch {
 	case i == curveTrend:
-		w.do("printed trend for "+name, func(p model.Pattern) (model.Pattern, error) {
+		w.do(words.F("printed trend for %s", name), func(p model.Pattern) (model.Pattern, error) {
 			p, err := edit.TrendCurve(q.ID, edge)(p)
 			if err != nil {
 				return p, err
@@ -75,12 +74,12 @@ func (w *Window) chooseCurve(i int) {
 			return edit.TakeBackEdge(q.ID, edge)(p)
 		})
 	case i == curveNearest:
-		w.do("nearest curve for "+name, edit.KeepCurve(q.ID, edge, model.NearestCurve, ""))
+		w.do(words.F("nearest curve for %s", name), edit.KeepCurve(q.ID, edge, model.NearestCurve, ""))
 	case i == curveStraight:
-		w.do("straight "+name, edit.KeepCurve(q.ID, edge, model.StraightCurve, ""))
+		w.do(words.F("straight %s", name), edit.KeepCurve(q.ID, edge, model.StraightCurve, ""))
 	case i-curvePrinted < len(q.Nest):
 		size := q.Nest[i-curvePrinted].Size
-		w.do("curve of size "+size+" for "+name, edit.KeepCurve(q.ID, edge, model.PrintedCurve, size))
+		w.do(words.F("curve of size %s for %s", size, name), edit.KeepCurve(q.ID, edge, model.PrintedCurve, size))
 	}
 }
 
@@ -88,14 +87,14 @@ func (w *Window) chooseCurve(i int) {
 func (w *Window) takeAllBack() {
 	p := w.doc.Pattern()
 	if i := p.PieceIndex(w.hand.Piece); i >= 0 {
-		w.do("take back all of "+p.Pieces[i].Name, edit.TakeBackAll(w.hand.Piece))
+		w.do(words.F("take back all of %s", p.Pieces[i].Name), edit.TakeBackAll(w.hand.Piece))
 	}
 }
 
 // smoothThrough has the line run smoothly through the point in hand.
 func (w *Window) smoothThrough() {
 	if q, _, k, ok := w.inHandOf(); ok {
-		w.do("run smoothly through "+strings.ToLower(pointName(q, k)), edit.SmoothThrough(q.ID, q.Points[k].ID))
+		w.do(words.F("run smoothly through %s", words.Small(pointName(q, k))), edit.SmoothThrough(q.ID, q.Points[k].ID))
 	}
 }
 
@@ -113,7 +112,7 @@ func (w *Window) shiftEdge(in bool, text string) error {
 	if in {
 		mm = -mm
 	}
-	return w.doc.Do(fmt.Sprintf("move %s parallel", strings.ToLower(edgeName(q, j))), edit.ShiftEdge(q.ID, q.Edges[j].ID, mm))
+	return w.doc.Do(words.F("move %s parallel", words.Small(edgeName(q, j))), edit.ShiftEdge(q.ID, q.Edges[j].ID, mm))
 }
 
 // changeStyle makes style change i by what was typed.
@@ -126,10 +125,10 @@ func (w *Window) changeStyle(i int, text string) error {
 		return err
 	}
 	if mm <= 0 {
-		return errors.New("type how much, above 0")
+		return words.Error("type how much, above 0")
 	}
 	style := edit.Styles[i]
-	return w.doc.Do(strings.ToLower(string(style)), edit.Style(style, mm, w.doc.Result()))
+	return w.doc.Do(words.Small(style.Said()), edit.Style(style, mm, w.doc.Result()))
 }
 
 // typed is a length as typed, in mm; bare figures are in the pattern's small

@@ -1,12 +1,10 @@
 package ui
 
 import (
-	"fmt"
-	"strings"
-
 	"fyne.io/fyne/v2"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/grading/dart"
 	"quarterstep/model"
@@ -73,7 +71,7 @@ func (w *Window) closeDart(on bool) {
 	if on {
 		if err := w.canClose(q, i, k); err != nil {
 			w.refresh()
-			w.say(capital(err.Error()) + ".")
+			w.say(sentence(err.Error()))
 			return
 		}
 		if w.darts.closed == nil {
@@ -96,28 +94,34 @@ func (w *Window) canClose(q model.Piece, i, k int) error {
 
 // trueDart trues the seam across the dart in hand, or lets it be as graded.
 func (w *Window) trueDart(on bool) {
-	w.onDart("true the seam across the %s", "leave the %s as graded", on, edit.TrueDart)
+	w.onDart(on, edit.TrueDart, func(name string) string {
+		if on {
+			return words.F("true the seam across the %s", name)
+		}
+		return words.F("leave the %s as graded", name)
+	})
 }
 
 // keepDart keeps the dart in hand as wide as printed, or lets it grow.
 func (w *Window) keepDart(on bool) {
-	w.onDart("keep the width of the %s", "let the %s grow", on, edit.KeepTakeUp)
+	w.onDart(on, edit.KeepTakeUp, func(name string) string {
+		if on {
+			return words.F("keep the width of the %s", name)
+		}
+		return words.F("let the %s grow", name)
+	})
 }
 
-// onDart makes one edit of the dart in hand; of its two labels one is for on.
-func (w *Window) onDart(yes, no string, on bool, e func(piece, dart string, on bool) func(model.Pattern) (model.Pattern, error)) {
+// onDart makes one edit of the dart in hand; label names it for a dart.
+func (w *Window) onDart(on bool, e func(piece, dart string, on bool) func(model.Pattern) (model.Pattern, error), label func(dart string) string) {
 	i, k, ok := w.dartInHand()
 	if !ok {
 		return
 	}
 	q := w.doc.Pattern().Pieces[i]
-	label := no
-	if on {
-		label = yes
-	}
-	if err := w.doc.Do(fmt.Sprintf(label, dartName(q.Darts[k])), e(q.ID, q.Darts[k].ID, on)); err != nil {
+	if err := w.doc.Do(label(dartName(q.Darts[k])), e(q.ID, q.Darts[k].ID, on)); err != nil {
 		w.refresh()
-		w.say(capital(err.Error()) + ".")
+		w.say(sentence(err.Error()))
 	}
 }
 
@@ -125,7 +129,7 @@ func (w *Window) onDart(yes, no string, on bool, e func(piece, dart string, on b
 func (w *Window) removeDart() {
 	if i, k, ok := w.dartInHand(); ok {
 		q := w.doc.Pattern().Pieces[i]
-		w.do("take the "+dartName(q.Darts[k])+" away", edit.RemoveDart(q.ID, q.Darts[k].ID))
+		w.do(words.F("take the %s away", dartName(q.Darts[k])), edit.RemoveDart(q.ID, q.Darts[k].ID))
 	}
 }
 
@@ -142,14 +146,14 @@ func (w *Window) dartItems() []*fyne.MenuItem {
 		m.Checked = on
 		return m
 	}
-	grows := fyne.NewMenuItem("Let it grow", func() { w.keepDart(false) })
+	grows := fyne.NewMenuItem(words.T("Let it grow"), func() { w.keepDart(false) })
 	grows.Checked = !d.TakeUpKept
 	return []*fyne.MenuItem{
-		item("Close the "+dartName(d), w.darts.closed[q.ID] == d.ID, w.closeDart),
-		item("True the seam across it", d.Trued, w.trueDart),
-		item("Keep its width as printed", d.TakeUpKept, func(bool) { w.keepDart(true) }),
+		item(words.F("Close the %s", dartName(d)), w.darts.closed[q.ID] == d.ID, w.closeDart),
+		item(words.T("True the seam across it"), d.Trued, w.trueDart),
+		item(words.T("Keep its width as printed"), d.TakeUpKept, func(bool) { w.keepDart(true) }),
 		grows,
-		fyne.NewMenuItem("Take the dart away", w.removeDart),
+		fyne.NewMenuItem(words.T("Take the dart away"), w.removeDart),
 		fyne.NewMenuItemSeparator(),
 	}
 }
@@ -172,9 +176,9 @@ func (w *Window) askingDart() string {
 	case w.darts.from.Point == "":
 		return ""
 	case w.darts.to.Point == "":
-		return fmt.Sprintf("Click the grade point where the dart from *%s* has its other leg. Esc lets go.", w.refName(w.darts.from))
+		return words.F("Click the grade point where the dart from *%s* has its other leg. Esc lets go.", w.refName(w.darts.from))
 	}
-	return "Click where the dart is to point to, inside the piece. Esc lets go."
+	return words.T("Click where the dart is to point to, inside the piece. Esc lets go.")
 }
 
 // dartTo goes on making a dart with a click on the Table; it is false where none
@@ -196,10 +200,10 @@ func (w *Window) dartTo(at scene.Ref) bool {
 	w.dropDart()
 	apex, err := w.onPiece(from.Piece, w.pointer)
 	if err == nil {
-		err = w.doc.Do(strings.ToLower("make a dart at "+w.refName(from)), edit.MakeDart(from.Piece, from.Point, to.Point, apex, w.doc.Result()))
+		err = w.doc.Do(words.F("make a dart at %s", words.Small(w.refName(from))), edit.MakeDart(from.Piece, from.Point, to.Point, apex, w.doc.Result()))
 	}
 	if err != nil {
-		w.say(capital(err.Error()) + ".")
+		w.say(sentence(err.Error()))
 	}
 	return true
 }

@@ -1,12 +1,12 @@
 package ui
 
 import (
-	"errors"
 	"math/big"
 	"strings"
 
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
@@ -41,7 +41,7 @@ func (w *Window) connectGrowth() {
 	g.OnShare = w.typedShare
 	g.OnTakeOut = func(i int) {
 		if q, ok := w.once(); ok && i >= 0 && i < len(q.Cuts) {
-			w.do("take a cut line out", edit.RemoveCut(q.ID, q.Cuts[i].ID))
+			w.do(words.T("take a cut line out"), edit.RemoveCut(q.ID, q.Cuts[i].ID))
 		}
 	}
 	g.OnGrown = w.relaySide
@@ -95,7 +95,7 @@ func (w *Window) chooseGrowth(i int) {
 		w.refresh()
 		return
 	}
-	label := [...]string{growGaps: "grow by typed gaps", growSpread: "grow by cut lines", growNever: "the same in all sizes"}[i]
+	label := [...]string{growGaps: words.T("grow by typed gaps"), growSpread: words.T("grow by cut lines"), growNever: words.T("the same in all sizes")}[i]
 	w.do(label, func(p model.Pattern) (model.Pattern, error) {
 		p, err := edit.OneForAll(q.ID, never)(p)
 		for n := 0; err == nil && i == growGaps && n < len(q.Cuts); n++ {
@@ -119,14 +119,14 @@ func (w *Window) typedGap(k int, text string, down bool) error {
 		p := w.doc.Pattern()
 		mm *= outward(q, w.doc.Result().Pieces[p.PieceIndex(q.ID)], k)
 	}
-	return w.doc.Do("gap of "+strings.ToLower(pointName(q, k)), edit.SetGap(q.ID, q.Points[k].ID, down, mm))
+	return w.doc.Do(words.F("gap of %s", words.Small(pointName(q, k))), edit.SetGap(q.ID, q.Points[k].ID, down, mm))
 }
 
 // layUsualCuts lays the cut lines that are usual for the piece in hand.
 func (w *Window) layUsualCuts() {
 	if q, ok := w.once(); ok {
 		w.grows.cut = 0
-		w.do("usual cut lines", edit.DefaultCuts(q.ID))
+		w.do(words.T("usual cut lines"), edit.DefaultCuts(q.ID))
 	}
 }
 
@@ -146,7 +146,7 @@ func (w *Window) addCut(crosswise bool) {
 	}
 	reach := dir.Scale(box.Width() + box.Height())
 	mid := box.Centre()
-	if err := w.doc.Do("add a cut line", edit.AddCut(q.ID, mid.Add(reach.Scale(-1)), mid.Add(reach), m, share)); err != nil {
+	if err := w.doc.Do(words.T("add a cut line"), edit.AddCut(q.ID, mid.Add(reach.Scale(-1)), mid.Add(reach), m, share)); err != nil {
 		w.say(err.Error())
 		return
 	}
@@ -185,7 +185,7 @@ func (w *Window) followCut(i int) {
 	if m != model.Steps {
 		share = min(share, 1)
 	}
-	w.do("cut line with "+string(m), edit.SetCut(q.ID, c.ID, m, share))
+	w.do(words.F("cut line with %s", m.Said()), edit.SetCut(q.ID, c.ID, m, share))
 }
 
 // typedShare takes the share typed for the cut line in hand.
@@ -199,10 +199,10 @@ func (w *Window) typedShare(text string) error {
 		return err
 	}
 	c.Share = share
-	return w.doc.Do("cut line by "+shareWords(w.doc.Pattern(), c), edit.SetCut(q.ID, c.ID, c.Measure, share))
+	return w.doc.Do(words.F("cut line by %s", shareWords(w.doc.Pattern(), c)), edit.SetCut(q.ID, c.ID, c.Measure, share))
 }
 
-var errShare = errors.New("type a share like 1/16 or 0.1, or a length like 3 mm")
+var errShare = words.Fault("type a share like 1/16 or 0.1, or a length like 3 mm")
 
 // shareOf reads a share: a fraction of what the measure grows, or the length the
 // cut opens by from the print to the next size.
@@ -223,7 +223,7 @@ func (w *Window) shareOf(q model.Piece, c model.Cut, text string) (float64, erro
 	return l.MM() / grown, nil
 }
 
-var errCutGone = errors.New("the cut line is gone")
+var errCutGone = words.Fault("the cut line is gone")
 
 // moveCutEnd moves the end of a cut line that at names, or all of it.
 func moveCutEnd(at scene.Ref, by geom.Vec) session.Edit {

@@ -1,14 +1,13 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"quarterstep/app"
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
@@ -28,14 +27,14 @@ func (w *Window) connectLength() {
 		if err != nil || mm == groups[i].By {
 			return err
 		}
-		return w.doc.Do(w.lengthLabel(groups[i].Name, mm), w.setLength(groups[i].Name, mm))
+		return w.doc.Do(w.lengthLabel(groups[i], mm), w.setLength(groups[i].Name, mm))
 	}
 	l.OnAdd = func() {
 		w.adding = true
 		w.showStatus()
 	}
 	l.OnTakeBack = func() {
-		w.do("take all lengthening back", func(p model.Pattern) (model.Pattern, error) {
+		w.do(words.T("take all lengthening back"), func(p model.Pattern) (model.Pattern, error) {
 			p.Lengths = nil
 			return p, nil
 		})
@@ -112,19 +111,19 @@ func (w *Window) setLength(group string, mm float64) session.Edit {
 }
 
 // lengthLabel is "lengthen 20 mm above the waist", "shorten 1/2 in at the hem".
-func (w *Window) lengthLabel(group string, mm float64) string {
-	where := strings.ToLower(group)
-	if !strings.HasPrefix(where, "above") && !strings.HasPrefix(where, "below") {
-		where = "at the " + where
+func (w *Window) lengthLabel(g edit.LengthGroup, mm float64) string {
+	where := words.Small(g.Name)
+	if len(g.Hems) > 0 {
+		where = words.F("at the %s", where)
 	}
 	u := w.doc.Pattern().Unit
 	switch {
 	case mm > 0:
-		return fmt.Sprintf("lengthen %s %s", measure.FormatMM(mm, u), where)
+		return words.F("lengthen %s %s", measure.FormatMM(mm, u), where)
 	case mm < 0:
-		return fmt.Sprintf("shorten %s %s", measure.FormatMM(-mm, u), where)
+		return words.F("shorten %s %s", measure.FormatMM(-mm, u), where)
 	}
-	return "length as printed " + where
+	return words.F("length as printed %s", where)
 }
 
 // lineGroup is the group of a lengthen line, and how far down a piece's grain a
@@ -155,7 +154,7 @@ func (w *Window) dragLength(at scene.Ref, by geom.Vec, ph board.Phase) {
 	if mm == w.dragFrom && ph == board.DragEnd {
 		ph = board.DragCancel
 	}
-	w.drag(w.setLength(g.Name, mm), w.lengthLabel(g.Name, mm), by, ph)
+	w.drag(w.setLength(g.Name, mm), w.lengthLabel(g, mm), by, ph)
 }
 
 // onRuler is the nearest amount on the ruler: whole mm, or sixteenths of an inch.
@@ -171,7 +170,7 @@ func (w *Window) onRuler(mm float64) float64 {
 func (w *Window) nudgeLength(by geom.Vec) {
 	if g, down, ok := w.lineGroup(w.hand, by); ok && down != 0 {
 		mm := g.By + down
-		w.do(w.lengthLabel(g.Name, mm), w.setLength(g.Name, mm))
+		w.do(w.lengthLabel(g, mm), w.setLength(g.Name, mm))
 	}
 }
 
@@ -187,7 +186,7 @@ func (w *Window) addLengthenLine(at scene.Ref) bool {
 	}
 	q := p.Pieces[i]
 	place := w.pointer.Add(q.At.Scale(-1))
-	if err := w.doc.Do("add a lengthen line", edit.AddLengthenLine(q.ID, w.doc.Result().Pieces[i].Edges, place)); err != nil {
+	if err := w.doc.Do(words.T("add a lengthen line"), edit.AddLengthenLine(q.ID, w.doc.Result().Pieces[i].Edges, place)); err != nil {
 		w.say(err.Error())
 		return true
 	}
@@ -199,7 +198,7 @@ func (w *Window) addLengthenLine(at scene.Ref) bool {
 // removeLine takes the lengthen line in hand off, and those that go with it.
 func (w *Window) removeLine() {
 	if g, _, ok := w.lineGroup(w.hand, geom.Vec{}); ok {
-		w.do("take the lengthen lines "+strings.ToLower(g.Name)+" off", edit.RemoveLengthenLines(g.Name))
+		w.do(words.F("take the lengthen lines %s off", words.Small(g.Name)), edit.RemoveLengthenLines(g.Name))
 	}
 }
 

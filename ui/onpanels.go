@@ -1,10 +1,9 @@
 package ui
 
 import (
-	"fmt"
-
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
@@ -21,7 +20,11 @@ func (w *Window) connectRail() {
 		if cm {
 			unit = model.Centimetres
 		}
-		w.do("show "+string(unit), edit.Unit(unit))
+		label := words.T("show inches")
+		if cm {
+			label = words.T("show centimetres")
+		}
+		w.do(label, edit.Unit(unit))
 	}
 	w.rail.OnDark = func(dark bool) {
 		w.settings.Dark = dark
@@ -65,7 +68,7 @@ func (w *Window) enter(step int) {
 		w.bringIn()
 		return
 	}
-	w.say("Press + on the Shelf, or drop photos, scans or an SVG of a nest on the window.")
+	w.say(words.T("Press + on the Shelf, or drop photos, scans or an SVG of a nest on the window."))
 }
 
 func (w *Window) connectTools() {
@@ -119,7 +122,7 @@ func chosenTool(t board.Tool) int {
 func (w *Window) connectPanels() {
 	w.strip.OnChart = func(i int) {
 		c := w.charts()[i]
-		w.do("choose the chart "+c.Name, edit.Chart(c))
+		w.do(words.F("choose the chart %s", c.Name), edit.Chart(c))
 	}
 	w.strip.OnScrub = func(place float64) {
 		defer stopwatch.Lap("scrub")()
@@ -142,7 +145,7 @@ func (w *Window) connectPanels() {
 		p := w.doc.Pattern()
 		if q, f, ok := w.edgeInHand(); ok {
 			m := followed(p.Chart, i)
-			w.do(fmt.Sprintf("follow %s", m), followEdge(q, f, m))
+			w.do(words.F("follow %s", m.Said()), followEdge(q, f, m))
 		}
 	}
 	inc.OnChoice = w.choose
@@ -207,15 +210,15 @@ func (w *Window) choose(i int) {
 		return
 	}
 	if i == choiceEye {
-		w.say("Drag the line on the Table, or type the total to add.")
+		w.say(words.T("Drag the line on the Table, or type the total to add."))
 		w.refresh()
 		return
 	}
-	method := model.ByChart
+	method, label := model.ByChart, words.T("go by chart")
 	if i == choiceSteps {
-		method = model.BySteps
+		method, label = model.BySteps, words.T("go by steps")
 	}
-	w.do("go by "+string(method), func(p model.Pattern) (model.Pattern, error) {
+	w.do(label, func(p model.Pattern) (model.Pattern, error) {
 		p, err := edit.Method(method)(p)
 		for _, k := range f.ends {
 			if err == nil {
@@ -247,7 +250,7 @@ func (w *Window) addToTotal(mm float64) {
 		return
 	}
 	v := f.move(q, mm)
-	w.do("add to the total", func(p model.Pattern) (model.Pattern, error) {
+	w.do(words.T("add to the total"), func(p model.Pattern) (model.Pattern, error) {
 		p, err := edit.MovePoint(q.ID, q.Points[f.ends[0]].ID, v)(p)
 		if err != nil {
 			return p, err
@@ -279,5 +282,5 @@ func (w *Window) typedPoint(n int, text string, down bool) error {
 	if v.Len() < 1e-9 {
 		return nil
 	}
-	return w.doc.Do("set "+pointName(q, k), edit.MovePoint(q.ID, q.Points[k].ID, v))
+	return w.doc.Do(words.F("set %s", pointName(q, k)), edit.MovePoint(q.ID, q.Points[k].ID, v))
 }

@@ -9,6 +9,7 @@ import (
 
 	"quarterstep/app/edit"
 	"quarterstep/app/paper"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/ui/board"
 	"quarterstep/ui/panel"
@@ -29,13 +30,13 @@ func (w *Window) connectLines(l *panel.Lines) {
 			t.name = strings.TrimSpace(text)
 			return nil
 		}
-		return w.doc.Do("name the piece", edit.NameTracing(k.ID, strings.TrimSpace(text), k.Cut))
+		return w.doc.Do(words.T("name the piece"), edit.NameTracing(k.ID, strings.TrimSpace(text), k.Cut))
 	}
 	l.OnCut = w.chooseCut
 	l.OnChart = func(i int) {
 		c := w.charts()[i]
 		t.from, t.to = 0, 0
-		w.do("choose the chart "+c.Name, edit.Chart(c))
+		w.do(words.F("choose the chart %s", c.Name), edit.Chart(c))
 	}
 	l.OnFrom = func(i int) {
 		t.from, t.to = i+1, max(t.to, i+1)
@@ -56,7 +57,7 @@ func (w *Window) connectLines(l *panel.Lines) {
 	l.OnShelf = w.shelve
 	l.OnDrop = func() {
 		if k, ok := w.tracing(); ok {
-			w.do("give "+k.Name+" up", edit.DropTracing(k.ID))
+			w.do(words.F("give %s up", k.Name), edit.DropTracing(k.ID))
 		}
 	}
 	l.OnHint, l.OnGrown = w.hint, w.relaySide
@@ -80,10 +81,10 @@ var photoTools = []board.Tool{board.Trace, board.Move, board.Slide}
 
 func (w *Window) photoToolViews() []panel.ToolView {
 	return []panel.ToolView{
-		{Name: theme.Trace, Word: "Trace", Hint: "Click corner after corner along a printed line (T); with Shift a point on the way, with Ctrl straight and exactly there"},
-		{Name: theme.Pointer, Word: "Move", Hint: "Move a corner or a point of the traced line (M)"},
-		{Name: theme.Slide, Word: "Slide", Hint: "Slide the Table (S, or hold Space)"},
-		{Name: theme.Turn, Word: "Turn photo", Hint: "Turn the straightened photo by a quarter"},
+		{Name: theme.Trace, Word: words.T("Trace"), Hint: words.T("Click corner after corner along a printed line (T); with Shift a point on the way, with Ctrl straight and exactly there")},
+		{Name: theme.Pointer, Word: words.T("Move"), Hint: words.T("Move a corner or a point of the traced line (M)")},
+		{Name: theme.Slide, Word: words.T("Slide"), Hint: words.T("Slide the Table (S, or hold Space)")},
+		{Name: theme.Turn, Word: words.T("Turn photo"), Hint: words.T("Turn the straightened photo by a quarter")},
 	}
 }
 
@@ -137,10 +138,10 @@ func droppedPaths(files []fyne.URI) []string {
 func (w *Window) shelfPhotos(p model.Pattern) []shelfPhoto {
 	var out []shelfPhoto
 	for _, k := range p.Tracings {
-		how := "Tracing"
+		how := words.T("Tracing")
 		for _, s := range k.Sizes {
 			if !s.Closed {
-				how = "Tracing " + s.Size
+				how = words.F("Tracing %s", s.Size)
 			}
 		}
 		out = append(out, shelfPhoto{name: k.Name, how: how, tracing: k.ID, picture: k.Picture})
@@ -149,9 +150,9 @@ func (w *Window) shelfPhotos(p model.Pattern) []shelfPhoto {
 		if ph.id != "" && traced(p, ph.id) || ph.leads() != nil {
 			continue
 		}
-		how := "Photo taken"
+		how := words.T("Photo taken")
 		if w.isFlat(ph) {
-			how = "Straightened"
+			how = words.T("Straightened")
 		}
 		out = append(out, shelfPhoto{name: ph.name, how: how, photo: i})
 	}

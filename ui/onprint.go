@@ -3,6 +3,7 @@ package ui
 import (
 	"maps"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/measure"
 	"quarterstep/printing/tile"
@@ -25,9 +26,9 @@ func (w *Window) showPages(p model.Pattern) {
 		v.Note = w.printerCaution()
 	}
 	if n := len(w.print.changed); n > 0 && n < w.print.now().Pages() {
-		v.Changed = panel.ToggleView{Word: "Only the " + count(n, "page") + " that changed", On: w.printers.only}
+		v.Changed = panel.ToggleView{Word: words.N(n, "Only the %d page that changed", "Only the %d pages that changed", n), On: w.printers.only}
 		if w.printers.only {
-			v.Print = "Print " + count(n, "page")
+			v.Print = words.F("Print %s", count(n, "page"))
 		}
 	}
 	w.pages.SetView(v)

@@ -2,11 +2,10 @@ package ui
 
 import (
 	"cmp"
-	"fmt"
-	"strings"
 
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
@@ -20,7 +19,7 @@ func (w *Window) connectTable() {
 	t.OnSelect = w.selected
 	t.OnDragPoint = func(at scene.Ref, by geom.Vec, ph board.Phase) {
 		w.hold(at)
-		w.dragLine(at, by, ph, edit.MovePoint(at.Piece, at.Point, by), "move "+w.refName(at))
+		w.dragLine(at, by, ph, edit.MovePoint(at.Piece, at.Point, by), words.F("move %s", w.refName(at)))
 	}
 	t.OnDragHandle = func(at scene.Ref, by geom.Vec, ph board.Phase) {
 		w.hold(at)
@@ -29,14 +28,14 @@ func (w *Window) connectTable() {
 			return
 		}
 		if at.Cut != "" {
-			w.drag(moveCutEnd(at, by), "move "+w.refName(at), by, ph)
+			w.drag(moveCutEnd(at, by), words.F("move %s", w.refName(at)), by, ph)
 			return
 		}
-		w.dragLine(at, by, ph, edit.MoveControl(at.Piece, at.Edge, at.Control, by), "shape "+w.refName(at))
+		w.dragLine(at, by, ph, edit.MoveControl(at.Piece, at.Edge, at.Control, by), words.F("shape %s", w.refName(at)))
 	}
 	t.OnDragEdge = func(at scene.Ref, by geom.Vec, ph board.Phase) {
 		w.hold(at)
-		w.dragLine(at, by, ph, edit.MoveEdge(at.Piece, at.Edge, by), "move "+w.refName(at))
+		w.dragLine(at, by, ph, edit.MoveEdge(at.Piece, at.Edge, by), words.F("move %s", w.refName(at)))
 	}
 	t.OnDragPiece = w.dragPiece
 	t.OnNudge = func(by geom.Vec, _ board.Step) {
@@ -119,15 +118,15 @@ func (w *Window) nudge(by geom.Vec) {
 	case w.hand.Line != "":
 		w.nudgeLength(by)
 	case w.hand.Cut != "":
-		w.do("move "+w.refName(w.hand), moveCutEnd(w.hand, by))
+		w.do(words.F("move %s", w.refName(w.hand)), moveCutEnd(w.hand, by))
 	case w.hand.Control > 0 && w.hand.Point == "":
-		w.nudgeLine(by, edit.MoveControl(w.hand.Piece, w.hand.Edge, w.hand.Control, by), "shape "+w.refName(w.hand))
+		w.nudgeLine(by, edit.MoveControl(w.hand.Piece, w.hand.Edge, w.hand.Control, by), words.F("shape %s", w.refName(w.hand)))
 	case w.hand.Point != "":
-		w.nudgeLine(by, edit.MovePoint(w.hand.Piece, w.hand.Point, by), "move "+w.refName(w.hand))
+		w.nudgeLine(by, edit.MovePoint(w.hand.Piece, w.hand.Point, by), words.F("move %s", w.refName(w.hand)))
 	case j >= 0:
-		w.nudgeLine(by, edit.MoveEdge(w.hand.Piece, w.hand.Edge, by), "move "+w.refName(w.hand))
+		w.nudgeLine(by, edit.MoveEdge(w.hand.Piece, w.hand.Edge, by), words.F("move %s", w.refName(w.hand)))
 	default:
-		w.do("lay "+w.refName(w.hand), edit.LayPiece(w.hand.Piece, by))
+		w.do(words.F("lay %s", w.refName(w.hand)), edit.LayPiece(w.hand.Piece, by))
 	}
 }
 
@@ -142,7 +141,7 @@ func (w *Window) dragPiece(piece string, by geom.Vec, ph board.Phase) {
 		}
 		return
 	}
-	w.drag(edit.LayPiece(piece, by), "lay "+w.refName(scene.Ref{Piece: piece}), by, ph)
+	w.drag(edit.LayPiece(piece, by), words.F("lay %s", w.refName(scene.Ref{Piece: piece})), by, ph)
 }
 
 // addPoint adds a grade point where the sewist clicked on the new line: at the
@@ -156,7 +155,7 @@ func (w *Window) addPoint(at scene.Ref, place geom.Point) {
 	}
 	j := p.Pieces[i].EdgeIndex(at.Edge)
 	if j < 0 {
-		w.say("Click on an edge to add a grade point.")
+		w.say(words.T("Click on an edge to add a grade point."))
 		return
 	}
 	if w.mend(p, i, at, place) {
@@ -179,7 +178,7 @@ func (w *Window) addPoint(at scene.Ref, place geom.Point) {
 		w.say(err.Error())
 		return
 	}
-	w.do("add a grade point", edit.AddPoint(at.Piece, largest.Size, printed.At(s/now.Length()*printed.Length())))
+	w.do(words.T("add a grade point"), edit.AddPoint(at.Piece, largest.Size, printed.At(s/now.Length()*printed.Length())))
 }
 
 // mendReach is how near the point in hand a click mends its place, mm.
@@ -197,7 +196,7 @@ func (w *Window) mend(p model.Pattern, i int, at scene.Ref, place geom.Point) bo
 	if r.Edges[k].Start().Dist(place) > mendReach {
 		return false
 	}
-	w.do("mend a corner of size "+w.doc.Result().Size, edit.MendPoint(q.ID, q.Points[k].ID, w.doc.Result().Size, place))
+	w.do(words.F("mend a corner of size %s", w.doc.Result().Size), edit.MendPoint(q.ID, q.Points[k].ID, w.doc.Result().Size, place))
 	return true
 }
 
@@ -213,31 +212,31 @@ func (w *Window) refName(at scene.Ref) string {
 	p := w.doc.Pattern()
 	i := p.PieceIndex(at.Piece)
 	if i < 0 {
-		return "piece"
+		return words.T("piece")
 	}
 	q := p.Pieces[i]
 	if k := dartOf(q, scene.Ref{Dart: at.Dart}); at.Dart != "" && k >= 0 {
 		return dartName(q.Darts[k])
 	}
 	if n := cutIndex(q, at.Cut); n >= 0 {
-		return fmt.Sprintf("cut line %d", n+1)
+		return words.F("cut line %d", n+1)
 	}
 	if at.Line != "" {
 		if groups := edit.LengthGroups(p); groupInHand(groups, at) >= 0 {
-			return strings.ToLower(groups[groupInHand(groups, at)].Name)
+			return words.Small(groups[groupInHand(groups, at)].Name)
 		}
 	}
 	if k := q.PointIndex(at.Point); k >= 0 {
 		if n := q.Points[k].Name; n != "" {
 			return n
 		}
-		return fmt.Sprintf("point %d", k+1)
+		return words.F("point %d", k+1)
 	}
 	if j := q.EdgeIndex(at.Edge); j >= 0 {
 		if n := q.Edges[j].Name; n != "" {
 			return n
 		}
-		return fmt.Sprintf("edge %d", j+1)
+		return words.F("edge %d", j+1)
 	}
 	return q.Name
 }
@@ -256,17 +255,17 @@ func (w *Window) statusParts(p model.Pattern) []string {
 	if w.takenNow() {
 		return w.takenStatus()
 	}
-	parts := []string{fmt.Sprintf("Pointer *%s* across, *%s* down", measure.FormatPlace(w.pointer.X, p.Unit), measure.FormatPlace(w.pointer.Y, p.Unit))}
+	parts := []string{words.F("Pointer *%s* across, *%s* down", measure.FormatPlace(w.pointer.X, p.Unit), measure.FormatPlace(w.pointer.Y, p.Unit))}
 	if w.over.Piece != "" {
-		parts = append(parts, "Over *"+w.refName(w.over)+"*")
+		parts = append(parts, words.F("Over *%s*", w.refName(w.over)))
 	} else if w.hand.Piece != "" {
-		parts = append(parts, "In hand *"+w.refName(w.hand)+"*")
+		parts = append(parts, words.F("In hand *%s*", w.refName(w.hand)))
 	}
-	step := "1 mm"
+	step := words.T("1 mm")
 	if p.Unit == model.Inches {
-		step = "1/16 in"
+		step = words.T("1/16 in")
 	}
-	return append(parts, "Arrow keys move by "+step)
+	return append(parts, words.F("Arrow keys move by %s", step))
 }
 
 // showStatus says in words what the Table shows.
@@ -287,9 +286,9 @@ func (w *Window) showStatus() {
 	p := w.doc.Pattern()
 	parts := w.statusParts(p)
 	if w.doc.Dirty() {
-		parts = append(parts, "Not saved yet")
+		parts = append(parts, words.T("Not saved yet"))
 	} else if w.doc.Path() != "" {
-		parts = append(parts, "Saved")
+		parts = append(parts, words.T("Saved"))
 	}
 	w.status.Set(parts...)
 }

@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/model/trace/target"
 )
 
@@ -55,7 +56,7 @@ func (w *Window) dimPhoto(on bool) {
 		faded = dim
 	}
 	if ph := w.photo(); ph != nil {
-		w.do("dim a photo", edit.FadePicture(ph.id, faded))
+		w.do(words.T("dim a photo"), edit.FadePicture(ph.id, faded))
 	}
 }
 

@@ -1,9 +1,8 @@
 package ui
 
 import (
-	"fmt"
-
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/grading/seam"
 	"quarterstep/model"
@@ -19,7 +18,7 @@ func (w *Window) connectTrue() {
 	l.OnLow = func(text string) error { return w.typedEase(text, true) }
 	l.OnHigh = func(text string) error { return w.typedEase(text, false) }
 	l.OnPrint = func() {
-		w.withLink(func(k model.Link) { w.do("ease as in print", edit.EaseAsPrinted(k.ID)) })
+		w.withLink(func(k model.Link) { w.do(words.T("ease as in print"), edit.EaseAsPrinted(k.ID)) })
 	}
 	l.OnRemedy = w.remedy
 	l.OnGive = func(i int) {
@@ -31,7 +30,7 @@ func (w *Window) connectTrue() {
 		})
 	}
 	l.OnUnlink = func() {
-		w.withLink(func(k model.Link) { w.do("unlink "+followName(w.doc.Pattern(), k), edit.Unlink(k.ID)) })
+		w.withLink(func(k model.Link) { w.do(words.F("unlink %s", followName(w.doc.Pattern(), k)), edit.Unlink(k.ID)) })
 	}
 	l.OnStart, l.OnMake, l.OnTurn = w.startLink, w.makeLink, w.turnLink
 	l.OnKind = func(i int) { w.trues.make.kind = i; w.refresh() }
@@ -86,14 +85,14 @@ func (w *Window) typedEase(text string, low bool) error {
 	} else {
 		from, to = min(from, typed.MM()), typed.MM()
 	}
-	return w.doc.Do("ease of the "+followName(p, k), edit.SetEase(k.ID, from, to))
+	return w.doc.Do(words.F("ease of the %s", followName(p, k)), edit.SetEase(k.ID, from, to))
 }
 
 // setRefit has the follower of a link give way.
 func (w *Window) setRefit(k model.Link, r model.Refit) {
-	label := "let " + followName(w.doc.Pattern(), k) + " give way"
+	label := words.F("let %s give way", followName(w.doc.Pattern(), k))
 	if r == model.NoRefit {
-		label = "let nothing of " + followName(w.doc.Pattern(), k) + " give way"
+		label = words.F("let nothing of %s give way", followName(w.doc.Pattern(), k))
 	}
 	w.do(label, edit.SetRefit(k.ID, r))
 }
@@ -220,5 +219,5 @@ func placeAlong(q model.Piece, g grading.Piece, s model.Stretch, at float64) (st
 		}
 		return id, m.At(along), nil
 	}
-	return "", geom.Point{}, fmt.Errorf("the seam has no edges")
+	return "", geom.Point{}, words.Error("the seam has no edges")
 }

@@ -1,12 +1,12 @@
 package ui
 
 import (
-	"fmt"
 	"maps"
 	"strings"
 
 	"quarterstep/app"
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/measure"
 )
@@ -20,7 +20,7 @@ type wearerStep struct {
 func (w *Window) connectWearer() {
 	w.wearer.OnName = func(name string) error {
 		if name != w.doc.Pattern().Target.Wearer {
-			w.do("name the wearer", edit.Wearer(name))
+			w.do(words.T("name the wearer"), edit.Wearer(name))
 		}
 		return nil
 	}
@@ -37,10 +37,10 @@ func (w *Window) chooseOwn(own bool) {
 	w.body.own = own
 	switch {
 	case own && len(body) == 0 && len(w.body.last) > 0:
-		w.do("own measurements", edit.OwnMeasures(w.body.last))
+		w.do(words.T("own measurements"), edit.OwnMeasures(w.body.last))
 	case !own && len(body) > 0:
 		w.body.last = maps.Clone(body)
-		w.do("size from the chart", edit.OwnMeasures(nil))
+		w.do(words.T("size from the chart"), edit.OwnMeasures(nil))
 	default:
 		w.refresh()
 	}
@@ -60,7 +60,7 @@ func (w *Window) typedMeasure(i int, text string) error {
 			return nil
 		}
 		w.body.own = true
-		return w.doc.Do(fmt.Sprintf("leave %s to the chart", m.Measure), edit.ForgetMeasure(m.Measure))
+		return w.doc.Do(words.F("leave %s to the chart", m.Measure.Said()), edit.ForgetMeasure(m.Measure))
 	}
 	mm, err := app.ReadMeasure(p, m.Measure, text)
 	if err != nil {
@@ -69,7 +69,7 @@ func (w *Window) typedMeasure(i int, text string) error {
 	if m.Own && mm == m.MM {
 		return nil
 	}
-	return w.doc.Do(fmt.Sprintf("set %s to %s", m.Measure, measure.FormatPlace(mm, p.Unit)), edit.Measure(m.Measure, mm))
+	return w.doc.Do(words.F("set %s to %s", m.Measure.Said(), measure.FormatPlace(mm, p.Unit)), edit.Measure(m.Measure, mm))
 }
 
 // pickSize asks for a size on the Size strip. Beside own measurements it is
@@ -78,9 +78,9 @@ func (w *Window) pickSize(place float64) {
 	p := w.doc.Pattern()
 	size := p.Chart.NameAt(place)
 	if !p.Target.Own() {
-		w.do("size "+size, edit.Place(place))
+		w.do(words.F("size %s", size), edit.Place(place))
 		return
 	}
-	w.do("the rest by size "+size, edit.Place(place))
-	w.say(fmt.Sprintf("What is not measured goes by size %s. Her own stay: %s.", size, app.WearerLine(w.doc.Pattern())))
+	w.do(words.F("the rest by size %s", size), edit.Place(place))
+	w.say(words.F("What is not measured goes by size %s. Her own stay: %s.", size, app.WearerLine(w.doc.Pattern())))
 }

@@ -58,14 +58,6 @@ func done(yes bool) panel.State {
 	return panel.NotStarted
 }
 
-// count is "1 piece", "7 pieces".
-func count(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
-}
-
 func edgeCount(p model.Pattern) int {
 	n := 0
 	for _, q := range p.Pieces {

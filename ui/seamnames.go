@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -11,7 +12,7 @@ import (
 // share, as "cap" for back and front cap; else the name of the longest in print.
 func stretchName(q model.Piece, s model.Stretch) string {
 	var names []string
-	longest, most := "edge", -1.0
+	longest, most := words.T("edge"), -1.0
 	for _, id := range s.Edges {
 		j := q.EdgeIndex(id)
 		if j < 0 || q.Edges[j].Name == "" {
@@ -36,15 +37,15 @@ func stretchName(q model.Piece, s model.Stretch) string {
 
 // sharedWords is the words all names begin with, else those all end with.
 func sharedWords(names []string) string {
-	words := make([][]string, len(names))
+	parts := make([][]string, len(names))
 	least := len(strings.Fields(names[0]))
 	for i, n := range names {
-		words[i] = strings.Fields(n)
-		least = min(least, len(words[i]))
+		parts[i] = strings.Fields(n)
+		least = min(least, len(parts[i]))
 	}
-	first := words[0]
+	first := parts[0]
 	same := func(at func(w []string) string) bool {
-		return !slices.ContainsFunc(words, func(w []string) bool { return at(w) != at(first) })
+		return !slices.ContainsFunc(parts, func(w []string) bool { return at(w) != at(first) })
 	}
 	begins, ends := 0, 0
 	for begins < least && same(func(w []string) string { return w[begins] }) {
@@ -61,8 +62,8 @@ func sharedWords(names []string) string {
 
 // sideName is a stretch with its piece, in small letters: "front shoulder".
 func sideName(q model.Piece, s model.Stretch) string {
-	name, piece := strings.ToLower(stretchName(q, s)), strings.ToLower(q.Name)
-	if strings.Contains(name, piece) {
+	name, piece := words.Small(stretchName(q, s)), words.Small(q.Name)
+	if strings.Contains(strings.ToLower(name), strings.ToLower(piece)) {
 		return name
 	}
 	return piece + " " + name
@@ -73,11 +74,11 @@ func sideName(q model.Piece, s model.Stretch) string {
 func leadName(p model.Pattern, l model.Link) string {
 	i := p.PieceIndex(l.Lead.Piece)
 	if i < 0 {
-		return "edge"
+		return words.T("edge")
 	}
 	for _, s := range l.And {
 		if s.Piece != l.Lead.Piece {
-			return strings.ToLower(stretchName(p.Pieces[i], l.Lead))
+			return words.Small(stretchName(p.Pieces[i], l.Lead))
 		}
 	}
 	return sideName(p.Pieces[i], l.Lead)
@@ -87,7 +88,7 @@ func leadName(p model.Pattern, l model.Link) string {
 func followName(p model.Pattern, l model.Link) string {
 	i := p.PieceIndex(l.Follow.Piece)
 	if i < 0 {
-		return "edge"
+		return words.T("edge")
 	}
 	return sideName(p.Pieces[i], l.Follow)
 }
@@ -100,13 +101,13 @@ func shortName(p model.Pattern, l model.Link, piece string) string {
 		if i < 0 || strings.TrimSpace(p.Pieces[i].Name) == "" {
 			return ""
 		}
-		return strings.ToLower(strings.Fields(p.Pieces[i].Name)[0])
+		return words.Small(strings.Fields(p.Pieces[i].Name)[0])
 	}
 	word := first(piece)
 	for _, s := range l.Leads() {
 		if s.Piece != piece && first(s.Piece) == word {
 			if i := p.PieceIndex(piece); i >= 0 {
-				return strings.ToLower(p.Pieces[i].Name)
+				return words.Small(p.Pieces[i].Name)
 			}
 		}
 	}
@@ -117,10 +118,17 @@ func shortName(p model.Pattern, l model.Link, piece string) string {
 func linkTitle(p model.Pattern, l model.Link) string {
 	if l.Kind == model.SameLine {
 		if i := p.PieceIndex(l.Follow.Piece); i >= 0 {
-			return p.Pieces[i].Name + " follows the " + leadName(p, l)
+			return words.F("%s follows the %s", p.Pieces[i].Name, leadName(p, l))
 		}
 	}
-	return capital(followName(p, l)) + " fits the " + leadName(p, l)
+	return words.F("%s fits the %s", capital(followName(p, l)), leadName(p, l))
+}
+
+// isSide reports that an edge is called a side seam, or a part of one, in either
+// language.
+func isSide(name string) bool {
+	name = strings.ToLower(name)
+	return strings.HasPrefix(name, "side") || strings.HasPrefix(name, "seite")
 }
 
 // linkWhole reports whether every piece and edge a link names is there.

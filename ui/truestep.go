@@ -175,12 +175,12 @@ func (w *Window) walkOf(p model.Pattern, r grading.Result, l model.Link) panel.W
 	return walkView(p, l, walk)
 }
 
-// sentence is words with a capital and a full stop.
-func sentence(words string) string {
-	if words == "" {
+// sentence is what was said with a capital and a full stop.
+func sentence(said string) string {
+	if said == "" {
 		return ""
 	}
-	return capital(strings.TrimSuffix(words, ".")) + "."
+	return capital(strings.TrimSuffix(said, ".")) + "."
 }
 
 // trueOnTable is what the True step changes on the Table: the two sides of the

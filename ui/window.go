@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -158,7 +157,7 @@ func firstEdge(p model.Pattern) scene.Ref {
 	at, long := scene.Ref{Piece: q.ID, Edge: q.Edges[0].ID}, 0.0
 	for j, e := range q.Edges {
 		chord := q.Nest[0].Edges[j].Start().Dist(q.Nest[0].Edges[j].End())
-		if strings.HasPrefix(e.Name, "side") && chord > long {
+		if isSide(e.Name) && chord > long {
 			at.Edge, long = e.ID, chord
 		}
 	}

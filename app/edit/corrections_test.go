@@ -69,7 +69,7 @@ func TestEachCorrectionIsSaidAndTakenBack(t *testing.T) {
 		after := made(t, c.from, c.e)
 		all := Corrections(after)
 		if len(all) != 1 || all[0].What != c.want {
-			t.Errorf("corrections %v, want %q", words(all), c.want)
+			t.Errorf("corrections %v, want %q", listed(all), c.want)
 			continue
 		}
 		if written(t, after) == written(t, c.from) {
@@ -81,7 +81,7 @@ func TestEachCorrectionIsSaidAndTakenBack(t *testing.T) {
 	}
 }
 
-func words(all []Correction) []string {
+func listed(all []Correction) []string {
 	var out []string
 	for _, c := range all {
 		out = append(out, c.What)
@@ -104,12 +104,12 @@ func TestCorrectionsAreTakenBackOneByOne(t *testing.T) {
 	}
 	all := Corrections(full)
 	if len(all) != 9 {
-		t.Fatalf("corrections %q", words(all))
+		t.Fatalf("corrections %q", listed(all))
 	}
 	for i, c := range all {
 		got := made(t, full, c.TakeBack)
-		want := words(append(slices.Clone(all[:i]), all[i+1:]...))
-		if left := words(Corrections(got)); !reflect.DeepEqual(left, want) {
+		want := listed(append(slices.Clone(all[:i]), all[i+1:]...))
+		if left := listed(Corrections(got)); !reflect.DeepEqual(left, want) {
 			t.Errorf("%s taken back leaves %q", c.What, left)
 		}
 	}
@@ -126,7 +126,7 @@ func TestCorrectionsAreTakenBackOneByOne(t *testing.T) {
 			t.Errorf("left: %s", c.What)
 		}
 	}
-	if !strings.Contains(strings.Join(words(Corrections(rest)), "\n"), "Lower underarm") {
+	if !strings.Contains(strings.Join(listed(Corrections(rest)), "\n"), "Lower underarm") {
 		t.Error("taking back one piece's corrections took the style change of the others")
 	}
 }

@@ -92,7 +92,7 @@ func TestStyleChangesMoveTheirPoints(t *testing.T) {
 			}
 			more := made(t, after, Style(c.kind, by, graded(t, after)))
 			if all := Corrections(more); len(all) != 1 || all[0].What != string(c.kind)+", "+amount(c.p, 2*by) {
-				t.Errorf("twice over: %q", words(all))
+				t.Errorf("twice over: %q", listed(all))
 			}
 		})
 	}

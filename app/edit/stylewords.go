@@ -1,0 +1,15 @@
+package edit
+
+import "quarterstep/assets/words"
+
+var styleWords = map[StyleKind]words.Text{
+	NarrowerShoulder: "Narrower shoulder",
+	WiderShoulder:    "Wider shoulder",
+	WiderNeckline:    "Wider neckline",
+	DeeperNeckline:   "Deeper neckline",
+	LowerUnderarm:    "Lower underarm and sleeve seam",
+	HigherUnderarm:   "Higher underarm and sleeve seam",
+}
+
+// Said is what a style change is called in the language in use.
+func (k StyleKind) Said() string { return styleWords[k].String() }
