@@ -48,7 +48,11 @@ func speakToolkit() {
 	if err != nil {
 		return // cannot be: texts are texts
 	}
-	for _, l := range append([]fyne.Locale{lang.SystemLocale()}, toolkitSpeaks...) {
+	might := []fyne.Locale{"en"} // where the system says nothing it knows
+	if system, err := locale.GetLocale(); err == nil && len(system) > 1 {
+		might = append(toolkitSpeaks, lang.SystemLocale())
+	}
+	for _, l := range might {
 		if err := lang.AddTranslationsForLocale(texts, l); err != nil {
 			fyne.LogError("laying texts over the toolkit's", err)
 		}
