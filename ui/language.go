@@ -2,6 +2,7 @@ package ui
 
 import (
 	"encoding/json"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/lang"
@@ -50,7 +51,7 @@ func speakToolkit() {
 	}
 	might := []fyne.Locale{"en"} // where the system says nothing it knows
 	if system, err := locale.GetLocale(); err == nil && len(system) > 1 {
-		might = append(toolkitSpeaks, lang.SystemLocale())
+		might = append(slices.Clone(toolkitSpeaks), lang.SystemLocale())
 	}
 	for _, l := range might {
 		if err := lang.AddTranslationsForLocale(texts, l); err != nil {
