@@ -2,8 +2,8 @@ package handsheet
 
 import (
 	"math"
-	"strconv"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/measure"
 )
 
@@ -60,7 +60,15 @@ func (r Ruler) Amount(mm float64) (shown, exact string) {
 	if r.unit == measure.Inches {
 		mm /= inch
 	}
-	return shown, strconv.FormatFloat(mm, 'f', 3, 64)
+	return shown, words.Figure(mm, 3)
+}
+
+// unitWord is the ruler's unit as it is shown.
+func (r Ruler) unitWord() string {
+	if r.unit == measure.Inches {
+		return words.C("inches", "in")
+	}
+	return string(r.unit)
 }
 
 // zero reports that mm reads as nothing on the ruler.
@@ -69,17 +77,17 @@ func (r Ruler) zero(mm float64) bool { return measure.Format(mm, r.grain) == "0"
 // way is the word for a direction: out or in across the grain, down or up
 // along it; the direction's own name where there is nothing to add.
 func (r Ruler) way(mm float64, along bool) string {
-	words := [3]string{"out", "in", "across"}
+	ways := [3]string{words.C("way on the sheet", "out"), words.C("way on the sheet", "in"), words.C("way on the sheet", "across")}
 	if along {
-		words = [3]string{"down", "up", "along"}
+		ways = [3]string{words.C("way on the sheet", "down"), words.C("way on the sheet", "up"), words.C("way on the sheet", "along")}
 	}
 	switch {
 	case r.zero(mm):
-		return words[2]
+		return ways[2]
 	case mm < 0:
-		return words[1]
+		return ways[1]
 	}
-	return words[0]
+	return ways[0]
 }
 
 // cell is an amount in a row whose word is way: with its own word where it goes

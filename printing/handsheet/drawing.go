@@ -1,9 +1,9 @@
 package handsheet
 
 import (
-	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing"
 	"quarterstep/printing/page"
@@ -46,9 +46,9 @@ func (d *document) drawing(room geom.Box) {
 	for k, b := range d.badges(inner, m, slices.Concat(printed, wanted, marks)) {
 		d.badge(b, k)
 	}
-	caption := fmt.Sprintf("Drawn at 1 : %g, grain up and down.", n)
+	caption := words.F("Drawn at 1 : %g, grain up and down.", n)
 	if d.s.To != "" {
-		caption += fmt.Sprintf(" Broken: printed size %s. Solid: %s.", d.s.From, d.s.To)
+		caption += " " + words.F("Broken: printed size %s. Solid: %s.", d.s.From, d.s.To)
 	}
 	d.text(room.Min.X, room.Max.Y-0.8, room.Width(), 3, false, caption)
 }

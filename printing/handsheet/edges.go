@@ -1,9 +1,9 @@
 package handsheet
 
 import (
-	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -36,7 +36,7 @@ func (d *document) edgeList() []edgeLine {
 
 // edgeText names edge k of n by its points and says what is on it.
 func edgeText(e Edge, k, n int) string {
-	text := fmt.Sprintf("%d to %d", k+1, (k+1)%n+1)
+	text := words.F("%d to %d", k+1, (k+1)%n+1)
 	if e.Name != "" {
 		text += ", " + e.Name
 	}
@@ -108,7 +108,7 @@ func (d *document) edgesAbreast(room geom.Box, list []edgeLine) bool {
 }
 
 func (d *document) edgesTitle(room geom.Box) {
-	d.text(room.Min.X, room.Min.Y+edgeSize, room.Width(), 3.8, true, "How to draw the edges")
+	d.text(room.Min.X, room.Min.Y+edgeSize, room.Width(), 3.8, true, words.T("How to draw the edges"))
 }
 
 // wrapEdge breaks an entry into lines and says where they begin.

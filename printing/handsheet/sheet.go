@@ -1,9 +1,9 @@
 package handsheet
 
 import (
-	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -61,23 +61,23 @@ type Edge struct {
 func (s Sheet) check() error {
 	n := len(s.Wanted)
 	if n < 2 || len(s.Edges) != n || len(s.Points) < n || len(s.Printed) == 0 || len(s.Stages) == 0 {
-		return fmt.Errorf("the sheet of %s has %d points, %d edges, %d lines and %d stages; they do not go together",
+		return words.Errorf("the sheet of %s has %d points, %d edges, %d lines and %d stages; they do not go together",
 			s.Piece, len(s.Points), len(s.Edges), n, len(s.Stages))
 	}
 	for _, p := range s.Points {
 		if !p.At.Finite() {
-			return fmt.Errorf("the sheet of %s has a point that lies nowhere", s.Piece)
+			return words.Errorf("the sheet of %s has a point that lies nowhere", s.Piece)
 		}
 		for _, m := range []Moves{p.Out, p.Down} {
 			if len(m.Gaps) != len(s.Gaps) || len(m.Stages) != len(s.Stages) {
-				return fmt.Errorf("the sheet of %s has a point with %d gaps and %d stages; it wants %d and %d",
+				return words.Errorf("the sheet of %s has a point with %d gaps and %d stages; it wants %d and %d",
 					s.Piece, len(m.Gaps), len(m.Stages), len(s.Gaps), len(s.Stages))
 			}
 		}
 	}
 	for _, e := range slices.Concat(s.Printed, s.Wanted, s.Marks) {
 		if err := e.Validate(); err != nil {
-			return fmt.Errorf("drawing the sheet of %s: %w", s.Piece, err)
+			return words.Errorf("drawing the sheet of %s: %w", s.Piece, err)
 		}
 	}
 	return nil

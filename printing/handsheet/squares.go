@@ -3,6 +3,7 @@ package handsheet
 import (
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing/page"
 )
@@ -17,7 +18,7 @@ const (
 
 // notes are what holds for every piece. Common practice of drawing a size by
 // hand.
-var notes = []string{
+var notes = []words.Text{
 	"Centre and fold lines stay where they are: points on them go only along them.",
 	"Draw the joining curves along the old line, and keep each corner as it was.",
 	"An amount is the whole way, rounded once. Do not add up gaps that are rounded already.",
@@ -25,15 +26,15 @@ var notes = []string{
 }
 
 // onSquares says what the squares are for.
-const onSquares = "Measure both squares: they show whether the printer prints true. The table counts; the drawing is only a guide."
+const onSquares words.Text = "Measure both squares: they show whether the printer prints true. The table counts; the drawing is only a guide."
 
 // squares draws the two test squares one above the other, with the notes
 // inside.
 func (d *document) squares(room geom.Box) {
 	upper := slices.Concat([]string{
-		"Measure each amount from the printed line of size " + d.s.From + ", straight across and along the grain.",
-	}, d.s.Notes, notes[:2])
-	lower := slices.Concat(notes[2:], []string{onSquares})
+		words.F("Measure each amount from the printed line of size %s, straight across and along the grain.", d.s.From),
+	}, d.s.Notes, []string{notes[0].String(), notes[1].String()})
+	lower := []string{notes[2].String(), notes[3].String(), onSquares.String()}
 	metric := geom.Box{Min: geom.Pt(room.Max.X-squareMetric, room.Min.Y), Max: geom.Pt(room.Max.X, room.Min.Y+squareMetric)}
 	two := geom.Box{Min: geom.Pt(room.Max.X-squareInch, metric.Max.Y+squareApart)}
 	two.Max = two.Min.Add(geom.Vec{X: squareInch, Y: squareInch})
@@ -43,9 +44,9 @@ func (d *document) squares(room geom.Box) {
 		return b
 	}
 	size := min(d.sizeFor(inside(metric), upper), d.sizeFor(inside(two), lower))
-	d.square(metric, "5 cm each way")
+	d.square(metric, words.T("5 cm each way"))
 	d.listed(inside(metric), size, upper)
-	d.square(two, "2 in each way")
+	d.square(two, words.T("2 in each way"))
 	d.listed(inside(two), size, lower)
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing/page"
 )
@@ -138,10 +139,10 @@ func (t table) head(room geom.Box) {
 	way, gaps, stages := t.columns(room)
 	y := room.Min.Y
 	t.rule(room, y, 0.3)
-	d.text(room.Min.X+numberWide, y+headRows-1.8, way-room.Min.X-numberWide, titleSize, true, "Point")
-	unit := string(d.ruler.unit)
-	t.centred(gaps, y+4, stages-gaps, titleSize, false, "Printed gaps, "+unit)
-	t.centred(stages, y+4, room.Max.X-stages, titleSize, true, "To add, "+unit)
+	d.text(room.Min.X+numberWide, y+headRows-1.8, way-room.Min.X-numberWide, titleSize, true, words.C("of a piece", "Point"))
+	unit := d.ruler.unitWord()
+	t.centred(gaps, y+4, stages-gaps, titleSize, false, words.F("Printed gaps, %s", unit))
+	t.centred(stages, y+4, room.Max.X-stages, titleSize, true, words.F("To add, %s", unit))
 	for i, g := range s.Gaps {
 		t.centred(gaps+t.gap*float64(i), y+headRows-1.8, t.gap, titleSize, false, g)
 	}
@@ -175,7 +176,7 @@ func (t table) point(room geom.Box, y float64, k int) {
 // two lines.
 func (t table) pointName(at geom.Point, name string, k int) {
 	if name == "" {
-		name = fmt.Sprintf("point %d", k+1)
+		name = words.F("point %d", k+1)
 	}
 	wide := t.name - 2
 	if t.d.Width(name, cellSize, false) <= wide {

@@ -1,10 +1,10 @@
 package handsheet
 
 import (
-	"fmt"
 	"io"
 	"time"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 	"quarterstep/printing/page"
@@ -38,20 +38,20 @@ const (
 // cannot be read.
 func Write(w io.Writer, sheets []Sheet, o Options) error {
 	if err := write(w, sheets, o); err != nil {
-		return fmt.Errorf("writing the increment sheet: %w", err)
+		return words.Errorf("writing the increment sheet: %w", err)
 	}
 	return nil
 }
 
 func write(w io.Writer, sheets []Sheet, o Options) error {
 	if len(sheets) == 0 {
-		return fmt.Errorf("there is no piece to write about")
+		return words.Errorf("there is no piece to write about")
 	}
 	if o.Paper.Width < leastWide || o.Paper.Height < leastHigh {
-		return fmt.Errorf("paper %s is too small: use A4 or Letter", o.Paper.Name)
+		return words.Errorf("paper %s is too small: use A4 or Letter", o.Paper.Said())
 	}
 	f, err := page.New(page.Options{
-		Title: sheets[0].Pattern + ", increments", Date: time.Time{},
+		Title: words.F("%s, increments", sheets[0].Pattern), Date: time.Time{},
 		Wide: o.Paper.Width, High: o.Paper.Height, Regular: o.Regular, Bold: o.Bold,
 	})
 	if err != nil {
@@ -156,21 +156,21 @@ func (d *document) head(room geom.Box, n int) {
 	x, y, wide := room.Min.X, room.Min.Y, room.Width()
 	const dateWide = 42
 	d.text(x, y+6, wide-dateWide, 7.5, true, s.Piece)
-	size := "As printed in size " + s.From
+	size := words.F("As printed in size %s", s.From)
 	if s.To != "" {
-		size = fmt.Sprintf("From printed size %s to %s, %s", s.From, s.To, s.Method)
+		size = words.F("From printed size %s to %s, %s", s.From, s.To, s.Method)
 	}
 	if s.For != "" {
-		size += ", for " + s.For
+		size = words.F("%s, for %s", size, s.For)
 	}
 	d.text(x, y+12, wide, 4.2, false, size)
 	d.text(x, y+17, wide, 3.4, false, s.Pattern+". "+s.Cut+".")
-	d.right(room.Max.X, y+3, dateWide, 3.2, "Increment sheet")
+	d.right(room.Max.X, y+3, dateWide, 3.2, words.T("Increment sheet"))
 	if s.Date != "" {
 		d.right(room.Max.X, y+7, dateWide, 3.2, s.Date)
 	}
 	if n > 1 {
-		d.right(room.Max.X, y+17, dateWide, 3.4, fmt.Sprintf("page %d of this piece", n))
+		d.right(room.Max.X, y+17, dateWide, 3.4, words.F("page %d of this piece", n))
 	}
 	d.p.Line(geom.Pt(x, y+19), geom.Pt(room.Max.X, y+19), 0.2, page.Grey(0.5))
 }

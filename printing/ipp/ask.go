@@ -3,13 +3,14 @@ package ipp
 import (
 	"bytes"
 	"context"
-	"fmt"
 	"io"
 	"net"
 	"net/http"
 	"os/user"
 	"strings"
 	"time"
+
+	"quarterstep/assets/words"
 )
 
 // Operations asked for (RFC 8011, 5.4.15; GetPrinters is CUPS's own).
@@ -46,9 +47,9 @@ type Refused struct {
 
 func (r Refused) Error() string {
 	if r.Says != "" {
-		return "the printing system says: " + r.Says
+		return words.F("the printing system says: %s", r.Says)
 	}
-	return fmt.Sprintf("the printing system refuses to answer (%#04x)", r.Status)
+	return words.F("the printing system refuses to answer (%#04x)", r.Status)
 }
 
 // Server is a printing system: host:port, or the path of a socket on this
@@ -65,18 +66,18 @@ const (
 // no success is a Refused.
 func (s Server) Ask(ctx context.Context, operation int, target, uri string, wanted ...string) (Message, error) {
 	m := Message{Code: operation, ID: 1, Groups: []Group{{Tag: OperationGroup, Attributes: []Attribute{
-		words("attributes-charset", tagCharset, "utf-8"),
-		words("attributes-natural-language", tagLanguage, "en"),
+		texts("attributes-charset", tagCharset, "utf-8"),
+		texts("attributes-natural-language", tagLanguage, words.Now()),
 	}}}}
 	g := &m.Groups[0]
 	if target != "" {
-		g.Attributes = append(g.Attributes, words(target, tagURI, uri))
+		g.Attributes = append(g.Attributes, texts(target, tagURI, uri))
 	}
 	if u, err := user.Current(); err == nil {
-		g.Attributes = append(g.Attributes, words("requesting-user-name", tagName, u.Username))
+		g.Attributes = append(g.Attributes, texts("requesting-user-name", tagName, u.Username))
 	}
 	if len(wanted) > 0 {
-		g.Attributes = append(g.Attributes, words("requested-attributes", tagKeyword, wanted...))
+		g.Attributes = append(g.Attributes, texts("requested-attributes", tagKeyword, wanted...))
 	}
 	answer, err := s.do(ctx, m)
 	if err != nil {
@@ -92,7 +93,7 @@ func (s Server) Ask(ctx context.Context, operation int, target, uri string, want
 	return answer, nil
 }
 
-func words(name string, tag int, values ...string) Attribute {
+func texts(name string, tag int, values ...string) Attribute {
 	a := Attribute{Name: name}
 	for _, v := range values {
 		a.Values = append(a.Values, Value{tag, []byte(v)})
@@ -115,15 +116,15 @@ func (s Server) do(ctx context.Context, m Message) (Message, error) {
 	req.Header.Set("Content-Type", "application/ipp")
 	resp, err := client.Do(req)
 	if err != nil {
-		return Message{}, fmt.Errorf("asking the printing system: %w", err)
+		return Message{}, words.Errorf("asking the printing system: %w", err)
 	}
 	defer resp.Body.Close()
 	if resp.StatusCode != http.StatusOK {
-		return Message{}, fmt.Errorf("asking the printing system: it answers %s", resp.Status)
+		return Message{}, words.Errorf("asking the printing system: it answers %s", resp.Status)
 	}
 	data, err := io.ReadAll(io.LimitReader(resp.Body, mostAnswer))
 	if err != nil {
-		return Message{}, fmt.Errorf("asking the printing system: %w", err)
+		return Message{}, words.Errorf("asking the printing system: %w", err)
 	}
 	return Decode(data)
 }

@@ -15,7 +15,7 @@ import (
 // Both are asked alike, and the answer is told from a refusal.
 func TestAskOnSocketAndPort(t *testing.T) {
 	answer := func(code int, says string) []byte {
-		m := Message{Code: code, ID: 1, Groups: []Group{{OperationGroup, []Attribute{words("status-message", 0x41, says)}}, {PrinterGroup, []Attribute{words("printer-name", tagName, "Hall")}}}}
+		m := Message{Code: code, ID: 1, Groups: []Group{{OperationGroup, []Attribute{texts("status-message", 0x41, says)}}, {PrinterGroup, []Attribute{texts("printer-name", tagName, "Hall")}}}}
 		data, err := m.Encode()
 		if err != nil {
 			t.Fatal(err)

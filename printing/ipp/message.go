@@ -2,8 +2,8 @@ package ipp
 
 import (
 	"encoding/binary"
-	"errors"
-	"fmt"
+
+	"quarterstep/assets/words"
 )
 
 // Tags of groups and values (RFC 8010, 3.5).
@@ -116,7 +116,7 @@ func (m Message) Encode() ([]byte, error) {
 					name = ""
 				}
 				if len(name) > mostBytes || len(v.Data) > mostBytes {
-					return nil, fmt.Errorf("%.40q is too long to be sent to the printing system", a.Name)
+					return nil, words.Errorf("%.40q is too long to be sent to the printing system", a.Name)
 				}
 				out = append(out, byte(v.Tag))
 				out = binary.BigEndian.AppendUint16(out, uint16(len(name)))
@@ -132,7 +132,7 @@ func (m Message) Encode() ([]byte, error) {
 // mostBytes of a name or a value.
 const mostBytes = 1<<15 - 1
 
-var errNoAnswer = errors.New("the printing system's answer cannot be read")
+var errNoAnswer = words.Fault("the printing system's answer cannot be read")
 
 // Decode reads a message; collections are left out.
 func Decode(data []byte) (Message, error) {

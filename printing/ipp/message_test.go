@@ -89,7 +89,7 @@ func TestTextWithLanguage(t *testing.T) {
 			t.Errorf("%q reads %q, want %q", c.data, got, c.want)
 		}
 	}
-	if _, err := (Message{Groups: []Group{{1, []Attribute{words("title", tagName, strings.Repeat("x", 40000))}}}}).Encode(); err == nil {
+	if _, err := (Message{Groups: []Group{{1, []Attribute{texts("title", tagName, strings.Repeat("x", 40000))}}}}).Encode(); err == nil {
 		t.Error("40,000 letters are sent")
 	}
 }

@@ -9,6 +9,7 @@ import (
 
 	"github.com/jung-kurt/gofpdf"
 
+	"quarterstep/assets/words"
 	"quarterstep/printing"
 )
 
@@ -52,10 +53,10 @@ func New(o Options) (*Document, error) {
 	d := &Document{f: f, wide: o.Wide, high: o.High}
 	var err error
 	if d.regular, err = face(f, "", o.Regular); err != nil {
-		return nil, fmt.Errorf("reading the regular font: %w", err)
+		return nil, words.Errorf("reading the regular font: %w", err)
 	}
 	if d.bold, err = face(f, "B", o.Bold); err != nil {
-		return nil, fmt.Errorf("reading the bold font: %w", err)
+		return nil, words.Errorf("reading the bold font: %w", err)
 	}
 	return d, nil
 }

@@ -3,23 +3,25 @@ package page
 import (
 	"bytes"
 	"compress/zlib"
-	"errors"
 	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
+
+	"quarterstep/assets/words"
 )
 
 // wishes are what the file asks of the program that prints it: no scaling,
 // paper by page size, one side only, the title in the window (ISO 32000-1,
 // 12.2, table 150). Duplex needs version 1.7.
-const wishes = "\n/Lang (en-GB)\n/ViewerPreferences << /PrintScaling /None /PickTrayByPDFSize true /Duplex /Simplex /DisplayDocTitle true >>"
+// words: none
+const wishes = "\n/ViewerPreferences << /PrintScaling /None /PickTrayByPDFSize true /Duplex /Simplex /DisplayDocTitle true >>"
 
 // seeThrough is what the writer gives every page once there are layers. No
 // page here has anything see-through, and printers are slower for it.
 const seeThrough = "/Group <</Type /Group /S /Transparency /CS /DeviceRGB>>\n"
 
-var errShape = errors.New("the PDF writer's file is not built as expected")
+var errShape = words.Fault("the PDF writer's file is not built as expected")
 
 // finish gives the writer's file version 1.7, adds the wishes to its catalog,
 // and packs the pages, which the writer leaves as they are: packed here, once
@@ -99,6 +101,7 @@ func putObject(out *bytes.Buffer, object []byte, packer *zlib.Writer) error {
 		if err := packer.Close(); err != nil {
 			return err
 		}
+		// words: none
 		fmt.Fprintf(out, "%s<</Filter /FlateDecode /Length %d>>\nstream\n%s\nendstream\nendobj\n", m[1], packed.Len(), packed.Bytes())
 		return nil
 	}
@@ -106,7 +109,7 @@ func putObject(out *bytes.Buffer, object []byte, packer *zlib.Writer) error {
 	if at := bytes.Index(object, catalog); at >= 0 {
 		at += len(catalog)
 		out.Write(object[:at])
-		out.WriteString(wishes)
+		fmt.Fprintf(out, "\n/Lang (%s)%s", language(), wishes)
 		object = object[at:]
 	}
 	if bytes.Contains(object, []byte("/Type /Page\n")) {
@@ -114,4 +117,12 @@ func putObject(out *bytes.Buffer, object []byte, packer *zlib.Writer) error {
 	}
 	out.Write(object)
 	return nil
+}
+
+// language is the tag of the language that the words are in (RFC 5646).
+func language() string {
+	if words.Now() == "en" {
+		return "en-GB"
+	}
+	return words.Now()
 }

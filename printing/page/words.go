@@ -1,7 +1,6 @@
 package page
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -9,6 +8,7 @@ import (
 	"github.com/jung-kurt/gofpdf"
 	"golang.org/x/image/font/sfnt"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing"
 )
@@ -26,7 +26,7 @@ const family = "words"
 // face loads a TrueType font into the document.
 func face(f *gofpdf.Fpdf, style string, data []byte) (*typeface, error) {
 	if len(data) == 0 {
-		return nil, errors.New("no font given")
+		return nil, words.Error("no font given")
 	}
 	font, err := sfnt.Parse(data)
 	if err != nil {
@@ -40,7 +40,7 @@ func face(f *gofpdf.Fpdf, style string, data []byte) (*typeface, error) {
 		}
 	}
 	if t.instead == 0 {
-		return nil, errors.New("the font has no letter to stand for missing ones")
+		return nil, words.Error("the font has no letter to stand for missing ones")
 	}
 	f.AddUTF8FontFromBytes(family, style, data)
 	return t, f.Error()

@@ -5,6 +5,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing/page"
 	"quarterstep/printing/tile"
@@ -52,14 +53,14 @@ func (d *document) panel(p *page.Page, b geom.Box) {
 	}
 	name := d.o.Title
 	if name == "" {
-		name = "Pattern"
+		name = words.T("Pattern")
 	}
 	line(0, 7.5, 8, true, name)
 	if d.o.Note != "" {
 		line(0, 14, 4.5, false, sentence(d.o.Note))
 	}
 	line(0, 19.5, 3.4, false, d.summary())
-	line(0, 28, 4.5, true, "Check the scale before you cut")
+	line(0, 28, 4.5, true, words.T("Check the scale before you cut"))
 	d.scaleCheck(p, at(0, 31))
 	d.advice(p, geom.Box{Min: at(squareInch+8, 31+cardHigh+6), Max: at(tile.PanelWidth, tile.PanelHeight-rulerBroad-4)})
 	d.rulerAcross(p, geom.Box{Min: at(0, tile.PanelHeight-rulerBroad), Max: at(tile.PanelWidth, tile.PanelHeight)})
@@ -74,26 +75,19 @@ func sentence(s string) string {
 // summary says how many pages there are and which are left out.
 func (d *document) summary() string {
 	pl := d.plan
-	lie := "upright"
+	paper := words.F("%s, upright", pl.Setup.Paper.Said())
 	if w, h := pl.Setup.Size(); w > h {
-		lie = "on its side"
+		paper = words.F("%s, on its side", pl.Setup.Paper.Said())
 	}
-	paper := fmt.Sprintf("%s, %s", pl.Setup.Paper.Name, lie)
-	if len(pl.Sheets) == 0 {
-		return paper + ". No pieces to print yet."
+	n := len(pl.Sheets)
+	if n == 0 {
+		return words.F("%s. No pieces to print yet.", paper)
 	}
-	text := fmt.Sprintf("%s of %s: %d across, %d down.", count(len(pl.Sheets), "pattern page"), paper, pl.Cols, pl.Rows)
-	if n := pl.Rows*pl.Cols - len(pl.Sheets); n > 0 {
-		text += fmt.Sprintf(" %s left out.", count(n, "blank page"))
+	text := words.N(n, "%d pattern page of %s: %d across, %d down.", "%d pattern pages of %s: %d across, %d down.", n, paper, pl.Cols, pl.Rows)
+	if blank := pl.Rows*pl.Cols - n; blank > 0 {
+		text += " " + words.N(blank, "%d blank page left out.", "%d blank pages left out.", blank)
 	}
 	return text
-}
-
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // scaleCheck draws the squares and the card, corrected like the pattern.
@@ -111,18 +105,18 @@ func (d *document) scaleCheck(p *page.Page, at geom.Point) {
 	p.Rounded(card, cardCorner*kx, cardCorner*ky)
 	p.Op("S")
 	in := func(b geom.Box, dy, size float64, bold bool, text string) {
-		d.Write(p, page.Words{Text: text, At: b.Centre().Add(geom.Vec{Y: dy}), Size: size, Bold: bold})
+		d.Write(p, page.Words{Text: text, At: b.Centre().Add(geom.Vec{Y: dy}), Size: d.Fit(text, b.Width()-4, size, bold), Bold: bold})
 	}
-	in(mm, 0, 6, true, "50 mm")
-	in(mm, 6, 3, false, "each way")
-	in(inch, 0, 6, true, "2 in")
-	in(inch, 6, 3, false, "each way")
-	in(card, 0, 4, true, "Bank card")
-	in(card, 5, 3, false, "A card laid here covers the line exactly")
+	in(mm, 0, 6, true, words.T("50 mm"))
+	in(mm, 6, 3, false, words.T("each way"))
+	in(inch, 0, 6, true, words.T("2 in"))
+	in(inch, 6, 3, false, words.T("each way"))
+	in(card, 0, 4, true, words.T("Bank card"))
+	in(card, 5, 3, false, words.T("A card laid here covers the line exactly"))
 }
 
 // advice is what to know before cutting. Common practice.
-var advice = []string{
+var advice = []words.Text{
 	"Print at 100 % (\"actual size\"), on one side only, with \"fit to page\" off.",
 	"Measure both squares with a ruler before you cut anything. If they are out, type what you read under Scale check and print again.",
 	"Trim each page along its broken lines, on the left and above. Lay it on its neighbours so that the joining buttons become whole, and glue. Join each row from left to right, then row under row.",
@@ -140,7 +134,7 @@ func (d *document) advice(p *page.Page, b geom.Box) {
 		n := 0
 		lines = lines[:0]
 		for _, a := range advice {
-			wrapped := d.Wrap(a, b.Width()-indent, size)
+			wrapped := d.Wrap(a.String(), b.Width()-indent, size)
 			lines = append(lines, wrapped)
 			n += len(wrapped)
 		}

@@ -1,9 +1,9 @@
 package pdf
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing"
 	"quarterstep/printing/page"
@@ -29,7 +29,7 @@ const dashTolerance = 0.01
 func newLine(p tile.Placed, s printing.Stroke, layer int) (line, error) {
 	l := line{Stroke: s, layer: layer}
 	if err := checkStroke(s); err != nil {
-		return line{}, fmt.Errorf("drawing %s: %w", p.Piece.Name, err)
+		return line{}, words.Errorf("drawing %s: %w", p.Piece.Name, err)
 	}
 	l.path = s.Path.Transform(p.At)
 	l.closed = l.path.Closed(1e-6)
@@ -57,7 +57,7 @@ func (l *line) measureDashes(piece string) error {
 		l.start[i] = along
 		n, err := c.Length(dashTolerance / float64(len(l.path)))
 		if err != nil {
-			return fmt.Errorf("spacing the dashes of %s: %w", piece, err)
+			return words.Errorf("spacing the dashes of %s: %w", piece, err)
 		}
 		along += n
 	}
@@ -69,21 +69,21 @@ func checkStroke(s printing.Stroke) error {
 		return err
 	}
 	if !(s.Width > 0) || math.IsInf(s.Width, 0) {
-		return fmt.Errorf("a line is %g mm wide; it must have a width", s.Width)
+		return words.Errorf("a line is %g mm wide; it must have a width", s.Width)
 	}
 	sum := 0.0
 	for _, d := range s.Dash {
 		if !(d >= 0) || math.IsInf(d, 0) {
-			return fmt.Errorf("a dash is %g mm long", d)
+			return words.Errorf("a dash is %g mm long", d)
 		}
 		sum += d
 	}
 	if len(s.Dash) > 0 && sum == 0 {
-		return fmt.Errorf("a broken line has dashes without length")
+		return words.Errorf("a broken line has dashes without length")
 	}
 	for _, x := range []float64{s.Ink.R, s.Ink.G, s.Ink.B} {
 		if math.IsNaN(x) {
-			return fmt.Errorf("a line's colour is no number")
+			return words.Errorf("a line's colour is no number")
 		}
 	}
 	return nil

@@ -3,6 +3,7 @@ package pdf
 import (
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing/page"
 	"quarterstep/printing/tile"
@@ -36,13 +37,15 @@ func (d *document) pageMap(p *page.Page, room geom.Box) {
 	if k == 0 {
 		return
 	}
-	d.Write(p, page.Words{Text: "Page map", At: room.Min.Add(geom.Vec{Y: 4}), Size: 4.5, Bold: true, Left: true})
+	title := words.T("Page map")
+	d.Write(p, page.Words{Text: title, At: room.Min.Add(geom.Vec{Y: 4}), Size: 4.5, Bold: true, Left: true})
 	if len(d.plan.Sheets) > 1 {
-		text := "Glue the rows first, along the arrows; then row under row"
+		text := words.T("Glue the rows first, along the arrows; then row under row")
 		if d.plan.Cols == 1 {
-			text = "Glue page under page, from the top"
+			text = words.T("Glue page under page, from the top")
 		}
-		d.Write(p, page.Words{Text: text, At: room.Min.Add(geom.Vec{X: 24, Y: 4}), Size: d.Fit(text, math.Max(20, room.Width()-24), 3, false), Left: true})
+		from := math.Max(24, d.Width(title, 4.5, true)+3)
+		d.Write(p, page.Words{Text: text, At: room.Min.Add(geom.Vec{X: from, Y: 4}), Size: d.Fit(text, math.Max(20, room.Width()-from), 3, false), Left: true})
 	}
 	all := extent(d.plan)
 	corner := room.Min.Add(geom.Vec{Y: mapHead})

@@ -1,9 +1,10 @@
 package pdf
 
 import (
-	"fmt"
 	"math"
+	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing"
 	"quarterstep/printing/page"
@@ -67,7 +68,7 @@ func (d *document) backdrop(p *page.Page) {
 	for y := side; y < high; y += side {
 		p.Line(geom.Pt(0, y), geom.Pt(wide, y), squareLine, grey)
 	}
-	text := fmt.Sprintf("Squares of %s. Set the projector until a ruler says so, across and down.", lengthText(side))
+	text := words.F("Squares of %s. Set the projector until a ruler says so, across and down.", lengthText(side))
 	size := d.Fit(text, wide-8, squareWord, false)
 	d.Write(p, page.Words{Text: text, At: geom.Pt(4, high-3), Size: size, Left: true, Ink: d.ink(page.Grey(0.35))})
 }
@@ -76,7 +77,7 @@ func (d *document) backdrop(p *page.Page) {
 // centimetres.
 func lengthText(mm float64) string {
 	if in := mm / 25.4; math.Abs(in-math.Round(in)) < 1e-9 {
-		return fmt.Sprintf("%.0f in", in)
+		return words.F("%s in", words.Figure(in, 0))
 	}
-	return fmt.Sprintf("%g cm", mm/10)
+	return words.F("%s cm", strings.TrimSuffix(words.Figure(mm/10, 1), words.Decimal()+"0"))
 }

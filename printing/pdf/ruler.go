@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing/page"
 )
@@ -20,12 +21,12 @@ const (
 type scale struct {
 	mark         float64
 	figure, half int
-	word         string
+	word         func() string
 }
 
 var (
-	centimetres = scale{1, 10, 5, "cm"}
-	inches      = scale{25.4 / 8, 8, 4, "in"}
+	centimetres = scale{1, 10, 5, func() string { return "cm" }}
+	inches      = scale{25.4 / 8, 8, 4, func() string { return words.C("inches", "in") }}
 )
 
 // rulerAcross draws a ruler along the upper side of b: centimetres above, inches
@@ -72,7 +73,7 @@ func (d *document) rulerSide(p *page.Page, sc scale, off, long, turn float64, pl
 	for i := sc.figure; i <= n; i += sc.figure {
 		text := fmt.Sprint(i / sc.figure)
 		if i == n {
-			text = sc.word
+			text = sc.word()
 		}
 		baseline := off * 4.4
 		if (off > 0) == (turn == 0) {

@@ -3,6 +3,7 @@ package pdf
 import (
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing/page"
 	"quarterstep/printing/tile"
@@ -124,16 +125,16 @@ func (d *document) tip(p *page.Page, m geom.Affine, s tile.Sheet, side tile.Side
 		return
 	}
 	room := onPage(m, s.Tips[side])
-	text := "glue " + s.Beside[side] + " here"
+	text := words.F("glue %s here", s.Beside[side])
 	switch {
 	case s.Trim(side):
-		text = "trim, joins " + s.Beside[side]
+		text = words.F("trim, joins %s", s.Beside[side])
 	case !s.InStrip(side):
-		text = s.Beside[side] + " joins here"
+		text = words.F("%s joins here", s.Beside[side])
 	}
 	// The middle of the letters, not their baseline, lies mid-strip.
 	drop := tips * 0.36
-	w := page.Words{Text: text, Size: tips, Ink: page.Grey(0.35), At: room.Centre().Add(geom.Vec{Y: drop})}
+	w := page.Words{Text: text, Size: d.Fit(text, max(room.Width(), room.Height()), tips, false), Ink: page.Grey(0.35), At: room.Centre().Add(geom.Vec{Y: drop})}
 	if room.Height() > room.Width() {
 		w.Turn, w.At = math.Pi/2, room.Centre().Add(geom.Vec{X: -drop})
 	}

@@ -1,13 +1,13 @@
 package pdf
 
 import (
-	"fmt"
 	"io"
 	"math"
 	"slices"
 	"strings"
 	"time"
 
+	"quarterstep/assets/words"
 	"quarterstep/printing"
 	"quarterstep/printing/page"
 	"quarterstep/printing/tile"
@@ -33,10 +33,10 @@ type Options struct {
 func Write(w io.Writer, plan tile.Plan, o Options) error {
 	d, err := drawn(plan, o)
 	if err != nil {
-		return fmt.Errorf("writing the PDF: %w", err)
+		return words.Errorf("writing the PDF: %w", err)
 	}
 	if err := d.Output(w); err != nil {
-		return fmt.Errorf("writing the PDF: %w", err)
+		return words.Errorf("writing the PDF: %w", err)
 	}
 	return nil
 }
@@ -49,7 +49,7 @@ type Mark struct{ Page, Print string }
 func Marks(plan tile.Plan, o Options) ([]Mark, error) {
 	d, err := drawn(plan, o)
 	if err != nil {
-		return nil, fmt.Errorf("comparing the pages: %w", err)
+		return nil, words.Errorf("comparing the pages: %w", err)
 	}
 	return d.marks, nil
 }
@@ -61,7 +61,7 @@ func drawn(plan tile.Plan, o Options) (*document, error) {
 	}
 	for _, name := range o.Pages {
 		if !slices.Contains(plan.PageNames(), name) {
-			return nil, fmt.Errorf("there is no page %s: choose from %s", name, strings.Join(plan.PageNames(), ", "))
+			return nil, words.Errorf("there is no page %s: choose from %s", name, strings.Join(plan.PageNames(), ", "))
 		}
 	}
 	d, err := newDocument(plan, o)
@@ -116,7 +116,7 @@ func newDocument(plan tile.Plan, o Options) (*document, error) {
 func title(o Options) string {
 	switch {
 	case o.Title == "":
-		return "Pattern"
+		return words.T("Pattern")
 	case o.Note == "":
 		return o.Title
 	}
@@ -131,7 +131,7 @@ func (d *document) layOut() error {
 	for _, p := range d.plan.Pieces {
 		for _, l := range p.Piece.Labels {
 			if err := checkLabel(l); err != nil {
-				return fmt.Errorf("drawing %s: %w", p.Piece.Name, err)
+				return words.Errorf("drawing %s: %w", p.Piece.Name, err)
 			}
 		}
 		for _, s := range p.Piece.Strokes {
@@ -209,7 +209,7 @@ func (d *document) drawLabels(p *page.Page, s tile.Sheet) {
 // checkLabel refuses what cannot be written down in a PDF.
 func checkLabel(l printing.Label) error {
 	if !(l.Size > 0) || math.IsInf(l.Size, 0) || !l.At.Finite() || math.IsNaN(l.Turn) || math.IsInf(l.Turn, 0) {
-		return fmt.Errorf("the words %q have no ordinary size or place", l.Text)
+		return words.Errorf("the words %q have no ordinary size or place", l.Text)
 	}
 	return nil
 }

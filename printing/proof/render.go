@@ -1,3 +1,4 @@
+// words: none
 package proof
 
 import (

@@ -1,9 +1,9 @@
 package scale
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/printing/tile"
 )
 
@@ -68,42 +68,41 @@ const telling = 0.01
 // settings lists what can go wrong with a page on that paper, by a printer that
 // leaves at most that much white.
 func settings(page tile.Paper, white float64) []cause {
-	const plain = `Choose "Actual size" or "100 %" in the print window, with "Fit to page" off`
 	out := []cause{{
 		fitAt(page, page, white), fitAt(page, page, leastMargin),
-		"the page was shrunk to fit inside the printer's margins",
-		plain + ".",
+		words.T("the page was shrunk to fit inside the printer's margins"),
+		words.T(`Choose "Actual size" or "100 %" in the print window, with "Fit to page" off.`),
 	}}
 	for _, t := range others(page) {
-		choose := fmt.Sprintf("%s, and %s as the paper, both there and in the printer's own settings.", plain, page.Name)
+		choose := words.F(`Choose "Actual size" or "100 %%" in the print window, with "Fit to page" off, and %s as the paper, both there and in the printer's own settings.`, page.Said())
 		most := fitAt(page, t, 0)
 		if most > 1-telling {
 			most = fitAt(page, t, leastMargin)
 		}
 		out = append(out, cause{
 			fitAt(page, t, white), most,
-			fmt.Sprintf("the %s page was shrunk to fit on %s", page.Name, t.Name), choose,
+			words.F("the %s page was shrunk to fit on %s", page.Said(), t.Said()), choose,
 		})
 		if fill := fillAt(page, t); fill > 1+telling {
-			out = append(out, cause{fill, fill, fmt.Sprintf("the %s page was enlarged to cover %s", page.Name, t.Name), choose})
+			out = append(out, cause{fill, fill, words.F("the %s page was enlarged to cover %s", page.Said(), t.Said()), choose})
 		}
 	}
 	out = append(out, cause{
 		leastBorderless, mostBorderless,
-		"the page was enlarged for printing without a border",
-		`Turn "Borderless" off in the printer's settings, and choose "Actual size" or "100 %".`,
+		words.T("the page was enlarged for printing without a border"),
+		words.T(`Turn "Borderless" off in the printer's settings, and choose "Actual size" or "100 %".`),
 	})
 	for _, n := range []struct {
-		pages string
-		page  tile.Paper
+		says string
+		page tile.Paper
 	}{
-		{"two pages", tile.Paper{Width: page.Height / 2, Height: page.Width}},
-		{"four pages", tile.Paper{Width: page.Width / 2, Height: page.Height / 2}},
+		{words.T("two pages were put on one sheet"), tile.Paper{Width: page.Height / 2, Height: page.Width}},
+		{words.T("four pages were put on one sheet"), tile.Paper{Width: page.Width / 2, Height: page.Height / 2}},
 	} {
 		out = append(out, cause{
 			fitAt(page, n.page, white), fitAt(page, n.page, 0),
-			n.pages + " were put on one sheet",
-			`Choose one page on each sheet, and "Actual size" or "100 %".`,
+			n.says,
+			words.T(`Choose one page on each sheet, and "Actual size" or "100 %".`),
 		})
 	}
 	return out

@@ -1,10 +1,9 @@
 package scale
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/measure"
 	"quarterstep/printing/tile"
 )
@@ -78,12 +77,12 @@ const (
 func Judge(p Printed, m Measured) (Verdict, error) {
 	for _, v := range []float64{p.Across, p.Down, m.Across, m.Down} {
 		if !(v > 0) || math.IsInf(v, 0) {
-			return Verdict{}, errors.New("type both lengths as you measured them, across and down, such as 179.5 mm")
+			return Verdict{}, words.Error("type both lengths as you measured them, across and down, such as 179.5 mm")
 		}
 	}
 	kx, ky := p.With.Scale()
 	if !(kx > 0) || !(ky > 0) || math.IsInf(kx, 0) || math.IsInf(ky, 0) {
-		return Verdict{}, errors.New("the correction this page was printed with is no ordinary number: print the test page again")
+		return Verdict{}, words.Error("the correction this page was printed with is no ordinary number: print the test page again")
 	}
 	v := Verdict{Printer: p.With, Across: m.Across / (p.Across * kx), Down: m.Down / (p.Down * ky)}
 	if math.Abs(m.Across-p.Across) <= readable && math.Abs(m.Down-p.Down) <= readable {
@@ -100,12 +99,12 @@ func Judge(p Printed, m Measured) (Verdict, error) {
 		return v.insist(p), nil
 	}
 	if min(v.Across, v.Down) < leastSetting || max(v.Across, v.Down) > mostSetting {
-		v.Says = []string{fmt.Sprintf("These lengths are far from %s across and %s down. Measure the large frame of the test page, from line to line, and type its sides.",
+		v.Says = []string{words.F("These lengths are far from %s across and %s down. Measure the large frame of the test page, from line to line, and type its sides.",
 			p.length(p.Across), p.length(p.Down))}
 		return v, nil
 	}
 	if math.Abs(v.Across-v.Down) > mostApart {
-		v.Says = []string{fmt.Sprintf("Across comes to %s and down to %s: no printer is out by so much more one way than the other. Measure both again, from line to line, with the same ruler.",
+		v.Says = []string{words.F("Across comes to %s and down to %s: no printer is out by so much more one way than the other. Measure both again, from line to line, with the same ruler.",
 			percent(v.Across), percent(v.Down))}
 		return v, nil
 	}
@@ -124,7 +123,7 @@ func (v Verdict) insist(p Printed) Verdict {
 	k := tile.Printer{Across: 1 / v.Across, Down: 1 / v.Down}
 	if math.Abs(k.Across-1) <= mostCorrection && math.Abs(k.Down-1) <= mostCorrection {
 		v.Printer, v.CanInsist = k, true
-		v.Says = append(v.Says, "If it comes out the same again, this can be made up for all the same.")
+		v.Says = append(v.Says, words.T("If it comes out the same again, this can be made up for all the same."))
 		return v
 	}
 	v.Printer = p.With

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/printing/tile"
 )
 
@@ -90,7 +91,7 @@ func same(m Media, w, h float64) bool {
 func (p Printer) MediaFor(paper tile.Paper) (string, error) {
 	w, h := paper.Width, paper.Height
 	if !(w > 0) || !(h > 0) || math.IsInf(w, 0) || math.IsInf(h, 0) {
-		return "", fmt.Errorf("choose a paper first")
+		return "", words.Errorf("choose a paper first")
 	}
 	usual := ""
 	for _, k := range known {
@@ -169,15 +170,18 @@ func (p Printer) Papers() []string {
 func (p Printer) lacks(paper tile.Paper) error {
 	names := p.Papers()
 	if p.Roll.MostWide > 0 && paper.Width > p.Roll.MostWide {
-		return fmt.Errorf("%s takes paper up to %s mm wide, and %s is wider. Choose a narrower paper, and make the pages anew",
-			p.Words, number(p.Roll.MostWide), paper.Name)
+		return words.Errorf("%s takes paper up to %s mm wide, and %s is wider. Choose a narrower paper, and make the pages anew",
+			p.Words, saidMM(p.Roll.MostWide), paper.Said())
 	}
 	if len(names) == 0 {
-		return fmt.Errorf("%s does not take %s. Choose another paper or printer", p.Words, paper.Name)
+		return words.Errorf("%s does not take %s. Choose another paper or printer", p.Words, paper.Said())
 	}
-	return fmt.Errorf("%s does not take %s; it takes %s. Choose one of these, and the pages are made anew",
-		p.Words, paper.Name, strings.Join(names, ", "))
+	return words.Errorf("%s does not take %s; it takes %s. Choose one of these, and the pages are made anew",
+		p.Words, paper.Said(), strings.Join(names, ", "))
 }
+
+// saidMM is number as it is shown.
+func saidMM(mm float64) string { return strings.Replace(number(mm), ".", words.Decimal(), 1) }
 
 func number(mm float64) string {
 	return strconv.FormatFloat(math.Round(mm*100)/100, 'f', -1, 64)

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/printing/ipp"
 )
 
@@ -36,9 +37,9 @@ func (p Printer) Ready() error {
 	}
 	switch {
 	case p.Stopped:
-		return fmt.Errorf("%s is stopped%s. Let it go on in the system's printer settings, then print again", p.Words, why)
+		return words.Errorf("%s is stopped%s. Let it go on in the system's printer settings, then print again", p.Words, why)
 	case p.Refusing:
-		return fmt.Errorf("%s takes no pages now%s. Let it take jobs in the system's printer settings, then print again", p.Words, why)
+		return words.Errorf("%s takes no pages now%s. Let it take jobs in the system's printer settings, then print again", p.Words, why)
 	}
 	return nil
 }
@@ -56,7 +57,7 @@ func (s System) Printers(ctx context.Context) ([]Printer, error) {
 	}
 	out, err := s.program(ctx, nil, "lpstat", "-e")
 	if err != nil {
-		return nil, fmt.Errorf("listing the printers: %w", err)
+		return nil, words.Errorf("listing the printers: %w", err)
 	}
 	var all []Printer
 	for name := range strings.Lines(out) {
@@ -100,9 +101,9 @@ func (s System) Printer(ctx context.Context, name string) (Printer, error) {
 		names = append(names, p.Name)
 	}
 	if name == "" {
-		return Printer{}, fmt.Errorf("no printer is the usual one here: choose %s", strings.Join(names, ", "))
+		return Printer{}, words.Errorf("no printer is the usual one here: choose %s", strings.Join(names, ", "))
 	}
-	return Printer{}, fmt.Errorf("there is no printer %q here; there are %s", name, strings.Join(names, ", "))
+	return Printer{}, words.Errorf("there is no printer %q here; there are %s", name, strings.Join(names, ", "))
 }
 
 // usual is the name of the default printer; empty where there is none.

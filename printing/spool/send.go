@@ -9,6 +9,7 @@ import (
 	"strings"
 	"unicode"
 
+	"quarterstep/assets/words"
 	"quarterstep/printing/tile"
 )
 
@@ -37,10 +38,10 @@ func options(media string) []string {
 // that is stopped, refuses jobs or does not have the paper.
 func (s System) Send(ctx context.Context, p Printer, j Job) (Ticket, error) {
 	if !nameShape.MatchString(p.Name) {
-		return Ticket{}, fmt.Errorf("%q cannot be the name of a printer", p.Name)
+		return Ticket{}, words.Errorf("%q cannot be the name of a printer", p.Name)
 	}
 	if len(j.PDF) == 0 {
-		return Ticket{}, errors.New("there is no page to print")
+		return Ticket{}, words.Error("there is no page to print")
 	}
 	if p.Words == "" {
 		p.Words = p.Name
@@ -62,7 +63,7 @@ func (s System) Send(ctx context.Context, p Printer, j Job) (Ticket, error) {
 		if why := s.running(ctx); why != nil {
 			return Ticket{}, why
 		}
-		return Ticket{}, fmt.Errorf("%s did not take the pages: %w", p.Words, err)
+		return Ticket{}, words.Errorf("%s did not take the pages: %w", p.Words, err)
 	}
 	id, err := idIn(out)
 	if err != nil {
@@ -71,13 +72,13 @@ func (s System) Send(ctx context.Context, p Printer, j Job) (Ticket, error) {
 	return Ticket{Printer: p.Name, Words: p.Words, ID: id}, nil
 }
 
-var requestID = regexp.MustCompile(`request id is \S+-(\d+) `)
+var requestID = regexp.MustCompile(`request id is \S+-(\d+) `) // words: none
 
 // idIn reads the number of the job out of what lp says.
 func idIn(out string) (int, error) {
 	m := requestID.FindStringSubmatch(out + " ")
 	if m == nil {
-		return 0, errors.New("the pages were sent, but not under which number")
+		return 0, words.Error("the pages were sent, but not under which number")
 	}
 	return strconv.Atoi(m[1])
 }
@@ -94,7 +95,7 @@ func title(s string) string {
 	}, s)
 	s = strings.Join(strings.Fields(s), " ")
 	if s == "" {
-		return "Pattern"
+		return words.T("Pattern")
 	}
 	if letters := []rune(s); len(letters) > most {
 		s = string(letters[:most])
@@ -110,7 +111,7 @@ func (s System) Cancel(ctx context.Context, t Ticket) error {
 		return nil
 	}
 	if err != nil {
-		return fmt.Errorf("taking the pages back from %s: %w", t.Words, err)
+		return words.Errorf("taking the pages back from %s: %w", t.Words, err)
 	}
 	return nil
 }

@@ -3,13 +3,13 @@ package spool
 import (
 	"bytes"
 	"context"
-	"errors"
 	"fmt"
 	"os"
 	"os/exec"
 	"strings"
 	"time"
 
+	"quarterstep/assets/words"
 	"quarterstep/printing/ipp"
 )
 
@@ -21,14 +21,11 @@ type System struct {
 	Server string
 }
 
-// instead is what can always be done.
-const instead = "Or save the PDF, and print it from a PDF viewer at 100 % (\"Actual size\")"
-
 // Errors that say why there is nothing to print on. errors.Is tells them apart.
 var (
-	ErrNoSystem  = errors.New("this computer has no printing system that Quarterstep can print through. Save the PDF, and print it from a PDF viewer at 100 % (\"Actual size\")")
-	ErrNotThere  = errors.New("the printing system does not answer. Switch it on, or start the computer again. " + instead)
-	ErrNoPrinter = errors.New("no printer is set up on this computer. Add one in the system's settings. " + instead)
+	ErrNoSystem  = words.Fault("this computer has no printing system that Quarterstep can print through. Save the PDF, and print it from a PDF viewer at 100 % (\"Actual size\")")
+	ErrNotThere  = words.Fault("the printing system does not answer. Switch it on, or start the computer again. Or save the PDF, and print it from a PDF viewer at 100 % (\"Actual size\")")
+	ErrNoPrinter = words.Fault("no printer is set up on this computer. Add one in the system's settings. Or save the PDF, and print it from a PDF viewer at 100 % (\"Actual size\")")
 )
 
 // patience is how long a program of the printing system may take to answer:
@@ -64,7 +61,7 @@ func (s System) program(ctx context.Context, in []byte, name string, args ...str
 		return "", ctx.Err()
 	case within.Err() != nil:
 		return "", ErrNotThere
-	case err != nil && strings.Contains(says, "scheduler"), err != nil && strings.Contains(says, "onnection refused"):
+	case err != nil && strings.Contains(says, "scheduler"), err != nil && strings.Contains(says, "onnection refused"): // words: none
 		return "", ErrNotThere
 	case err != nil:
 		return "", failed{name, says, err}
@@ -94,7 +91,7 @@ func (f failed) Unwrap() error { return f.err }
 // running reports whether the printing system answers.
 func (s System) running(ctx context.Context) error {
 	out, err := s.program(ctx, nil, "lpstat", "-r")
-	if err == nil && strings.Contains(out, "not running") {
+	if err == nil && strings.Contains(out, "not running") { // words: none
 		return ErrNotThere
 	}
 	return err

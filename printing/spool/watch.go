@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"quarterstep/assets/words"
 	"quarterstep/printing/ipp"
 )
 
@@ -29,10 +30,10 @@ type Progress struct {
 }
 
 // ErrUnseen says that the pages were sent and how they fare cannot be seen.
-var ErrUnseen = errors.New("the pages were sent; look at the printer to see how they come out")
+var ErrUnseen = words.Fault("the pages were sent; look at the printer to see how they come out")
 
 // ErrTakenBack says that the job was taken back before it was done.
-var ErrTakenBack = errors.New("the pages were taken back before they were printed")
+var ErrTakenBack = words.Fault("the pages were taken back before they were printed")
 
 // how often the printing system is asked.
 const every = 400 * time.Millisecond
@@ -115,7 +116,7 @@ func look(ctx context.Context, server ipp.Server, t Ticket) (Progress, error) {
 		return p, gaveUp{t, p.Says}
 	case ipp.JobHeld:
 		if p.Says == "" {
-			p.Says = "the pages are held back; let them go in the system's printer settings"
+			p.Says = words.T("the pages are held back; let them go in the system's printer settings")
 		}
 		return p, stopped(ctx, server, t)
 	case ipp.JobPending:
@@ -131,7 +132,7 @@ type gaveUp struct {
 }
 
 func (g gaveUp) Error() string {
-	return fmt.Sprintf("%s gave the pages up%s. Print them again, or save the PDF and print it from a PDF viewer at 100 %%", g.ticket.Words, quoted(g.says))
+	return words.F("%s gave the pages up%s. Print them again, or save the PDF and print it from a PDF viewer at 100 %%", g.ticket.Words, quoted(g.says))
 }
 
 // stopped says when the printer that a job waits for has stopped.
@@ -144,7 +145,7 @@ func stopped(ctx context.Context, server ipp.Server, t Ticket) error {
 	for _, g := range m.Groups {
 		if g.Tag == ipp.PrinterGroup && g.Int("printer-state") == ipp.PrinterStopped {
 			why := quoted(strings.Join(strings.Fields(g.Text("printer-state-message")), " "))
-			return fmt.Errorf("%s has stopped%s, and the pages wait in its queue. Let it go on in the system's printer settings, or take the pages back", t.Words, why)
+			return words.Errorf("%s has stopped%s, and the pages wait in its queue. Let it go on in the system's printer settings, or take the pages back", t.Words, why)
 		}
 	}
 	return nil

@@ -1,8 +1,7 @@
 package summary
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing/page"
 )
@@ -43,7 +42,7 @@ func (d *document) pieces() []block {
 	for i, row := range rows {
 		caption := ""
 		if i == len(rows)-1 {
-			caption = fmt.Sprintf("Drawn at 1 : %g, not to be measured", n)
+			caption = words.F("Drawn at 1 : %g, not to be measured", n)
 		}
 		out = append(out, d.shelfBlock(row, n, caption))
 	}

@@ -1,8 +1,7 @@
 package summary
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing/tile"
 )
@@ -56,18 +55,18 @@ type Options struct {
 func (s Summary) check() error {
 	for _, q := range s.Pieces {
 		if len(q.Outline) == 0 {
-			return fmt.Errorf("%s has no line", q.Name)
+			return words.Errorf("%s has no line", q.Name)
 		}
 		for _, l := range append([]geom.Path{q.Outline}, q.Lines...) {
 			if err := l.Validate(); err != nil {
-				return fmt.Errorf("drawing %s: %w", q.Name, err)
+				return words.Errorf("drawing %s: %w", q.Name, err)
 			}
 		}
 	}
 	for _, p := range s.Parts {
 		for _, row := range p.Table.Rows {
 			if len(row) != len(p.Table.Head) {
-				return fmt.Errorf("the table of %s has a row of %d cells for %d columns", p.Title, len(row), len(p.Table.Head))
+				return words.Errorf("the table of %s has a row of %d cells for %d columns", p.Title, len(row), len(p.Table.Head))
 			}
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing/page"
 )
@@ -28,20 +29,20 @@ const (
 // paper that is too small, or the font that cannot be read.
 func Write(w io.Writer, s Summary, o Options) error {
 	if err := write(w, s, o); err != nil {
-		return fmt.Errorf("writing the summary: %w", err)
+		return words.Errorf("writing the summary: %w", err)
 	}
 	return nil
 }
 
 func write(w io.Writer, s Summary, o Options) error {
 	if !(o.Paper.Width >= leastWide && o.Paper.Height >= leastHigh) {
-		return fmt.Errorf("paper %s is too small: use A4 or Letter", o.Paper.Name)
+		return words.Errorf("paper %s is too small: use A4 or Letter", o.Paper.Said())
 	}
 	if err := s.check(); err != nil {
 		return err
 	}
 	f, err := page.New(page.Options{
-		Title: s.Title + ", summary", Wide: o.Paper.Width, High: o.Paper.Height, Regular: o.Regular, Bold: o.Bold,
+		Title: words.F("%s, summary", s.Title), Wide: o.Paper.Width, High: o.Paper.Height, Regular: o.Regular, Bold: o.Bold,
 	})
 	if err != nil {
 		return err
@@ -172,7 +173,7 @@ func (d *document) head(p *page.Page, n int) float64 {
 	const beside = 42.0
 	d.text(p, x, y+7, d.wide-beside, 8, true, d.s.Title)
 	d.text(p, x, y+13.5, d.wide, 4.2, false, d.s.Line)
-	d.right(p, far, y+3, textSize, 0.3, "Summary")
+	d.right(p, far, y+3, textSize, 0.3, words.T("Summary"))
 	if d.s.Date != "" {
 		d.right(p, far, y+7.5, d.Fit(d.s.Date, beside, textSize, false), 0.3, d.s.Date)
 	}
@@ -181,5 +182,5 @@ func (d *document) head(p *page.Page, n int) float64 {
 }
 
 func (d *document) foot(p *page.Page, n, of int) {
-	d.right(p, margin+d.wide, d.high-margin, 2.8, 0.3, fmt.Sprintf("page %d of %d", n+1, of))
+	d.right(p, margin+d.wide, d.high-margin, 2.8, 0.3, words.F("page %d of %d", n+1, of))
 }

@@ -8,6 +8,7 @@ import (
 	"math"
 	"strconv"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing"
 	"quarterstep/printing/tile"
@@ -35,11 +36,11 @@ func Write(w io.Writer, pieces []tile.Placed, o Options) error {
 	d := drawing{layers: map[string]*bytes.Buffer{}}
 	for _, p := range pieces {
 		if err := d.piece(p, o.Layer); err != nil {
-			return fmt.Errorf("drawing %s: %w", p.Piece.Name, err)
+			return words.Errorf("drawing %s: %w", p.Piece.Name, err)
 		}
 	}
 	if _, err := w.Write(d.whole(o)); err != nil {
-		return fmt.Errorf("writing the drawing: %w", err)
+		return words.Errorf("writing the drawing: %w", err)
 	}
 	return nil
 }
@@ -59,6 +60,7 @@ func (d *drawing) whole(o Options) []byte {
 	}
 	var b bytes.Buffer
 	b.WriteString(xml.Header)
+	// words: none
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape" width="%smm" height="%smm" viewBox="%s %s %[1]s %[2]s">`+"\n",
 		num(page.Width()), num(page.Height()), num(page.Min.X), num(page.Min.Y))
 	fmt.Fprintf(&b, "<title>%s</title>\n", text(o.Title))
@@ -90,7 +92,7 @@ func (d *drawing) piece(p tile.Placed, instead string) error {
 			return err
 		}
 		if !(s.Width > 0) || math.IsInf(s.Width, 0) {
-			return fmt.Errorf("a line is %g mm wide", s.Width)
+			return words.Errorf("a line is %g mm wide", s.Width)
 		}
 		path := s.Path.Transform(p.At)
 		d.ink = d.ink.Union(path.Bounds())
@@ -99,9 +101,9 @@ func (d *drawing) piece(p tile.Placed, instead string) error {
 	for _, l := range p.Piece.Labels {
 		at, turn := p.At.Apply(l.At), l.Turn+math.Atan2(p.At.B, p.At.A)
 		if !at.Finite() || math.IsNaN(turn) || math.IsInf(turn, 0) || !(l.Size > 0) || math.IsInf(l.Size, 0) {
-			return fmt.Errorf("the words %q have no ordinary size or place", l.Text)
+			return words.Errorf("the words %q have no ordinary size or place", l.Text)
 		}
-		words(d.layer(l.Layer, instead), l, at, turn)
+		label(d.layer(l.Layer, instead), l, at, turn)
 	}
 	return nil
 }
@@ -112,6 +114,7 @@ func (d *drawing) stroke(b *bytes.Buffer, s printing.Stroke, path geom.Path, nam
 	if s.Cut {
 		ink = cutInk
 	}
+	// words: none
 	fmt.Fprintf(b, `<path stroke="%s" stroke-width="%s"`, ink, num(s.Width))
 	if len(s.Dash) > 0 && !s.Cut {
 		b.WriteString(` stroke-dasharray="`)
@@ -137,11 +140,12 @@ func (d *drawing) stroke(b *bytes.Buffer, s printing.Stroke, path geom.Path, nam
 	b.WriteString("\"/>\n")
 }
 
-func words(b *bytes.Buffer, l printing.Label, to geom.Point, turn float64) {
+func label(b *bytes.Buffer, l printing.Label, to geom.Point, turn float64) {
 	weight := ""
 	if l.Bold {
 		weight = ` font-weight="bold"`
 	}
+	// words: none
 	fmt.Fprintf(b, `<text transform="translate(%s) rotate(%s)" font-family="Lato, sans-serif" font-size="%s"%s text-anchor="middle" fill="%s">%s</text>`+"\n",
 		at(to), num(turn*180/math.Pi), num(l.Size), weight, markInk, text(l.Text))
 }

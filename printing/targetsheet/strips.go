@@ -1,8 +1,7 @@
 package targetsheet
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/target"
 )
@@ -11,7 +10,7 @@ import (
 // targets lie 4 mm farther in.
 const firstStrip = 4.0
 
-var stripWords = []string{
+var stripWords = []words.Text{
 	"Print at 100 % (actual size), on one side. Measure both squares; if they are not true, print again.",
 	"Cut along the dashed lines.",
 	"Lay the piece flat, and one strip flat beside each of its four sides, any way round. They may lie on the sheet, but not on a line you want.",
@@ -25,7 +24,7 @@ func (s *sheet) strips() {
 		right := firstStrip + float64(part+1)*target.StripWidth
 		s.cut(geom.Pt(right, 0), geom.Pt(right, s.paper.Height))
 		for _, y := range []float64{-90, -30, 30, 90} {
-			s.text(s.middle.Add(geom.Vec{X: right - target.StripWidth/2 - s.middle.X, Y: y + 1.5}), 4, true, fmt.Sprintf("Strip %d", part+1))
+			s.text(s.middle.Add(geom.Vec{X: right - target.StripWidth/2 - s.middle.X, Y: y + 1.5}), 4, true, words.F("Strip %d", part+1))
 		}
 	}
 	left := firstStrip + target.Parts*target.StripWidth + gutter
@@ -33,8 +32,8 @@ func (s *sheet) strips() {
 	two := geom.Box{Min: geom.Pt(left, metric.Max.Y+gutter)}
 	two.Max = two.Min.Add(geom.Vec{X: 2 * inch, Y: 2 * inch})
 	s.heading(geom.Box{Min: geom.Pt(left, margin), Max: geom.Pt(left+2*inch, metric.Min.Y)})
-	s.square(metric, "5 cm")
-	s.square(two, "2 in")
+	s.square(metric, words.T("5 cm"))
+	s.square(two, words.T("2 in"))
 	s.listed(geom.Box{
 		Min: geom.Pt(left, two.Max.Y+2*gutter),
 		Max: geom.Pt(left+2*inch, s.paper.Height-margin),

@@ -3,6 +3,7 @@ package targetsheet
 import (
 	"fmt"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing/page"
 )
@@ -16,7 +17,7 @@ const (
 func (s *sheet) square(b geom.Box, name string) {
 	s.p.Frame(b, squareLine, page.Black)
 	s.text(b.Centre().Add(geom.Vec{Y: -1}), 5, true, name)
-	s.text(b.Centre().Add(geom.Vec{Y: 5}), 3.2, false, "each way")
+	s.text(b.Centre().Add(geom.Vec{Y: 5}), 3.2, false, words.T("each way"))
 }
 
 // heading writes what the sheet is, in up to two lines.
@@ -37,7 +38,7 @@ const (
 
 // listed writes sentences in room, counted from first, at the largest letter
 // height from 3.6 mm down at which they fit.
-func (s *sheet) listed(room geom.Box, first int, sentences []string) {
+func (s *sheet) listed(room geom.Box, first int, sentences []words.Text) {
 	var all []string
 	for i, t := range sentences {
 		all = append(all, fmt.Sprintf("%d. %s", first+i, t))

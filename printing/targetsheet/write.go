@@ -1,11 +1,11 @@
 package targetsheet
 
 import (
-	"fmt"
 	"io"
 	"math"
 	"time"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/target"
 	"quarterstep/printing/page"
@@ -41,23 +41,23 @@ var cutDash = []float64{3, 2}
 // the font that cannot be read.
 func Write(w io.Writer, set target.Set, o Options) error {
 	if err := write(w, set, o); err != nil {
-		return fmt.Errorf("writing the targets: %w", err)
+		return words.Errorf("writing the targets: %w", err)
 	}
 	return nil
 }
 
 func write(w io.Writer, set target.Set, o Options) error {
-	titles := map[target.Set]string{target.Strips: "Strips to lay round a piece", target.Corners: "Corner cards to lay round a piece"}
+	titles := map[target.Set]string{target.Strips: words.T("Strips to lay round a piece"), target.Corners: words.T("Corner cards to lay round a piece")}
 	title, ok := titles[set]
 	if !ok {
-		return fmt.Errorf("there are no targets %q: choose %s or %s", set, target.Strips, target.Corners)
+		return words.Errorf("there are no targets %q: choose %s or %s", set, target.Strips, target.Corners)
 	}
 	if o.Paper.Width < leastWide || o.Paper.Height < leastHigh {
-		return fmt.Errorf("paper %s is too small: use A4 or Letter", o.Paper.Name)
+		return words.Errorf("paper %s is too small: use A4 or Letter", o.Paper.Said())
 	}
 	across, down := o.Printer.Scale()
 	if !(math.Abs(across-1) <= mostCorrection && math.Abs(down-1) <= mostCorrection) {
-		return fmt.Errorf("the printer's correction is too large: set it to 100 %% and measure it again")
+		return words.Errorf("the printer's correction is too large: set it to 100 %% and measure it again")
 	}
 	f, err := page.New(page.Options{
 		Title: title, Date: time.Time{},
@@ -142,6 +142,6 @@ func (s *sheet) quarter(r float64) {
 // cut draws a line to cut along.
 func (s *sheet) cut(a, b geom.Point) { s.p.Line(a, b, cutLine, page.Grey(0.45), cutDash...) }
 
-func (s *sheet) text(at geom.Point, size float64, bold bool, words string) {
-	s.Write(s.p, page.Words{Text: words, At: at, Size: size, Bold: bold})
+func (s *sheet) text(at geom.Point, size float64, bold bool, said string) {
+	s.Write(s.p, page.Words{Text: said, At: at, Size: size, Bold: bold})
 }

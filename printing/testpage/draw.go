@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 	"quarterstep/printing/page"
@@ -65,8 +66,8 @@ func (d *drawing) text(at geom.Point, wide, size float64, bold bool, s string) {
 func (d *drawing) wide() float64 { return math.Min(d.frame.Width()-left-8, 150) }
 
 func (d *drawing) head() {
-	d.text(d.at(left, headTop+4), d.wide(), 8, true, "Scale check")
-	line := d.of.Paper.Name
+	d.text(d.at(left, headTop+4), d.wide(), 8, true, words.T("Scale check"))
+	line := d.of.Paper.Said()
 	if d.of.Printer != "" {
 		line = d.of.Printer + ", " + line
 	}
@@ -74,14 +75,14 @@ func (d *drawing) head() {
 		line += ", " + d.of.Date
 	}
 	d.text(d.at(left, headTop+11), d.wide(), 4.2, false, line)
-	with := "Printed without a correction."
+	with := words.T("Printed without a correction.")
 	if d.kx != 1 || d.ky != 1 {
-		with = fmt.Sprintf("Printed with this printer's correction: %.2f %% across, %.2f %% down.", d.kx*100, d.ky*100)
+		with = words.F("Printed with this printer's correction: %s %% across, %s %% down.", words.Figure(d.kx*100, 2), words.Figure(d.ky*100, 2))
 	}
 	d.text(d.at(left, headTop+16.5), d.wide(), 3.4, false, with)
 	for i, s := range []string{
-		"Across should be " + d.length(d.across) + ". I measure",
-		"Down should be " + d.length(d.down) + ". I measure",
+		words.F("Across should be %s. I measure", d.length(d.across)),
+		words.F("Down should be %s. I measure", d.length(d.down)),
 	} {
 		y := headTop + 23 + 6.5*float64(i)
 		d.text(d.at(left, y), 85, 4.2, true, s)
@@ -95,9 +96,9 @@ func (d *drawing) head() {
 func (d *drawing) length(mm float64) string {
 	cm := measure.Format(mm, measure.TenthCM) + " cm"
 	if d.of.Unit == measure.Inches {
-		return measure.Format(mm, measure.Sixteenths) + " in (" + measure.Format(mm, measure.TenthMM) + " mm)"
+		return measure.Format(mm, measure.Sixteenths) + " " + words.C("inches", "in") + " (" + measure.Format(mm, measure.TenthMM) + " mm)"
 	}
-	return cm + " (" + measure.Format(mm, measure.ThirtySeconds) + " in)"
+	return cm + " (" + measure.Format(mm, measure.ThirtySeconds) + " " + words.C("inches", "in") + ")"
 }
 
 // shapes draws the squares and the card.
@@ -110,13 +111,13 @@ func (d *drawing) shapes() {
 	d.p.SetPen(thin, page.Black, nil, 0)
 	d.p.Rounded(card, cardCorner*d.kx, cardCorner*d.ky)
 	d.p.Op("S")
-	d.inside(mm, "5 cm", "each way")
-	d.inside(inch, "2 in", "each way")
-	d.inside(card, "Bank card", "A card laid here covers the line exactly")
+	d.inside(mm, words.T("5 cm"), words.T("each way"))
+	d.inside(inch, words.T("2 in"), words.T("each way"))
+	d.inside(card, words.T("Bank card"), words.T("A card laid here covers the line exactly"))
 }
 
 func (d *drawing) inside(b geom.Box, name, more string) {
-	d.Write(d.p, page.Words{Text: name, At: b.Centre(), Size: 5, Bold: true})
+	d.Write(d.p, page.Words{Text: name, At: b.Centre(), Size: d.Fit(name, b.Width()-6, 5, true), Bold: true})
 	d.Write(d.p, page.Words{Text: more, At: b.Centre().Add(geom.Vec{Y: 5.5}), Size: d.Fit(more, b.Width()-6, 3.2, false)})
 }
 
@@ -142,10 +143,10 @@ func (d *drawing) advise() {
 // advice is what to do with the page. Common practice.
 func (d *drawing) advice() []string {
 	return []string{
-		`Print this page at 100 % ("Actual size") on ` + d.of.Paper.Name + `, one page on a sheet, with "Fit to page" and "Borderless" off.`,
-		"Measure the large frame along its rulers, from the middle of one line to the middle of the other, with one long ruler. Read to half a millimetre (1/64 in).",
-		"Type both lengths under Scale check in the Print step. This printer is corrected by them from then on, or you are told which setting looks wrong.",
-		"No long ruler? The squares and a bank card on its outline show a wrong setting, but not a small error.",
-		"At each edge of the paper, find the smallest number whose line is printed whole. The largest of the four is what your printer leaves white, in mm: type it as the printer's own margin.",
+		words.F(`Print this page at 100 %% ("Actual size") on %s, one page on a sheet, with "Fit to page" and "Borderless" off.`, d.of.Paper.Said()),
+		words.T("Measure the large frame along its rulers, from the middle of one line to the middle of the other, with one long ruler. Read to half a millimetre (1/64 in)."),
+		words.T("Type both lengths under Scale check in the Print step. This printer is corrected by them from then on, or you are told which setting looks wrong."),
+		words.T("No long ruler? The squares and a bank card on its outline show a wrong setting, but not a small error."),
+		words.T("At each edge of the paper, find the smallest number whose line is printed whole. The largest of the four is what your printer leaves white, in mm: type it as the printer's own margin."),
 	}
 }

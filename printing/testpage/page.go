@@ -1,11 +1,10 @@
 package testpage
 
 import (
-	"errors"
-	"fmt"
 	"io"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 	"quarterstep/printing/page"
@@ -51,11 +50,11 @@ func (p Page) Lengths() (across, down float64, err error) {
 	w, h := p.Sheet().Width, p.Sheet().Height
 	switch {
 	case p.Paper.Projected():
-		return 0, 0, errors.New("a projector is set by the squares of its page, not by a test page")
+		return 0, 0, words.Error("a projector is set by the squares of its page, not by a test page")
 	case w == 0 && h == 0:
-		return 0, 0, errors.New("choose a paper first")
+		return 0, 0, words.Error("choose a paper first")
 	case !(w >= leastWide) || !(h >= leastHigh) || math.IsInf(w, 0) || math.IsInf(h, 0):
-		return 0, 0, fmt.Errorf("%s is too small for the test page: use A4 or Letter", p.Paper.Name)
+		return 0, 0, words.Errorf("%s is too small for the test page: use A4 or Letter", p.Paper.Said())
 	}
 	step := 10.0
 	if p.Unit == measure.Inches {
@@ -69,7 +68,7 @@ func (p Page) Lengths() (across, down float64, err error) {
 // the correction or the fonts.
 func Write(w io.Writer, p Page) error {
 	if err := p.write(w); err != nil {
-		return fmt.Errorf("writing the test page: %w", err)
+		return words.Errorf("writing the test page: %w", err)
 	}
 	return nil
 }
@@ -82,7 +81,7 @@ func (p Page) write(w io.Writer) error {
 	p.Paper = p.Sheet()
 	kx, ky := p.With.Scale()
 	if !(math.Abs(kx-1) <= mostCorrection) || !(math.Abs(ky-1) <= mostCorrection) {
-		return fmt.Errorf("a correction of more than %.0f %% is a wrong print setting: take it back first", mostCorrection*100)
+		return words.Errorf("a correction of more than %.0f %% is a wrong print setting: take it back first", mostCorrection*100)
 	}
 	f, err := page.New(page.Options{
 		Title: p.title(), Wide: p.Paper.Width, High: p.Paper.Height, Regular: p.Regular, Bold: p.Bold,
@@ -102,7 +101,7 @@ func (p Page) write(w io.Writer) error {
 
 func (p Page) title() string {
 	if p.Printer == "" {
-		return "Scale check"
+		return words.T("Scale check")
 	}
-	return "Scale check, " + p.Printer
+	return words.F("Scale check, %s", p.Printer)
 }

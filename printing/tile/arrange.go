@@ -1,9 +1,9 @@
 package tile
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing"
 )
@@ -116,11 +116,11 @@ func (a *arranging) newItem(p printing.Piece) (*item, error) {
 // fits refuses a piece that is too large for the paper to be meant.
 func (a *arranging) fits(name string, b geom.Box) error {
 	if p := a.setup.Paper; p.Roll() && b.Width()+2*border > a.px+1e-6 {
-		return fmt.Errorf("placing %s: it is %.0f mm wide, and %s prints %.0f mm: choose a wider roll, or sheets to glue", name, math.Ceil(b.Width()), p.Name, math.Floor(a.px))
+		return words.Errorf("placing %s: it is %.0f mm wide, and %s prints %.0f mm: choose a wider roll, or sheets to glue", name, math.Ceil(b.Width()), p.Said(), math.Floor(a.px))
 	}
 	if a.free && math.Max(b.Width(), b.Height()) > mostFree ||
 		!a.free && b.Width()/a.sx*(b.Height()/a.sy) > mostSheets {
-		return fmt.Errorf("placing %s: it is %.0f x %.0f mm, more than 2000 sheets: check its measures", name, b.Width(), b.Height())
+		return words.Errorf("placing %s: it is %.0f x %.0f mm, more than 2000 sheets: check its measures", name, b.Width(), b.Height())
 	}
 	return nil
 }

@@ -1,9 +1,9 @@
 package tile
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing"
 )
@@ -35,13 +35,13 @@ func (s Setup) settle(ink geom.Box, below float64) (Setup, error) {
 	s.Paper.Height = math.Min(longest, (ink.Height()+2*border+below)*ky+2*s.Margin)
 	if s.Paper.Roll() {
 		if room := (s.Paper.Width - 2*s.Margin) / kx; ink.Width() > room+1e-6 {
-			return s, fmt.Errorf("the pieces lie over %.0f mm, and %s prints %.0f mm across: move them closer together", math.Ceil(ink.Width()), s.Paper.Name, math.Floor(room))
+			return s, words.Errorf("the pieces lie over %.0f mm, and %s prints %.0f mm across: move them closer together", math.Ceil(ink.Width()), s.Paper.Said(), math.Floor(room))
 		}
 		return s, nil
 	}
 	s.Paper.Width = (ink.Width()+2*border)*kx + 2*s.Margin
 	if wide, high := s.Paper.Width, (ink.Height()+2*border)*ky+2*s.Margin; math.Max(wide, high) > longest {
-		return s, fmt.Errorf("the pieces need a page of %.0f x %.0f mm, and one page has at most %.0f mm a side: show fewer pieces at a time", wide, high, longest)
+		return s, words.Errorf("the pieces need a page of %.0f x %.0f mm, and one page has at most %.0f mm a side: show fewer pieces at a time", wide, high, longest)
 	}
 	return s, nil
 }
@@ -79,5 +79,5 @@ func (s Setup) withPanel() bool {
 func (s Setup) panelPiece() printing.Piece {
 	b := s.panelSize()
 	o := geom.Polyline(geom.Pt(0, 0), geom.Pt(b.X, 0), geom.Pt(b.X, b.Y), geom.Pt(0, b.Y), geom.Pt(0, 0))
-	return printing.Piece{Name: "the scale check", Outline: o}
+	return printing.Piece{Name: words.T("the scale check"), Outline: o}
 }

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"quarterstep/assets/words"
 )
 
 // Paper is a sheet as it is sold, in mm. Width is across, Height down, when it
@@ -17,6 +19,20 @@ type Paper struct {
 	Free bool
 	// Screen is a page for a projector; it is Free.
 	Screen bool
+}
+
+// Said is what the paper is called in the language in use.
+func (p Paper) Said() string {
+	wide, off := strings.CutPrefix(p.Name, "Roll ")
+	switch {
+	case p.Projected():
+		return words.T("Projector")
+	case off:
+		return words.F("Roll %s", strings.Replace(wide, ".", words.Decimal(), 1))
+	case p.Name == "A4 or Letter": // words: none
+		return words.T("A4 or Letter")
+	}
+	return strings.ReplaceAll(p.Name, ".", words.Decimal())
 }
 
 // Roll reports whether the paper comes off a roll.
@@ -32,7 +48,7 @@ func (p Paper) Projected() bool { return p.Free && p.Screen }
 var papers = []Paper{
 	{Name: "A4", Width: 210, Height: 297},
 	{Name: "Letter", Width: 8.5 * 25.4, Height: 11 * 25.4},
-	{Name: "A4 or Letter", Width: 210, Height: 11 * 25.4},
+	{Name: "A4 or Letter", Width: 210, Height: 11 * 25.4}, // words: none
 	{Name: "Legal", Width: 8.5 * 25.4, Height: 14 * 25.4},
 	{Name: "A3", Width: 297, Height: 420},
 	{Name: "Tabloid", Width: 11 * 25.4, Height: 17 * 25.4},
@@ -69,11 +85,11 @@ func ParsePaper(s string) (Paper, error) {
 	}
 	w, h, ok := sides(name)
 	if !ok {
-		return Paper{}, fmt.Errorf("%q is no paper known here: use %s, or width x height such as 914x3000mm", s, paperNames())
+		return Paper{}, words.Errorf("%q is no paper known here: use %s, or width x height such as 914x3000mm", s, paperNames())
 	}
 	for _, side := range []float64{w, h} {
 		if !(side > 0) || side > longest {
-			return Paper{}, fmt.Errorf("paper %q cannot be printed: each side must be more than 0 and at most %.0f mm", s, longest)
+			return Paper{}, words.Errorf("paper %q cannot be printed: each side must be more than 0 and at most %.0f mm", s, longest)
 		}
 	}
 	return Paper{Name: fmt.Sprintf("%s x %s mm", trim(w), trim(h)), Width: w, Height: h}, nil
@@ -84,15 +100,15 @@ func parseRoll(s, wide string) (Paper, error) {
 	number, unit := unitOf(strings.TrimSpace(wide))
 	w, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
 	if err != nil || !(w > 0) || w*unit > longest {
-		return Paper{}, fmt.Errorf("%q is no roll known here: give its width, such as roll 914 mm or roll 36 in, at most %.0f mm", s, longest)
+		return Paper{}, words.Errorf("%q is no roll known here: give its width, such as roll 914 mm or roll 36 in, at most %.0f mm", s, longest)
 	}
-	return Paper{Name: fmt.Sprintf("Roll %s mm", trim(w*unit)), Width: w * unit, Free: true}, nil
+	return Paper{Name: fmt.Sprintf("Roll %s mm", trim(w*unit)), Width: w * unit, Free: true}, nil // words: none
 }
 
 func paperNames() string {
 	names := make([]string, len(papers))
 	for i, p := range papers {
-		names[i] = p.Name
+		names[i] = p.Said()
 	}
 	return strings.Join(names, ", ")
 }
@@ -124,6 +140,9 @@ func unitOf(s string) (number string, mm float64) {
 	}
 	return s, 1
 }
+
+// shown is trim with the decimal mark of the language in use.
+func shown(mm float64) string { return strings.Replace(trim(mm), ".", words.Decimal(), 1) }
 
 // trim writes mm to a tenth at most.
 func trim(mm float64) string {

@@ -1,9 +1,9 @@
 package tile
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/printing"
 )
@@ -34,7 +34,7 @@ func shapeOf(p printing.Piece, m geom.Affine) (shape, error) {
 	var s shape
 	add := func(path geom.Path) ([]geom.Point, error) {
 		if err := path.Validate(); err != nil {
-			return nil, fmt.Errorf("placing %s: %w", p.Name, err)
+			return nil, words.Errorf("placing %s: %w", p.Name, err)
 		}
 		pts := path.Transform(m).Flatten(flat)
 		s.box = s.box.Union(geom.BoxOf(pts...))
@@ -53,13 +53,13 @@ func shapeOf(p printing.Piece, m geom.Affine) (shape, error) {
 		s.half = math.Max(s.half, st.Width/2)
 	}
 	if s.box.Empty() {
-		return shape{}, fmt.Errorf("placing %s: the piece has no line to print", p.Name)
+		return shape{}, words.Errorf("placing %s: the piece has no line to print", p.Name)
 	}
 	if !s.box.Min.Finite() || !s.box.Max.Finite() {
-		return shape{}, fmt.Errorf("placing %s: its place is no ordinary number", p.Name)
+		return shape{}, words.Errorf("placing %s: its place is no ordinary number", p.Name)
 	}
 	if s.box.Width() < flat && s.box.Height() < flat {
-		return shape{}, fmt.Errorf("placing %s: the piece is only a point: check its lines", p.Name)
+		return shape{}, words.Errorf("placing %s: the piece is only a point: check its lines", p.Name)
 	}
 	s.box = s.box.Grow(s.half)
 	for _, l := range p.Labels {

@@ -1,10 +1,9 @@
 package tile
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -171,7 +170,7 @@ func Layout(placed []Placed, setup Setup) (Plan, error) {
 	var ink geom.Box
 	for i, p := range placed {
 		if !rigid(p.At) {
-			return Plan{}, fmt.Errorf("laying out %s: a piece may be turned and moved, not stretched", p.Piece.Name)
+			return Plan{}, words.Errorf("laying out %s: a piece may be turned and moved, not stretched", p.Piece.Name)
 		}
 		var err error
 		if shapes[i], err = shapeOf(p.Piece, p.At); err != nil {
@@ -214,7 +213,7 @@ func (p *Plan) addSheets(shapes []shape, ink geom.Box) error {
 	g := p.Setup.grid()
 	shift := p.Setup.origin(ink).Sub(geom.Point{})
 	if ink.Width()/g.sx*(ink.Height()/g.sy) > mostSheets {
-		return errors.New("the layout needs more than 2000 sheets: check the measures of its pieces")
+		return words.Error("the layout needs more than 2000 sheets: check the measures of its pieces")
 	}
 	cols := Count(ink.Max.X-shift.X, g.px, g.overlapX())
 	rows := Count(ink.Max.Y-shift.Y, g.py, g.overlapY())

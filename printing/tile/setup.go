@@ -1,10 +1,10 @@
 package tile
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -82,14 +82,14 @@ func (s Setup) Validate() error {
 	w, h := s.Size()
 	for _, v := range []float64{w, h, s.Margin, s.Overlap, s.Printer.Across, s.Printer.Down, s.Projector.Line, s.Projector.Square} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return errors.New("the paper, its margin and overlap must be ordinary numbers")
+			return words.Error("the paper, its margin and overlap must be ordinary numbers")
 		}
 	}
 	switch {
 	case s.Margin < 0:
-		return errors.New("the printer's margin cannot be less than nothing")
+		return words.Error("the printer's margin cannot be less than nothing")
 	case s.Overlap < 0:
-		return errors.New("the overlap cannot be less than nothing")
+		return words.Error("the overlap cannot be less than nothing")
 	}
 	if s.Paper.Projected() {
 		return s.Projector.validate()
@@ -99,7 +99,7 @@ func (s Setup) Validate() error {
 	}
 	across, down := s.Printer.Scale()
 	if math.Abs(across-1) > mostCorrection || math.Abs(down-1) > mostCorrection {
-		return fmt.Errorf("the test square was printed more than %.0f %% out: print it again at 100 %%, with \"fit to page\" off", mostCorrection*100)
+		return words.Errorf("the test square was printed more than %.0f %% out: print it again at 100 %%, with \"fit to page\" off", mostCorrection*100)
 	}
 	return nil
 }
@@ -111,17 +111,17 @@ func (s Setup) validatePaper(w, h float64) error {
 	}
 	switch free := s.Paper.Free; {
 	case w <= 0 || h < 0 || h == 0 && !free:
-		return errors.New("choose a paper first")
+		return words.Error("choose a paper first")
 	case w > longest || h > longest:
-		return fmt.Errorf("%s is too long for one page: at most %.0f mm a side", s.Paper.Name, longest)
+		return words.Errorf("%s is too long for one page: at most %.0f mm a side", s.Paper.Said(), longest)
 	case free && w-2*s.Margin < PanelWidth:
-		return fmt.Errorf("%s with a margin of %s mm leaves %s mm to print on, and the scale check alone needs %s mm: use a smaller margin or a wider roll",
-			s.Paper.Name, trim(s.Margin), trim(math.Max(0, w-2*s.Margin)), trim(PanelWidth))
+		return words.Errorf("%s with a margin of %s mm leaves %s mm to print on, and the scale check alone needs %s mm: use a smaller margin or a wider roll",
+			s.Paper.Said(), shown(s.Margin), shown(math.Max(0, w-2*s.Margin)), shown(PanelWidth))
 	case !free && (w-2*s.Margin < PanelWidth || h-2*s.Margin < PanelHeight):
-		return fmt.Errorf("%s with a margin of %s mm leaves %s x %s mm to print on, and the scale check alone needs %s x %s mm: use a smaller margin or larger paper",
-			s.Paper.Name, trim(s.Margin), trim(math.Max(0, w-2*s.Margin)), trim(math.Max(0, h-2*s.Margin)), trim(PanelWidth), trim(PanelHeight))
+		return words.Errorf("%s with a margin of %s mm leaves %s x %s mm to print on, and the scale check alone needs %s x %s mm: use a smaller margin or larger paper",
+			s.Paper.Said(), shown(s.Margin), shown(math.Max(0, w-2*s.Margin)), shown(math.Max(0, h-2*s.Margin)), shown(PanelWidth), shown(PanelHeight))
 	case s.Overlap > least/4:
-		return fmt.Errorf("an overlap of %s mm wastes too much of %s: use at most %s mm", trim(s.Overlap), s.Paper.Name, trim(math.Floor(least/4)))
+		return words.Errorf("an overlap of %s mm wastes too much of %s: use at most %s mm", shown(s.Overlap), s.Paper.Said(), shown(math.Floor(least/4)))
 	}
 	return nil
 }
@@ -129,9 +129,9 @@ func (s Setup) validatePaper(w, h float64) error {
 func (p Projector) validate() error {
 	switch {
 	case p.Line != 0 && (p.Line < ProjectorThinnest || p.Line > ProjectorBroadest):
-		return fmt.Errorf("a line of %s mm is not for a projector: choose %s to %s mm", trim(p.Line), trim(ProjectorThinnest), trim(ProjectorBroadest))
+		return words.Errorf("a line of %s mm is not for a projector: choose %s to %s mm", shown(p.Line), shown(ProjectorThinnest), shown(ProjectorBroadest))
 	case p.Square != 0 && (p.Square < leastSquare || p.Square > longest):
-		return fmt.Errorf("squares of %s mm cannot be measured well: choose 50 mm or 2 in", trim(p.Square))
+		return words.Errorf("squares of %s mm cannot be measured well: choose 50 mm or 2 in", shown(p.Square))
 	}
 	return nil
 }
