@@ -29,11 +29,11 @@ func helpView() panel.HelpView {
 		},
 		Cautions: cautions(),
 		Words: []panel.TermView{
-			{Term: words.T("Nest"), Means: words.T("Several sizes of one piece printed inside each other.")},
+			{Term: words.C("explained", "Nest"), Means: words.T("Several sizes of one piece printed inside each other.")},
 			{Term: words.T("Grade"), Means: words.T("To take a pattern to another size.")},
 			{Term: words.T("Grade point"), Means: words.T("A place of the outline with its own increment: corners, and points added on a curve.")},
 			{Term: words.T("Gap, step"), Means: words.T("Gap: how far two neighbouring printed lines are apart. Step: from one size to the next.")},
-			{Term: words.T("Increment"), Means: words.T("How far a grade point moves from the nearest printed size.")},
+			{Term: words.C("explained", "Increment"), Means: words.T("How far a grade point moves from the nearest printed size.")},
 			{Term: words.T("By steps, by chart"), Means: words.T("By steps repeats the printed gap for every size. By chart follows how the body measure grows, which past the printed sizes is often more.")},
 			{Term: words.C("explained", "Ease"), Means: words.T("What a garment measures beyond the body; along a seam, what one side is longer than the other, to be eased in.")},
 			{Term: words.T("Grain"), Means: words.T("The direction of the cloth's threads, marked by an arrow. Pieces are laid with it.")},

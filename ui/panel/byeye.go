@@ -94,7 +94,7 @@ func NewByEye() *ByEye {
 		p.fits[i] = newWrapped("", theme.Caption, inkSoft, sideContent)
 	}
 	p.curve.onPick = func(i int) { call1(p.OnCurve, i) }
-	p.way = newTwoWay(words.T("Out"), words.T("In"), words.T("Out of the piece, or into it"))
+	p.way = newTwoWay(words.C("of the piece", "Out"), words.C("of the piece", "In"), words.T("Out of the piece, or into it"))
 	p.parallel = newField("mm", func(text string) error {
 		if p.way.second {
 			return askText(p.OnInward, text)
@@ -124,8 +124,8 @@ func (p *ByEye) lay() {
 	}
 	p.full = below(6,
 		inset(6, 0, 0, 0, p.point),
-		row(words.T("Out"), p.follows[0]), p.fits[0],
-		row(words.T("Down"), p.follows[1]), p.fits[1],
+		row(words.C("of the piece", "Out"), p.follows[0]), p.fits[0],
+		row(words.C("along the grain", "Down"), p.follows[1]), p.fits[1],
 		beside(8, noneGrows, newLink(words.T("Run smoothly through it"), func() { call(p.OnSmooth) })),
 		rule(),
 		p.edge,

@@ -43,7 +43,7 @@ func newMakePart(p *Links) *makePart {
 		m.sides[i] = newWrapped("", theme.Body, ink, sideContent)
 	}
 	m.start = NewPush("", func() { call(p.OnStart) })
-	m.link = NewPush(words.T("Link"), func() { call(p.OnMake) })
+	m.link = NewPush(words.C("do it", "Link"), func() { call(p.OnMake) })
 	m.link.Importance = widget.HighImportance
 	m.letGo = NewPush(words.T("Let go"), func() { call(p.OnLetGo) })
 	m.turn = newLink(words.T("The other way round"), func() { call(p.OnTurn) })

@@ -143,8 +143,8 @@ func (t *pointTable) columns() (out, down float32) {
 func (t *pointTable) CreateRenderer() fyne.WidgetRenderer {
 	head := []*saying{
 		newWords(words.T("Grade point"), theme.Caption, inkSoft),
-		newWords(words.T("Out"), theme.Caption, inkSoft),
-		newWords(words.T("Down"), theme.Caption, inkSoft),
+		newWords(words.C("of the piece", "Out"), theme.Caption, inkSoft),
+		newWords(words.C("along the grain", "Down"), theme.Caption, inkSoft),
 	}
 	ring := newGround()
 	var cells []*saying

@@ -58,7 +58,7 @@ func newScaleCheck(test func(), across, down func(string) error, insist, forget 
 		6,
 		container.NewBorder(nil, nil, container.NewCenter(newBold(words.T("Scale check"), theme.Body, ink)), s.test),
 		s.ask,
-		container.NewBorder(nil, nil, s.square, nil, inset(0, 0, 12, 0, below(8, row(words.T("Across"), s.across), row(words.T("Down"), s.down)))),
+		container.NewBorder(nil, nil, s.square, nil, inset(0, 0, 12, 0, below(8, row(words.C("on paper", "Across"), s.across), row(words.C("on paper", "Down"), s.down)))),
 		s.say,
 		beside(8, noneGrows, s.insist, s.forget),
 	)

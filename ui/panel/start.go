@@ -53,7 +53,7 @@ func NewStart() *Start {
 		3,
 		column(theme.BringIn, words.T("Bring in paper"), words.T("A photo, a scan or an SVG of your printed pattern. Trace it once, then grade it."),
 			s.button(words.T("Bring in ..."), &s.OnBringIn), link(words.T("Print targets to lay beside it"), &s.OnTargets)),
-		column(theme.Folder, words.T("Open"), words.T("A pattern you saved."), s.button(words.T("Open ..."), &s.OnOpen), s.recent),
+		column(theme.Folder, words.C("a file", "Open"), words.T("A pattern you saved."), s.button(words.T("Open ..."), &s.OnOpen), s.recent),
 		column(theme.Help, words.T("Look around"), words.T("An invented wardrobe of a community theatre. Nothing you do to it is kept unless you save it."),
 			s.button(words.T("Show me how"), &s.OnTour), link(words.T("Blouse, in cm"), &s.OnBlouse), link(words.T("Waistcoat, in inches"), &s.OnJacket)),
 	)

@@ -34,7 +34,7 @@ func (u *unfold) open(was bool) {
 		u.link.setWord(words.T("Choose"))
 	} else {
 		u.content.Show()
-		u.link.setWord(words.T("Fold"))
+		u.link.setWord(words.C("fold up", "Fold"))
 	}
 	relay(u.box)
 	call(u.grown)
