@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 )
@@ -26,7 +27,7 @@ func (w *Window) clickCard(ph *photo, px geom.Point) {
 	corners, shot, way := [4]geom.Point(m.first), ph.shot, ph.straight
 	unit := measure.Unit(w.doc.Pattern().Unit)
 	w.paper.measure = measuring{}
-	w.beside(ph, "Looking at the card", func(ctx context.Context, _ func(float64)) (func(), error) {
+	w.beside(ph, words.T("Looking at the card"), func(ctx context.Context, _ func(float64)) (func(), error) {
 		say, err := shot.CheckCard(ctx, way, corners, unit)
 		if err != nil {
 			return nil, err

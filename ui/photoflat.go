@@ -8,6 +8,7 @@ import (
 
 	"quarterstep/app/edit"
 	"quarterstep/app/paper"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/straight"
@@ -17,6 +18,9 @@ import (
 // straightenPhoto makes the photo in hand flat and puts it on the Table.
 func (w *Window) straightenPhoto() { w.straighten(w.photo()) }
 
+// straightening is what a photo is said to be in while it is made flat.
+const straightening words.Text = "Straightening"
+
 // straighten makes a photo flat, and with it the other parts of its piece.
 func (w *Window) straighten(ph *photo) {
 	if ph == nil || ph.shot == nil {
@@ -25,7 +29,7 @@ func (w *Window) straighten(ph *photo) {
 	ask, shot, turns := w.request(ph), ph.shot, ph.turns
 	parts := w.partsToJoin(ph.joined)
 	known := w.lensKnown(ph)
-	w.beside(ph, "Straightening", func(ctx context.Context, progress func(float64)) (func(), error) {
+	w.beside(ph, straightening.String(), func(ctx context.Context, progress func(float64)) (func(), error) {
 		s, err := shot.Straighten(ctx, ask)
 		if err != nil {
 			return nil, err
@@ -42,7 +46,7 @@ func (w *Window) straighten(ph *photo) {
 		levels := scene.Levels(flat.Colour)
 		return func() {
 			ph.byLens = known
-			w.keepFlat(ph, laid{straight: s, solved: true, joined: joinedParts(parts, laidParts)}, flat, levels, "straighten "+ph.name)
+			w.keepFlat(ph, laid{straight: s, solved: true, joined: joinedParts(parts, laidParts)}, flat, levels, fmt.Sprintf(words.C("make a photo flat", "straighten %s"), ph.name))
 			if ph.lead != nil {
 				w.join(ph)
 			}
@@ -139,7 +143,7 @@ func (w *Window) roomFor(p model.Pattern) geom.Vec {
 // makeReady makes the printed lines of a flat picture ready to be followed.
 func (w *Window) makeReady(ph *photo, flat paper.Flat) {
 	ph.prepared = true
-	w.beside(ph, "Looking for printed lines", func(ctx context.Context, progress func(float64)) (func(), error) {
+	w.beside(ph, words.T("Looking for printed lines"), func(ctx context.Context, progress func(float64)) (func(), error) {
 		lines, err := flat.Lines(ctx, progress)
 		if err != nil {
 			return nil, err

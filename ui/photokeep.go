@@ -6,6 +6,7 @@ import (
 
 	"quarterstep/app/edit"
 	"quarterstep/app/paper"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/ui/scene"
 )
@@ -67,7 +68,7 @@ func (w *Window) readKept(p model.Pattern, ph *photo) {
 	q := p.Pictures[i]
 	file := w.doc.Picture(q.File)
 	ph.prepared = true
-	w.beside(ph, "Reading "+ph.name, func(ctx context.Context, progress func(float64)) (func(), error) {
+	w.beside(ph, words.F("Reading %s", ph.name), func(ctx context.Context, progress func(float64)) (func(), error) {
 		flat, err := paper.Kept(file, q.PerMM)
 		if err != nil {
 			return nil, err
@@ -116,7 +117,7 @@ func (w *Window) removePhoto() {
 	i := slices.Index(w.paper.photos, ph)
 	w.paper.photos = slices.Delete(w.paper.photos, i, i+1)
 	if w.doc.Pattern().PictureIndex(ph.id) >= 0 {
-		w.do("take "+ph.name+" away", edit.RemovePicture(ph.id))
+		w.do(words.F("take %s away", ph.name), edit.RemovePicture(ph.id))
 	}
 	w.refresh()
 	w.table.Fit()
@@ -145,11 +146,11 @@ func (w *Window) turnPhoto() {
 	ph := w.photo()
 	switch {
 	case ph == nil || ph.shot == nil && !w.isFlat(ph):
-		w.say("There is no photo to turn.")
+		w.say(words.T("There is no photo to turn."))
 	case traced(w.doc.Pattern(), ph.id):
-		w.say("Pieces were traced from this photo as it lies, so it stays.")
+		w.say(words.T("Pieces were traced from this photo as it lies, so it stays."))
 	case ph.job.words != "":
-		w.say("Wait until this photo is ready, or cancel what is being done.")
+		w.say(words.T("Wait until this photo is ready, or cancel what is being done."))
 	case ph.shot == nil:
 		w.turnKept(ph)
 	default:
@@ -160,7 +161,7 @@ func (w *Window) turnPhoto() {
 // turnTaken turns the photo as taken, and makes it flat anew where it was flat.
 func (w *Window) turnTaken(ph *photo) {
 	was, again, asTaken := ph.taken, w.isFlat(ph), ph.asTaken
-	w.beside(ph, "Turning", func(context.Context, func(float64)) (func(), error) {
+	w.beside(ph, words.T("Turning"), func(context.Context, func(float64)) (func(), error) {
 		levels := scene.Levels(scene.TurnedRight(was[0]))
 		return func() {
 			ph.turns, ph.taken = (ph.turns+1)%4, levels
@@ -176,12 +177,12 @@ func (w *Window) turnTaken(ph *photo) {
 // turnKept turns a flat picture that was kept with the project.
 func (w *Window) turnKept(ph *photo) {
 	was, per := ph.flat[0], ph.flatPer
-	w.beside(ph, "Turning", func(context.Context, func(float64)) (func(), error) {
+	w.beside(ph, words.T("Turning"), func(context.Context, func(float64)) (func(), error) {
 		flat, err := paper.Flat{Colour: scene.TurnedRight(was), PerMM: per}.Keep()
 		if err != nil {
 			return nil, err
 		}
 		levels := scene.Levels(flat.Colour)
-		return func() { w.keepFlat(ph, laid{}, flat, levels, "turn "+ph.name) }, nil
+		return func() { w.keepFlat(ph, laid{}, flat, levels, words.F("turn %s", ph.name)) }, nil
 	})
 }

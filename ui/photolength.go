@@ -1,13 +1,13 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
 	"fyne.io/fyne/v2"
 
 	"quarterstep/app/paper"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
@@ -31,7 +31,9 @@ type measuring struct {
 }
 
 // lengthNames are the two drawn lengths, as the panel names them.
-var lengthNames = [2]string{"Across", "Down"}
+func lengthNames() [2]string {
+	return [2]string{words.C("a length drawn on a photo", "Across"), words.C("a length drawn on a photo", "Down")}
+}
 
 // measureLength begins, or leaves, the clicking of a drawn length.
 func (w *Window) measureLength() {
@@ -65,7 +67,7 @@ func (w *Window) clickLength(ph *photo, px geom.Point) {
 	}
 	from := m.first[0]
 	if from.Dist(px) < 20 {
-		w.say("These two places are too near to each other. Click the other end of a longer line.")
+		w.say(words.T("These two places are too near to each other. Click the other end of a longer line."))
 		return
 	}
 	a, b := ph.turnedPx(from), ph.turnedPx(px)
@@ -102,7 +104,7 @@ func (w *Window) typedLength(i int, text string) error {
 		return err
 	}
 	if len(d.ends) == 0 {
-		return fmt.Errorf("click both ends of this length on the photo first")
+		return words.Error("click both ends of this length on the photo first")
 	}
 	d.mm = mm
 	w.paper.measure = measuring{}
@@ -118,7 +120,7 @@ func (w *Window) typedLong(text string) (float64, error) {
 		return 0, err
 	}
 	if l.MM() <= 0 {
-		return 0, fmt.Errorf("a length is more than nothing")
+		return 0, words.Error("a length is more than nothing")
 	}
 	return l.MM(), nil
 }
@@ -141,12 +143,12 @@ func (w *Window) lengthViews(ph *photo, u model.Unit) (out []panel.MeasuredView,
 		return nil, ""
 	}
 	for i, d := range ph.lengths {
-		v := panel.MeasuredView{Name: lengthNames[i], Unit: smallUnit(u), Off: len(d.ends) == 0}
+		v := panel.MeasuredView{Name: lengthNames()[i], Unit: smallUnit(u), Off: len(d.ends) == 0}
 		if v.Text = bareAmount(d.mm, u); d.mm == 0 && len(d.ends) == 2 {
-			say = "Type how long it is on the paper."
+			say = words.T("Type how long it is on the paper.")
 			if ph.solved {
 				mm := ph.straight.Map.MM(d.ends[0]).Dist(ph.straight.Map.MM(d.ends[1]))
-				say = fmt.Sprintf("In the picture it is %s. Type how long it is on the paper.", measure.FormatMM(mm, u))
+				say = words.F("In the picture it is %s. Type how long it is on the paper.", measure.FormatMM(mm, u))
 			}
 		}
 		out = append(out, v)
@@ -157,12 +159,12 @@ func (w *Window) lengthViews(ph *photo, u model.Unit) (out []panel.MeasuredView,
 // lengthAsk is what to click of a drawn length.
 func (w *Window) lengthAsk() string {
 	if w.paper.measure.card {
-		return fmt.Sprintf("*Bank card, corner %d of 4:* click the corners of the card as if they were sharp", len(w.paper.measure.first)+1)
+		return words.F("*Bank card, corner %d of 4:* click the corners of the card as if they were sharp", len(w.paper.measure.first)+1)
 	}
 	if len(w.paper.measure.first) == 0 {
-		return "*Drawn length:* click one end of a line you know, a side of the test square or a ruler"
+		return words.T("*Drawn length:* click one end of a line you know, a side of the test square or a ruler")
 	}
-	return "*Drawn length:* click its other end"
+	return words.T("*Drawn length:* click its other end")
 }
 
 // withLength adds the drawn lengths to what the Table shows of a photo; place
@@ -213,6 +215,6 @@ func (ph *photo) flatMM(px geom.Point) geom.Point {
 // measurable reports whether a drawn length can be clicked: once the photo was
 // made flat, or where a scan has no scale of its own.
 func (w *Window) measurable(ph *photo) bool {
-	return ph.shot != nil && ph.job.words != "Straightening" &&
+	return ph.shot != nil && ph.job.words != straightening.String() &&
 		(ph.solved || ph.ask.Reference == paper.Scan)
 }

@@ -2,10 +2,10 @@ package ui
 
 import (
 	"context"
-	"fmt"
 	"slices"
 
 	"quarterstep/app/paper"
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 	"quarterstep/ui/panel"
@@ -53,7 +53,7 @@ func (w *Window) leadNames(ph *photo) (names []string, leads []*photo, chosen in
 	if ph.shot == nil || len(ph.joined) > 0 {
 		return nil, nil, 0
 	}
-	names, leads = []string{"A piece of its own"}, []*photo{nil}
+	names, leads = []string{words.T("A piece of its own")}, []*photo{nil}
 	for i, other := range w.paper.photos {
 		if other == ph || other.shot == nil || other.lead != nil {
 			continue
@@ -61,7 +61,7 @@ func (w *Window) leadNames(ph *photo) (names []string, leads []*photo, chosen in
 		if other == ph.lead {
 			chosen = len(names)
 		}
-		names = append(names, fmt.Sprintf("Another part of photo %d", i+1))
+		names = append(names, words.F("Another part of photo %d", i+1))
 		leads = append(leads, other)
 	}
 	if len(names) == 1 {
@@ -97,7 +97,7 @@ func (w *Window) meet(ph *photo) {
 	lead := ph.lead
 	placed, on := lead.parts()
 	own, shot := ph.straight, ph.shot
-	w.beside(ph, "Looking where the parts meet", func(ctx context.Context, progress func(float64)) (func(), error) {
+	w.beside(ph, words.T("Looking where the parts meet"), func(ctx context.Context, progress func(float64)) (func(), error) {
 		marks, ok, err := shot.Meet(ctx, placed, own, progress)
 		if err != nil {
 			return nil, err
@@ -196,7 +196,7 @@ func (w *Window) join(ph *photo) {
 		}
 	}
 	first := paper.Part{Photo: lead.shot, Straight: lead.straight}
-	w.beside(ph, "Joining the parts", func(ctx context.Context, progress func(float64)) (func(), error) {
+	w.beside(ph, words.T("Joining the parts"), func(ctx context.Context, progress func(float64)) (func(), error) {
 		placed, err := layParts(ctx, first, parts)
 		if err != nil {
 			return nil, err
@@ -215,7 +215,7 @@ func (w *Window) join(ph *photo) {
 				w.paper.inHand = i
 			}
 			now := laid{straight: lead.straight, solved: true, joined: joinedParts(parts, placed)}
-			w.keepFlat(lead, now, flat, levels, "join "+ph.name+" to "+lead.name)
+			w.keepFlat(lead, now, flat, levels, words.F("join %s to %s", ph.name, lead.name))
 			w.joinNext(lead)
 		}, nil
 	})
@@ -249,18 +249,18 @@ func (w *Window) clickPart(ph *photo, at geom.Point) {
 	m := &ph.marks
 	if at.X > off.X-besideParts/2 {
 		if len(m.here) > len(m.there) {
-			w.say("Now click the same place on the other photo, at the left.")
+			w.say(words.T("Now click the same place on the other photo, at the left."))
 			return
 		}
 		m.here = append(m.here, ph.partPx(w.cornerNear(ph, at.Add(off.Scale(-1)))))
 	} else {
 		if len(m.there) > len(m.here) {
-			w.say("Now click the same place on the other photo, at the right.")
+			w.say(words.T("Now click the same place on the other photo, at the right."))
 			return
 		}
 		on, px := ph.lead.under(w.cornerNear(ph.lead, at))
 		if on == nil {
-			w.say("There is no photo at this place.")
+			w.say(words.T("There is no photo at this place."))
 			return
 		}
 		m.there, m.on = append(m.there, px), append(m.on, on)
@@ -361,16 +361,16 @@ func partAsk(ph *photo) string {
 		return ""
 	}
 	if len(m.here) == len(m.there) && m.pairs() >= 2 {
-		return "*Joined:* drag a mark to mend it, or click one more place on both"
+		return words.T("*Joined:* drag a mark to mend it, or click one more place on both")
 	}
-	head := fmt.Sprintf("*Mark %d:* ", m.pairs()+1)
+	n := m.pairs() + 1
 	switch {
 	case len(m.there) > len(m.here):
-		return head + "click the same place on the right photo"
+		return words.F("*Mark %d:* click the same place on the right photo", n)
 	case len(m.here) > len(m.there):
-		return head + "click the same place on the left photo"
+		return words.F("*Mark %d:* click the same place on the left photo", n)
 	}
-	return head + "click a place that both photos show, then the same place on the other"
+	return words.F("*Mark %d:* click a place that both photos show, then the same place on the other", n)
 }
 
 // undoMark takes the last mark back.
@@ -392,8 +392,8 @@ func (w *Window) partViews(ph *photo) []panel.PartView {
 	if len(ph.joined) == 0 {
 		return nil
 	}
-	number := func(q *photo) string { return fmt.Sprintf("Photo %d", slices.Index(w.paper.photos, q)+1) }
-	out := []panel.PartView{{Name: number(ph), Words: "The first, the others go by it."}}
+	number := func(q *photo) string { return words.F("Photo %d", slices.Index(w.paper.photos, q)+1) }
+	out := []panel.PartView{{Name: number(ph), Words: words.T("The first, the others go by it.")}}
 	for _, k := range ph.joined {
 		out = append(out, panel.PartView{Name: number(k.ph), Words: k.straight.Say})
 	}

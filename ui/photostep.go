@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"quarterstep/app/paper"
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/follow"
 	"quarterstep/ui/board"
@@ -85,13 +86,13 @@ func (w *Window) photo() *photo {
 	return w.paper.photos[w.paper.inHand]
 }
 
-// beside works on a photo while the window goes on: words say what is done, and
+// beside works on a photo while the window goes on: saying tells what is done, and
 // then, if nothing went wrong and nobody cancelled it, the window does what work
 // returned.
-func (w *Window) beside(ph *photo, words string, work func(ctx context.Context, progress func(float64)) (func(), error)) {
+func (w *Window) beside(ph *photo, saying string, work func(ctx context.Context, progress func(float64)) (func(), error)) {
 	w.stopJob(ph)
 	ctx, stop := context.WithCancel(context.Background())
-	ph.job, ph.note = job{words: words, stop: stop}, ""
+	ph.job, ph.note = job{words: saying, stop: stop}, ""
 	w.showPhoto()
 	var last time.Time
 	progress := func(share float64) {
@@ -153,11 +154,11 @@ func (w *Window) jobDone(ctx context.Context, ph *photo, then func(), err error)
 // panelSentence is an error as a sentence; one that begins with the name of a
 // file keeps it as it is.
 func panelSentence(err error) string {
-	words := strings.TrimSuffix(err.Error(), ".") + "."
-	if first, _, _ := strings.Cut(words, " "); strings.Contains(first, ".") {
-		return words
+	say := strings.TrimSuffix(err.Error(), ".") + "."
+	if first, _, _ := strings.Cut(say, " "); strings.Contains(first, ".") {
+		return say
 	}
-	return capital(words)
+	return capital(say)
 }
 
 func (w *Window) stopJob(ph *photo) {
@@ -194,7 +195,7 @@ func photoName(path string) string {
 }
 
 func (w *Window) readPhoto(ph *photo, path string) {
-	w.beside(ph, "Reading "+ph.name, func(context.Context, func(float64)) (func(), error) {
+	w.beside(ph, words.F("Reading %s", ph.name), func(context.Context, func(float64)) (func(), error) {
 		shot, err := paper.Open(path)
 		if err != nil {
 			return nil, err

@@ -1,11 +1,11 @@
 package ui
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"quarterstep/app/paper"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
@@ -21,7 +21,7 @@ const takenWide = 600
 
 // reference is one way of making a photo flat, as the panel lists it.
 type reference struct {
-	name  string
+	name  words.Text
 	ref   paper.Reference
 	paper straight.Paper
 }
@@ -31,18 +31,18 @@ var pagePapers = []straight.Paper{straight.A4, straight.Letter}
 
 // references are the ways of making a photo flat, in the order of the list.
 var references = []reference{
-	{"Printed targets", paper.Targets, straight.Paper{}},
-	{"A4 page in the photo", paper.Page, straight.A4},
-	{"Letter page in the photo", paper.Page, straight.Letter},
-	{"Cutting mat", paper.Mat, straight.Paper{}},
-	{"Scan", paper.Scan, straight.Paper{}},
-	{"Bank card, rough check only", paper.Page, straight.Card},
+	{words.Text("Printed targets"), paper.Targets, straight.Paper{}},
+	{words.Text("A4 page in the photo"), paper.Page, straight.A4},
+	{words.Text("Letter page in the photo"), paper.Page, straight.Letter},
+	{words.Text("Cutting mat"), paper.Mat, straight.Paper{}},
+	{words.Text("Scan"), paper.Scan, straight.Paper{}},
+	{words.Text("Bank card, rough check only"), paper.Page, straight.Card},
 }
 
 func referenceNames() []string {
 	var out []string
 	for _, r := range references {
-		out = append(out, r.name)
+		out = append(out, r.name.String())
 	}
 	return out
 }
@@ -99,7 +99,7 @@ func (w *Window) clickTaken(ph *photo, at geom.Point) {
 	}
 	px := ph.pixel(at)
 	if size := ph.shot.Picture.Size(); px.X < 0 || px.Y < 0 || px.X > float64(size.X) || px.Y > float64(size.Y) {
-		w.say("Click on the photo.")
+		w.say(words.T("Click on the photo."))
 		return
 	}
 	ph.clicks = append(ph.clicks, px)
@@ -175,11 +175,11 @@ func (w *Window) request(ph *photo) paper.Request {
 func measuredFields(ph *photo, u model.Unit) []panel.MeasuredView {
 	switch {
 	case ph.ask.Reference == paper.Mat:
-		return []panel.MeasuredView{{Name: "Side of one square", Text: bareAmount(ph.ask.Cell, u), Unit: smallUnit(u)}}
+		return []panel.MeasuredView{{Name: words.T("Side of one square"), Text: bareAmount(ph.ask.Cell, u), Unit: smallUnit(u)}}
 	case ph.ask.Reference == paper.Targets && distancesAsked(ph.seen):
 		return []panel.MeasuredView{
-			{Name: "1 to 2, across", Text: bareLong(ph.ask.Apart[0], u), Unit: longUnit(u)},
-			{Name: "2 to 3, down", Text: bareLong(ph.ask.Apart[1], u), Unit: longUnit(u)},
+			{Name: words.T("1 to 2, across"), Text: bareLong(ph.ask.Apart[0], u), Unit: longUnit(u)},
+			{Name: words.T("2 to 3, down"), Text: bareLong(ph.ask.Apart[1], u), Unit: longUnit(u)},
 		}
 	}
 	return nil
@@ -229,14 +229,14 @@ func takenAsk(ph *photo) string {
 	if n >= clicksNeeded(ph) {
 		return ""
 	}
-	head := fmt.Sprintf("*Corner %d of 4:* ", n+1)
+	n++
 	switch {
 	case ph.ask.Reference == paper.Mat:
-		return head + "click the corners of one square of the mat, not at its edge"
+		return words.F("*Corner %d of 4:* click the corners of one square of the mat, not at its edge", n)
 	case ph.ask.Paper.Name == straight.Card.Name:
-		return head + "click the corners of the card as if they were sharp"
+		return words.F("*Corner %d of 4:* click the corners of the card as if they were sharp", n)
 	}
-	return head + "click a corner of the page"
+	return words.F("*Corner %d of 4:* click a corner of the page", n)
 }
 
 // takenTrace are the places clicked on the photo as taken, and what joins them.
@@ -324,7 +324,7 @@ func (w *Window) takenOnTable(in *scene.Input, ph *photo) bool {
 	}
 	*in = in.Only(nil)
 	if len(ph.taken) > 0 {
-		in.Unscaled = "Photo as taken. The rulers start once it is straightened."
+		in.Unscaled = words.T("Photo as taken. The rulers start once it is straightened.")
 		in.Photos = []scene.Photo{{Levels: ph.taken, PerMM: ph.perMM()}}
 		in.Trace = w.tracedOnTaken(w.withLength(takenTrace(ph), ph, ph.onTable), ph)
 	}

@@ -2,12 +2,12 @@ package ui
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"quarterstep/app/paper"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
@@ -19,7 +19,7 @@ import (
 // is made flat by them at once.
 func (w *Window) findTargets(ph *photo) {
 	shot := ph.shot
-	w.beside(ph, "Looking for targets", func(ctx context.Context, _ func(float64)) (func(), error) {
+	w.beside(ph, words.T("Looking for targets"), func(ctx context.Context, _ func(float64)) (func(), error) {
 		seen, err := shot.FindTargets(ctx)
 		if err != nil {
 			return nil, err
@@ -54,7 +54,7 @@ func (w *Window) typedApart(ph *photo, i int, text string) error {
 			return err
 		}
 		if mm = l.MM(); mm < 50 {
-			return fmt.Errorf("the targets lie farther apart than that, from middle to middle")
+			return words.Error("the targets lie farther apart than that, from middle to middle")
 		}
 	}
 	if mm != ph.ask.Apart[i] {
@@ -68,9 +68,9 @@ func (w *Window) typedApart(ph *photo, i int, text string) error {
 // longUnit is the unit of lengths of some tens of centimetres.
 func longUnit(u model.Unit) string {
 	if u == model.Inches {
-		return "in"
+		return words.C("inches", "in")
 	}
-	return "cm"
+	return words.T("cm")
 }
 
 // longBare is the unit meant where such a length is typed without one.
@@ -88,19 +88,19 @@ func bareLong(mm float64, u model.Unit) string {
 	case u == model.Inches:
 		return amount(mm, u)
 	}
-	return fmt.Sprintf("%.1f", mm/10)
+	return words.Figure(mm/10, 1)
 }
 
 // targetTitle names what lies in the photo, and says how much of it was found.
 func targetTitle(s paper.Sighting) (title, found string, chips []bool) {
-	title = "Corner targets"
+	title = words.T("Corner targets")
 	switch {
 	case s.Layout == paper.NoTargets:
-		return "Printed targets", "none found", nil
+		return words.T("Printed targets"), words.T("none found"), nil
 	case s.Layout == paper.Sheet:
-		return "Sheet of targets", fmt.Sprintf("%s found", count(len(s.Found), "target")), nil
+		return words.T("Sheet of targets"), words.F("%s found", count(len(s.Found), "target")), nil
 	case s.Layout == paper.Strips && !distancesNeeded(s):
-		title = "Target strips"
+		title = words.T("Target strips")
 	}
 	if distancesNeeded(s) {
 		chips = []bool{true, true, true, true}
@@ -115,7 +115,7 @@ func targetTitle(s paper.Sighting) (title, found string, chips []bool) {
 			n++
 		}
 	}
-	return title, fmt.Sprintf("%d of %d found", n, len(chips)), chips
+	return title, words.F("%d of %d found", n, len(chips)), chips
 }
 
 // targetTrace frames the targets found, and joins those of one strip, or the

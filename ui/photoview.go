@@ -1,11 +1,11 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"quarterstep/app/paper"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/trace/straight"
 	"quarterstep/ui/panel"
@@ -14,11 +14,11 @@ import (
 // photoView is the Photo panel.
 func (w *Window) photoView(p model.Pattern) panel.PhotoView {
 	v := panel.PhotoView{
-		Empty: "Lay printed targets, a plain A4 or Letter page or a cutting mat beside the paper pattern and take a photo from straight above, or scan it. Several at once are fine.",
+		Empty: words.T("Lay printed targets, a plain A4 or Letter page or a cutting mat beside the paper pattern and take a photo from straight above, or scan it. Several at once are fine."),
 		Photo: w.paper.inHand,
 	}
 	for i, ph := range w.paper.photos {
-		v.Photos = append(v.Photos, fmt.Sprintf("Photo %d of %d: %s", i+1, len(w.paper.photos), ph.name))
+		v.Photos = append(v.Photos, words.F("Photo %d of %d: %s", i+1, len(w.paper.photos), ph.name))
 	}
 	ph := w.photo()
 	if ph == nil {
@@ -63,17 +63,17 @@ func (w *Window) straightSays(ph *photo) (say string, look bool) {
 	}
 	switch {
 	case ph.byLens:
-		say += " The lens of this camera was known from an earlier photo, which helps."
+		say += " " + words.T("The lens of this camera was known from an earlier photo, which helps.")
 	case ph.straight.Learnt != nil:
-		say += " The lens of this camera is known now, for its later photos."
+		say += " " + words.T("The lens of this camera is known now, for its later photos.")
 	}
 	return say, look
 }
 
 // doubtful reports whether what is said of a photo asks for another one.
 func doubtful(say string) bool {
-	for _, words := range []string{"take it again", "take the photo again", "take this part again", "rough check only", "print again"} {
-		if strings.Contains(say, words) {
+	for _, asks := range []words.Text{"take it again", "take the photo again", "take this part again", "rough check only", "print again"} {
+		if strings.Contains(say, asks.String()) {
 			return true
 		}
 	}
@@ -94,27 +94,27 @@ func (w *Window) takenView(v *panel.PhotoView, ph *photo) {
 		v.Title, v.Found, v.Targets = targetTitle(ph.seen)
 		switch {
 		case distancesNeeded(ph.seen) && !ph.solved:
-			v.Ask = "Measure from middle to middle of the targets, and type both distances."
+			v.Ask = words.T("Measure from middle to middle of the targets, and type both distances.")
 		case distancesAsked(ph.seen) && ph.ask.Apart == [2]float64{}:
-			v.Ask = "Measured from middle to middle, they tell whether the printer kept the size."
+			v.Ask = words.T("Measured from middle to middle, they tell whether the printer kept the size.")
 		}
 	case paper.Scan:
-		v.Title = "Scan"
+		v.Title = words.T("Scan")
 		if !w.ready(ph) {
-			v.Ask = "This picture does not say its scale. Measure a drawn length, then type it."
+			v.Ask = words.T("This picture does not say its scale. Measure a drawn length, then type it.")
 		}
 	default:
-		v.Title = "Lies beside the piece"
+		v.Title = words.T("Lies beside the piece")
 		if v.Shown {
-			v.Title = references[v.Reference].name
+			v.Title = references[v.Reference].name.String()
 		}
 		for i := range clicksNeeded(ph) {
 			v.Targets = append(v.Targets, i < len(ph.clicks))
 		}
-		v.Found = fmt.Sprintf("%d of %d clicked", len(ph.clicks), clicksNeeded(ph))
+		v.Found = words.F("%d of %d clicked", len(ph.clicks), clicksNeeded(ph))
 	}
 	if w.ready(ph) && !ph.solved && ph.job.words == "" && ph.note == "" {
-		v.Flatten = "Straighten this photo"
+		v.Flatten = words.T("Straighten this photo")
 	}
 }
 
@@ -151,15 +151,15 @@ func (w *Window) takenNow() bool {
 
 // takenStatus is what the status bar says then.
 func (w *Window) takenStatus() []string {
-	parts := []string{fmt.Sprintf("Photo %d as taken", w.paper.inHand+1)}
+	parts := []string{words.F("Photo %d as taken", w.paper.inHand+1)}
 	ph := w.photo()
 	switch {
 	case w.joining(ph):
-		parts = []string{fmt.Sprintf("Photo %d beside photo %d", w.paper.inHand+1, slices.Index(w.paper.photos, ph.lead)+1), "Backspace takes a mark back"}
+		parts = []string{words.F("Photo %d beside photo %d", w.paper.inHand+1, slices.Index(w.paper.photos, ph.lead)+1), words.T("Backspace takes a mark back")}
 	case len(ph.clicks) > 0 && len(ph.clicks) < clicksNeeded(ph):
-		parts = append(parts, "Backspace takes a click back")
+		parts = append(parts, words.T("Backspace takes a click back"))
 	case len(ph.clicks) > 0:
-		parts = append(parts, "Drag a corner to mend it")
+		parts = append(parts, words.T("Drag a corner to mend it"))
 	}
 	return parts
 }

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/ui/panel"
 	"quarterstep/ui/scene"
@@ -16,7 +17,7 @@ import (
 // pieceMenu is what can be done to the piece in hand; greyed where there is
 // none.
 func (w *Window) pieceMenu() *fyne.MenuItem {
-	item := fyne.NewMenuItem("Piece in hand", nil)
+	item := fyne.NewMenuItem(words.T("Piece in hand"), nil)
 	p := w.doc.Pattern()
 	i := p.PieceIndex(w.hand.Piece)
 	if i < 0 {
@@ -30,47 +31,47 @@ func (w *Window) pieceMenu() *fyne.MenuItem {
 
 // pieceItems is what can be done to piece q.
 func (w *Window) pieceItems(q model.Piece) []*fyne.MenuItem {
-	share := fyne.NewMenuItem("Sizes that share a line ...", w.askShared)
+	share := fyne.NewMenuItem(words.T("Sizes that share a line ..."), w.askShared)
 	share.Disabled = q.OneForAll
-	all := fyne.NewMenuItem("Same in all sizes", func() { w.sameInAll(q) })
+	all := fyne.NewMenuItem(words.T("Same in all sizes"), func() { w.sameInAll(q) })
 	all.Checked, all.Disabled = q.OneForAll, len(q.Nest) > 1
-	back := fyne.NewMenuItem("Take back all corrections", func() { w.do("take back all corrections", edit.TakeBackAll(q.ID)) })
+	back := fyne.NewMenuItem(words.T("Take back all corrections"), func() { w.do(words.T("take back all corrections"), edit.TakeBackAll(q.ID)) })
 	back.Disabled = q.Hand.IsZero()
 	items := []*fyne.MenuItem{
-		fyne.NewMenuItem("Rename ...", w.rename),
-		fyne.NewMenuItem("Cut how many ...", w.askCopies),
+		fyne.NewMenuItem(words.T("Rename ..."), w.rename),
+		fyne.NewMenuItem(words.T("Cut how many ..."), w.askCopies),
 		fyne.NewMenuItemSeparator(),
 		w.layMenu(q), share, all,
 	}
 	if printedOnce(q) {
-		items = append(items, fyne.NewMenuItem("How it grows", func() { w.unfold("How it grows"); w.relaySide() }))
+		items = append(items, fyne.NewMenuItem(words.T("How it grows"), func() { w.unfold("How it grows"); w.relaySide() }))
 	}
 	return append(items, fyne.NewMenuItemSeparator(), back,
-		fyne.NewMenuItem("Increment sheet ...", func() { w.saveSheets([]string{q.ID}, q.Name) }))
+		fyne.NewMenuItem(words.T("Increment sheet ..."), func() { w.saveSheets([]string{q.ID}, q.Name) }))
 }
 
 // layMenu is the lines and points the printed sizes of q can be laid on.
 func (w *Window) layMenu(q model.Piece) *fyne.MenuItem {
-	item := fyne.NewMenuItem("Lay the sizes on", nil)
+	item := fyne.NewMenuItem(words.T("Lay the sizes on"), nil)
 	item.Disabled = len(q.Nest) < 2
 	lay := func(word string, on edit.StackOn) *fyne.MenuItem {
-		return fyne.NewMenuItem(capital(word), func() { w.do("lay the sizes on the "+word, edit.Stack(q.ID, on)) })
+		return fyne.NewMenuItem(capital(word), func() { w.do(words.F("lay the sizes on the %s", word), edit.Stack(q.ID, on)) })
 	}
-	point := fyne.NewMenuItem("The grade point in hand", nil)
+	point := fyne.NewMenuItem(words.T("The grade point in hand"), nil)
 	if k := q.PointIndex(w.hand.Point); k >= 0 && w.hand.Piece == q.ID {
-		point = lay(strings.ToLower(pointName(q, k)), edit.OnPoint(q.Points[k].ID))
+		point = lay(words.Small(pointName(q, k)), edit.OnPoint(q.Points[k].ID))
 	} else {
 		point.Disabled = true
 	}
-	item.ChildMenu = fyne.NewMenu("", lay("centre line", edit.OnCentre), lay("hem", edit.OnHem), point)
+	item.ChildMenu = fyne.NewMenu("", lay(words.T("centre line"), edit.OnCentre), lay(words.T("hem"), edit.OnHem), point)
 	return item
 }
 
 // sameInAll says that a piece is the same in all sizes, or that it is not.
 func (w *Window) sameInAll(q model.Piece) {
-	label := "the same in all sizes"
+	label := words.T("the same in all sizes")
 	if q.OneForAll {
-		label = "not the same in all sizes"
+		label = words.T("not the same in all sizes")
 	}
 	w.do(label, edit.OneForAll(q.ID, !q.OneForAll))
 }
@@ -102,7 +103,7 @@ func (w *Window) askCopies() {
 	n, lining := panel.NewLine(), panel.NewLine()
 	n.SetText(strconv.Itoa(q.Copies()))
 	lining.SetText(strconv.Itoa(q.Lining))
-	w.form("Cut how many of "+q.Name, "Cut so many", []*widget.FormItem{widget.NewFormItem("Cut", n), widget.NewFormItem("In lining", lining)}, n, func() {
+	w.form(words.F("Cut how many of %s", q.Name), words.T("Cut so many"), []*widget.FormItem{widget.NewFormItem(words.C("how many to cut", "Cut"), n), widget.NewFormItem(words.T("In lining"), lining)}, n, func() {
 		w.setCopies(q.ID, n.Text, lining.Text)
 	})
 }
@@ -112,12 +113,12 @@ func (w *Window) setCopies(piece, cloth, lining string) {
 	n, err := strconv.Atoi(strings.TrimSpace(cloth))
 	k, errLining := strconv.Atoi(strings.TrimSpace(lining))
 	if err != nil || errLining != nil {
-		w.say("Type how many to cut as a number, like 2.")
+		w.say(words.T("Type how many to cut as a number, like 2."))
 		return
 	}
-	label := "cut " + strconv.Itoa(n)
+	label := words.F("cut %d", n)
 	if k > 0 {
-		label += " and lining " + strconv.Itoa(k)
+		label = words.F("cut %d and lining %d", n, k)
 	}
 	w.do(label, func(p model.Pattern) (model.Pattern, error) {
 		p, err := edit.Cut(piece, n)(p)

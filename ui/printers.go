@@ -1,17 +1,15 @@
 package ui
 
 import (
-	"cmp"
 	"context"
 	"errors"
-	"fmt"
 	"slices"
-	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
 
 	"quarterstep/app"
+	"quarterstep/assets/words"
 	"quarterstep/printing/spool"
 	"quarterstep/printing/tile"
 )
@@ -96,7 +94,7 @@ func (w *Window) printerCaution() string {
 		return ""
 	}
 	if err := p.Ready(); err != nil {
-		return capital(err.Error()) + "."
+		return sentence(err.Error())
 	}
 	return app.MarginCaution(p, w.print.setup)
 }
@@ -127,7 +125,7 @@ func (w *Window) printPages() {
 	title := job.Title()
 	w.send(p, spool.Job{Title: title, Paper: job.Plan.Setup.Paper}, pdfOf(job, pages), count(pagesOf(job, pages), "page"), func() string {
 		w.rememberPrinted(job, pages)
-		return "Printed on " + p.Words + ". Measure the square before you cut."
+		return words.F("Printed on %s. Measure the square before you cut.", p.Words)
 	})
 }
 
@@ -154,7 +152,7 @@ func (w *Window) send(p app.Printer, job spool.Job, write writer, what string, d
 		return
 	}
 	ctx, stop := context.WithCancel(context.Background())
-	s.cancel, s.sending = stop, "Sending "+what+" to "+p.Words+" ..."
+	s.cancel, s.sending = stop, words.F("Sending %s to %s ...", what, p.Words)
 	w.showPages(w.doc.Pattern())
 	system := s.system
 	besideWindow(func() {
@@ -184,34 +182,37 @@ func (w *Window) send(p app.Printer, job spool.Job, write writer, what string, d
 
 // sent says how printing ended.
 func (w *Window) sent(err error, done func() string) {
-	words := ""
+	say := ""
 	switch {
 	case err == nil:
-		words = done()
+		say = done()
 	case errors.Is(err, context.Canceled):
-		words = "Printing was taken back. Pages that are out already are good."
+		say = words.T("Printing was taken back. Pages that are out already are good.")
 	case errors.Is(err, spool.ErrUnseen):
 		done()
-		words = capital(err.Error()) + "."
+		say = sentence(err.Error())
 	default:
-		w.fail("The pages cannot be printed", err)
+		w.fail(words.T("The pages cannot be printed"), err)
 	}
 	w.refresh()
-	w.say(words)
+	w.say(say)
 }
 
-// progressWords is "Kitchen prints: 3 of 17 pages."
+// progressWords is "Kitchen prints: page 3 of 17 pages."
 func progressWords(is spool.Progress, what string) string {
-	words := is.Ticket.Words
-	switch {
+	say := ""
+	switch printer := is.Ticket.Words; {
 	case is.State == spool.Waiting:
-		words += " waits for its turn"
+		say = words.F("%s waits for its turn", printer)
 	case is.Pages > 0:
-		words += fmt.Sprintf(" prints: page %d of %s", is.Pages, what)
+		say = words.F("%s prints: page %d of %s", printer, is.Pages, what)
 	default:
-		words += " prints " + what
+		say = words.F("%s prints %s", printer, what)
 	}
-	return words + cmp.Or(strings.TrimPrefix(", "+is.Says, ", "), "") + "."
+	if is.Says != "" {
+		say += ", " + is.Says
+	}
+	return say + "."
 }
 
 // takeBack takes back what is being printed.

@@ -3,7 +3,6 @@ package ui
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -16,6 +15,7 @@ import (
 
 	"quarterstep/app"
 	"quarterstep/app/safekeeping"
+	"quarterstep/assets/words"
 )
 
 // writer writes something whole.
@@ -58,16 +58,16 @@ func (w *Window) savePDF() {
 // savePDFThen saves the pages and does something with the file.
 func (w *Window) savePDFThen(then func(path string)) {
 	p := w.doc.Pattern()
-	name := fmt.Sprintf("%s %s.pdf", fileName(p.Name), fileName(w.doc.Result().Size))
+	name := fileName(p.Name) + " " + fileName(w.doc.Result().Size) + ".pdf"
 	w.askWhere(name, ".pdf", func(path string) {
 		job, pages := w.print.now(), w.wanted()
 		if err := app.WriteFile(path, pdfOf(job, pages)); err != nil {
-			w.fail("The PDF cannot be written", err)
+			w.fail(words.T("The PDF cannot be written"), err)
 			return
 		}
 		w.rememberPrinted(job, pages)
 		w.refresh()
-		w.say(fmt.Sprintf("Wrote %s, %s. Print at 100 %% and measure the square first.", filepath.Base(path), count(pagesOf(job, pages), "page")))
+		w.say(words.F("Wrote %s, %s. Print at 100 %% and measure the square first.", filepath.Base(path), count(pagesOf(job, pages), "page")))
 		then(path)
 	})
 }
@@ -77,11 +77,11 @@ func (w *Window) viewPDF(path string) {
 	ctx, stop := context.WithTimeout(context.Background(), 10*time.Second)
 	defer stop()
 	steps, err := app.ViewPDF(ctx, path, w.print.setup.Paper.Name)
-	words := strings.Join(steps, "\n")
+	say := strings.Join(steps, "\n")
 	if err != nil {
-		words = capital(err.Error()) + ". Open " + filepath.Base(path) + " yourself.\n" + words
+		say = words.F("%s. Open %s yourself.", capital(err.Error()), filepath.Base(path)) + "\n" + say
 	}
-	w.question("Print it from the viewer", words, answer{word: "Good", best: true})
+	w.question(words.T("Print it from the viewer"), say, answer{word: words.T("Good"), best: true})
 }
 
 // printedFile is where what was last printed of this project is kept; empty for
@@ -127,7 +127,7 @@ func (w *Window) rememberPrinted(job app.Job, pages []string) {
 		err = errors.Join(os.MkdirAll(filepath.Dir(path), 0o700), app.SavePrinted(path, now))
 	}
 	if err != nil {
-		w.say("What was printed could not be kept: " + err.Error() + ". The next time all pages are printed.")
+		w.say(words.F("What was printed could not be kept: %s. The next time all pages are printed.", err.Error()))
 	}
 	w.printers.only = false
 	w.print.stale()
@@ -144,20 +144,20 @@ func (w *Window) otherWays() {
 		return func(to io.Writer) error { return app.Export(to, p, w.print.chosen(p), as) }
 	}
 	items := []*fyne.MenuItem{
-		fyne.NewMenuItem("Increment sheets, for ruler and pencil ...", w.allSheets),
-		fyne.NewMenuItem("Summary page ...", func() {
-			w.saveOther(name+" summary", ".pdf", func(to io.Writer) error {
-				return app.WriteSummary(to, p, time.Now().Format("2 January 2006"), sheetPaper(w.print.setup.Paper))
+		fyne.NewMenuItem(words.T("Increment sheets, for ruler and pencil ..."), w.allSheets),
+		fyne.NewMenuItem(words.T("Summary page ..."), func() {
+			w.saveOther(words.F("%s summary", name), ".pdf", func(to io.Writer) error {
+				return app.WriteSummary(to, p, day(time.Now()), sheetPaper(w.print.setup.Paper))
 			})
 		}),
-		fyne.NewMenuItem("Laid pieces for a cutter or copy shop (SVG) ...", func() {
+		fyne.NewMenuItem(words.T("Laid pieces for a cutter or copy shop (SVG) ..."), func() {
 			if w.pagesReady() {
-				w.saveOther(name+" laid", ".svg", w.print.now().WriteSVG)
+				w.saveOther(words.F("%s laid", name), ".svg", w.print.now().WriteSVG)
 			}
 		}),
-		fyne.NewMenuItem("Pieces as a drawing (SVG) ...", func() { w.saveOther(name, ".svg", export("svg")) }),
-		fyne.NewMenuItem("Measures as a table (CSV) ...", func() { w.saveOther(name+" measures", ".csv", export("measures")) }),
-		fyne.NewMenuItem("Increments as a table (CSV) ...", func() { w.saveOther(name+" increments", ".csv", export("csv")) }),
+		fyne.NewMenuItem(words.T("Pieces as a drawing (SVG) ..."), func() { w.saveOther(name, ".svg", export("svg")) }),
+		fyne.NewMenuItem(words.T("Measures as a table (CSV) ..."), func() { w.saveOther(words.F("%s measures", name), ".csv", export("measures")) }),
+		fyne.NewMenuItem(words.T("Increments as a table (CSV) ..."), func() { w.saveOther(words.F("%s increments", name), ".csv", export("csv")) }),
 	}
 	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(w.pages)
 	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), w.win.Canvas(), at.AddXY(8, 40))
@@ -167,9 +167,9 @@ func (w *Window) otherWays() {
 func (w *Window) saveOther(name, ending string, write writer) {
 	w.askWhere(name+ending, ending, func(path string) {
 		if err := app.WriteFile(path, write); err != nil {
-			w.fail(filepath.Base(path)+" cannot be written", err)
+			w.fail(words.F("%s cannot be written", filepath.Base(path)), err)
 			return
 		}
-		w.say("Wrote " + filepath.Base(path) + ".")
+		w.say(words.F("Wrote %s.", filepath.Base(path)))
 	})
 }

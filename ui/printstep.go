@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"quarterstep/app"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/printing/tile"
@@ -74,11 +75,11 @@ func (s *printStep) chosen(p model.Pattern) app.PrintChoice {
 func (s *printStep) nothing(p model.Pattern, c app.PrintChoice) string {
 	switch {
 	case len(p.Pieces) == 0:
-		return "Bring in a pattern first."
+		return words.T("Bring in a pattern first.")
 	case len(c.Sizes) == 0 && !s.target:
-		return "Choose at least one size to print."
+		return words.T("Choose at least one size to print.")
 	case len(s.without) > 0 && len(c.Pieces) == 0:
-		return "Choose at least one piece to print."
+		return words.T("Choose at least one piece to print.")
 	}
 	return ""
 }
@@ -96,12 +97,12 @@ type planned struct {
 func planOf(p model.Pattern, c app.PrintChoice, setup tile.Setup, before app.Printed) planned {
 	job, err := app.PlanLike(p, c, setup, before)
 	if err != nil {
-		return planned{why: capital(err.Error()) + "."}
+		return planned{why: sentence(err.Error())}
 	}
 	out := planned{job: job, ids: job.Pieces()}
 	if len(before.Pages) > 0 {
 		if out.changed, err = job.ChangedPages(before); err != nil {
-			return planned{why: capital(err.Error()) + "."}
+			return planned{why: sentence(err.Error())}
 		}
 	}
 	return out
@@ -137,7 +138,7 @@ func (w *Window) planPages() {
 	besideWindow(func() {
 		var got planned
 		if err := guarded(func() error { got = planOf(p, c, setup, before); return nil }); err != nil {
-			got = planned{why: capital(err.Error()) + "."}
+			got = planned{why: sentence(err.Error())}
 		}
 		fyne.Do(func() {
 			if w.print.asked != asked {
@@ -191,12 +192,12 @@ func (w *Window) turnPiece() {
 	s := &w.print
 	i := slices.Index(s.ids, w.hand.Piece)
 	if i < 0 || s.why != "" || s.under {
-		w.say("Pick a piece on the pages first, then turn it.")
+		w.say(words.T("Pick a piece on the pages first, then turn it."))
 		return
 	}
 	next, err := s.job.Turn(i)
 	if err != nil {
-		w.say(capital(err.Error()) + ".")
+		w.say(sentence(err.Error()))
 		return
 	}
 	s.job, s.moved = next, true

@@ -1,9 +1,9 @@
 package ui
 
 import (
-	"fmt"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/measure"
 	"quarterstep/printing/tile"
@@ -40,14 +40,14 @@ func (s *printStep) pagesView(p model.Pattern, r string) panel.PagesView {
 	pages := count(s.now().Pages(), "page")
 	v.Count, v.Summary = pages, pagesSummary(plan)
 	if s.under {
-		v.Summary = "Laying the pieces over the pages ..."
+		v.Summary = words.T("Laying the pieces over the pages ...")
 	}
-	v.Print, v.Save, v.Busy = "Print "+pages, "Save PDF", s.why != "" || s.under
+	v.Print, v.Save, v.Busy = words.F("Print %s", pages), words.T("Save PDF"), s.why != "" || s.under
 	v.Shown = []panel.ToggleView{
-		{Word: "New line, " + r, On: s.target},
-		{Word: "Printed nest", On: s.choice.Nest},
-		{Word: "Seam line", On: s.choice.Stitching},
-		{Word: "Notches, marks", On: s.choice.Marks},
+		{Word: words.F("New line, %s", r), On: s.target},
+		{Word: words.T("Printed nest"), On: s.choice.Nest},
+		{Word: words.T("Seam line"), On: s.choice.Stitching},
+		{Word: words.T("Notches, marks"), On: s.choice.Marks},
 	}
 	s.choices(p, r, &v)
 	return v
@@ -58,9 +58,9 @@ func (s *printStep) choices(p model.Pattern, r string, v *panel.PagesView) {
 	for _, q := range p.Pieces {
 		v.Pieces = append(v.Pieces, panel.ToggleView{Word: q.Name, On: !s.without[q.ID]})
 	}
-	v.PiecesState = fmt.Sprintf("all %d", len(p.Pieces))
+	v.PiecesState = words.F("all %d", len(p.Pieces))
 	if n := len(s.without); n > 0 {
-		v.PiecesState = fmt.Sprintf("%d of %d", len(p.Pieces)-n, len(p.Pieces))
+		v.PiecesState = words.F("%d of %d", len(p.Pieces)-n, len(p.Pieces))
 	}
 	var sizes []string
 	for _, size := range p.Chart.Sizes {
@@ -71,12 +71,12 @@ func (s *printStep) choices(p model.Pattern, r string, v *panel.PagesView) {
 	}
 	switch {
 	case len(sizes) == 0 && s.target:
-		v.SizesState = r + " only"
+		v.SizesState = words.F("%s only", r)
 	case len(sizes) == 0:
-		v.SizesState = "none"
+		v.SizesState = words.T("none")
 	default:
 		if s.target {
-			sizes = append(sizes, "the new line")
+			sizes = append(sizes, words.T("the new line"))
 		}
 		v.SizesState = strings.Join(sizes, ", ")
 	}
@@ -87,9 +87,9 @@ func paperText(paper tile.Paper, u model.Unit) string {
 		return paper.Name
 	}
 	if u == model.Inches {
-		return fmt.Sprintf("%s, %s × %s in", paper.Name, measure.Format(paper.Width, measure.Sixteenths), measure.Format(paper.Height, measure.Sixteenths))
+		return words.F("%s, %s × %s in", paper.Name, measure.Format(paper.Width, measure.Sixteenths), measure.Format(paper.Height, measure.Sixteenths))
 	}
-	return fmt.Sprintf("%s, %.0f × %.0f mm", paper.Name, paper.Width, paper.Height)
+	return words.F("%s, %.0f × %.0f mm", paper.Name, paper.Width, paper.Height)
 }
 
 // pagesSummary is "6 across, 3 down. C5 and C6 left out."
@@ -97,7 +97,7 @@ func pagesSummary(plan tile.Plan) string {
 	if len(plan.Sheets) == 0 {
 		return ""
 	}
-	out := fmt.Sprintf("%d across, %d down.", plan.Cols, plan.Rows)
+	out := words.F("%d across, %d down.", plan.Cols, plan.Rows)
 	var blank []string
 	for row := range plan.Rows {
 		for col := range plan.Cols {
@@ -107,15 +107,13 @@ func pagesSummary(plan tile.Plan) string {
 		}
 	}
 	switch {
-	case len(blank) == 1:
-		out += " " + blank[0] + " left out."
 	case len(blank) > 4:
-		out += fmt.Sprintf(" %d left out.", len(blank))
-	case len(blank) > 1:
-		out += " " + strings.Join(blank[:len(blank)-1], ", ") + " and " + blank[len(blank)-1] + " left out."
+		out += " " + words.F("%d left out.", len(blank))
+	case len(blank) > 0:
+		out += " " + words.F("%s left out.", listed(blank))
 	}
 	if plan.Cover() {
-		out += " A page to measure by comes first."
+		out += " " + words.T("A page to measure by comes first.")
 	}
 	return out
 }
@@ -124,11 +122,11 @@ func pagesSummary(plan tile.Plan) string {
 func (w *Window) pagesLine() string {
 	switch {
 	case w.step != stepPrint || w.print.of < 0:
-		return "pages for your printer"
+		return words.T("pages for your printer")
 	case w.print.why != "":
-		return "nothing to print yet"
+		return words.T("nothing to print yet")
 	case w.print.under:
-		return "laying out ..."
+		return words.T("laying out ...")
 	}
 	return count(w.print.now().Pages(), "page")
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/grading/propose"
 	"quarterstep/model"
 	"quarterstep/ui/panel"
@@ -50,16 +51,16 @@ func (w *Window) proposalsView(p model.Pattern) panel.ProposalsView {
 	if !f.asked || len(f.found) == 0 {
 		v := panel.ProposalsView{}
 		if hasFreeEdges(p) {
-			v.Find = "Find links"
+			v.Find = words.T("Find links")
 		}
 		if f.asked && f.askedAt == w.docSerial && len(f.left) == 0 {
-			v.Find, v.None = "", "No more links are found: what is left has no partner by its name and length."
+			v.Find, v.None = "", words.T("No more links are found: what is left has no partner by its name and length.")
 		}
 		return v
 	}
-	v := panel.ProposalsView{Title: count(len(f.found), "link") + " found", All: fmt.Sprintf("Accept all %d", len(f.found))}
+	v := panel.ProposalsView{Title: words.N(len(f.found), "%d link found", "%d links found", len(f.found)), All: words.F("Accept all %d", len(f.found))}
 	if len(f.found) == 1 {
-		v.All = "Accept it"
+		v.All = words.T("Accept it")
 	}
 	for _, x := range f.found {
 		v.Found = append(v.Found, panel.ProposalView{
@@ -96,7 +97,7 @@ func (w *Window) connectProposals() {
 	l.OnPick = w.pickProposal
 	l.OnAccept = func(i int) {
 		if f := w.finds.found; i < len(f) {
-			w.do("link "+lower(linkTitle(w.doc.Pattern(), f[i].Link)), edit.AcceptLinks(f[i].Link))
+			w.do(words.F("link %s", lower(linkTitle(w.doc.Pattern(), f[i].Link))), edit.AcceptLinks(f[i].Link))
 		}
 	}
 	l.OnAll = func() {
@@ -104,7 +105,7 @@ func (w *Window) connectProposals() {
 		for _, f := range w.finds.found {
 			links = append(links, f.Link)
 		}
-		w.do("accept "+count(len(links), "link"), edit.AcceptLinks(links...))
+		w.do(words.F("accept %s", count(len(links), "link")), edit.AcceptLinks(links...))
 	}
 	l.OnLeave = func(i int) {
 		f := &w.finds

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"quarterstep/app"
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/ui/panel"
@@ -31,23 +32,23 @@ func (w *Window) railView(p model.Pattern, r grading.Result, look int) panel.Rai
 		Cm: p.Unit != model.Inches, Dark: w.settings.Dark,
 	}
 	if v.Pattern == "" {
-		v.Pattern = "New pattern"
+		v.Pattern = words.T("New pattern")
 	}
 	if p.Target.Wearer != "" {
-		v.Wearer = "for " + p.Target.Wearer
+		v.Wearer = words.F("for %s", p.Target.Wearer)
 	}
 	v.Steps = make([]panel.StepView, stepCount)
 	has := len(p.Pieces) > 0
-	v.Steps[stepBringIn] = panel.StepView{Name: "Bring in", State: w.tracedLine(p), Mark: done(has), Enabled: true}
-	v.Steps[stepSizes] = panel.StepView{Name: "Sizes", State: sizesLine(p, r), Mark: done(has), Enabled: has}
-	grade := panel.StepView{Name: "Grade", State: count(edgeCount(p), "edge"), Mark: panel.UnderWay, Enabled: has}
+	v.Steps[stepBringIn] = panel.StepView{Name: words.T("Bring in"), State: w.tracedLine(p), Mark: done(has), Enabled: true}
+	v.Steps[stepSizes] = panel.StepView{Name: words.T("Sizes"), State: sizesLine(p, r), Mark: done(has), Enabled: has}
+	grade := panel.StepView{Name: words.T("Grade"), State: count(edgeCount(p), "edge"), Mark: panel.UnderWay, Enabled: has}
 	if look > 0 {
-		grade.State, grade.Mark = fmt.Sprintf("%d to look at", look), panel.LookAt
+		grade.State, grade.Mark = words.F("%d to look at", look), panel.LookAt
 	}
 	v.Steps[stepGrade] = grade
 	v.Steps[stepTrue] = trueState(p, r)
-	v.Steps[stepLength] = panel.StepView{Name: "Length", State: lengthLine(p), Mark: done(len(p.Lengths) > 0), Enabled: has}
-	v.Steps[stepPrint] = panel.StepView{Name: "Print", State: w.pagesLine(), Mark: panel.NotStarted, Enabled: has}
+	v.Steps[stepLength] = panel.StepView{Name: words.T("Length"), State: lengthLine(p), Mark: done(len(p.Lengths) > 0), Enabled: has}
+	v.Steps[stepPrint] = panel.StepView{Name: words.T("Print"), State: w.pagesLine(), Mark: panel.NotStarted, Enabled: has}
 	return v
 }
 
@@ -86,17 +87,17 @@ func printedPlaces(p model.Pattern) []int {
 func sizesLine(p model.Pattern, r grading.Result) string {
 	printed := printedPlaces(p)
 	if len(printed) == 0 {
-		return "none yet"
+		return words.T("none yet")
 	}
 	wanted := r.Size
 	if p.Target.Own() {
-		wanted = cmp.Or(p.Target.Wearer, "own")
+		wanted = cmp.Or(p.Target.Wearer, words.C("measures", "own"))
 	}
 	first, last := p.Chart.Sizes[printed[0]].Name, p.Chart.Sizes[printed[len(printed)-1]].Name
 	if first == last {
-		return fmt.Sprintf("%s to %s", first, wanted)
+		return fmt.Sprintf(words.C("the size printed and the size wanted", "%s to %s"), first, wanted)
 	}
-	return fmt.Sprintf("%s–%s to %s", first, last, wanted)
+	return words.F("%s–%s to %s", first, last, wanted)
 }
 
 // report is what checking says of the pattern as shown.

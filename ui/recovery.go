@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 	"os"
 	"os/exec"
@@ -12,6 +13,7 @@ import (
 
 	"quarterstep/app/safekeeping"
 	"quarterstep/app/session"
+	"quarterstep/assets/words"
 )
 
 // safe is what keeps the window's work where a crash cannot take it.
@@ -27,10 +29,10 @@ func (w *Window) openSafe() {
 		return
 	}
 	j, err := safekeeping.OpenJournal(w.settingsDir, func(err error) {
-		fyne.Do(func() { w.say("Unsaved work could not be kept aside: " + err.Error() + ". Save it soon.") })
+		fyne.Do(func() { w.say(words.F("Unsaved work could not be kept aside: %s. Save it soon.", err.Error())) })
 	})
 	if err != nil {
-		w.say(capital(err.Error()) + ". Save your work often.")
+		w.say(words.F("%s. Save your work often.", capital(err.Error())))
 		return
 	}
 	w.safe.journal = j
@@ -65,7 +67,7 @@ func (w *Window) keepSafe(doc *session.Session) {
 // sayCopy tells that the document opened from path is a copy, if it is.
 func (w *Window) sayCopy(path string) {
 	if path != "" && w.doc.Path() == "" {
-		w.say("Another window has " + filepath.Base(path) + " open. This is a copy; save it under another name.")
+		w.say(words.F("Another window has %s open. This is a copy; save it under another name.", filepath.Base(path)))
 	}
 }
 
@@ -77,7 +79,7 @@ func (w *Window) claim(path string) bool {
 	}
 	c, held, err := safekeeping.Take(w.settingsDir, path)
 	if err != nil {
-		w.say(capital(err.Error()) + ".")
+		w.say(sentence(err.Error()))
 		return true
 	}
 	if held {
@@ -94,17 +96,17 @@ func (w *Window) keepEarlier(path string) {
 		return
 	}
 	if err := safekeeping.KeepEarlier(w.settingsDir, path); err != nil {
-		w.say(capital(err.Error()) + ".")
+		w.say(sentence(err.Error()))
 	}
 }
 
 // earlierMenu lists the file as it was saved before.
 func (w *Window) earlierMenu() *fyne.MenuItem {
-	item := fyne.NewMenuItem("Earlier versions", nil)
+	item := fyne.NewMenuItem(words.T("Earlier versions"), nil)
 	var versions []*fyne.MenuItem
 	if w.settingsDir != "" && w.doc.Path() != "" {
 		for _, v := range safekeeping.Earlier(w.settingsDir, w.doc.Path()) {
-			versions = append(versions, fyne.NewMenuItem("Until "+clock(v.When), func() { w.ifSafe(func() { w.openEarlier(v) }) }))
+			versions = append(versions, fyne.NewMenuItem(words.F("Until %s", clock(v.When)), func() { w.ifSafe(func() { w.openEarlier(v) }) }))
 		}
 	}
 	item.ChildMenu = fyne.NewMenu("", versions...)
@@ -122,11 +124,11 @@ func (w *Window) openEarlier(v safekeeping.Version) {
 		doc, err = session.Recover(f, 1)
 	}
 	if err != nil {
-		w.fail("This version cannot be opened", err)
+		w.fail(words.T("This version cannot be opened"), err)
 		return
 	}
 	w.take(doc)
-	w.say("This is how it was until " + clock(v.When) + ". Save it to have it back.")
+	w.say(words.F("This is how it was until %s. Save it to have it back.", clock(v.When)))
 }
 
 // clock says when something was: the time today, else the day with it.
@@ -135,8 +137,11 @@ func clock(t time.Time) string {
 	if now := time.Now(); t.YearDay() == now.YearDay() && t.Year() == now.Year() {
 		return t.Format("15:04")
 	}
-	return t.Format("2 January, 15:04")
+	return t.Format(words.T("2 January, 15:04"))
 }
+
+// day is a date as it is written on what is printed.
+func day(t time.Time) string { return t.Format(words.T("2 January 2006")) }
 
 // OfferLeft offers unsaved work of a window that did not close as it should
 // have, naming what it holds: the latest first, and after the answer the next.
@@ -153,45 +158,39 @@ func (w *Window) offer(left []safekeeping.Leftover) {
 	}
 	l, rest := left[0], left[1:]
 	w.question(
-		"Your unsaved work is here", leftWords(l),
-		answer{word: "Throw it away", then: func() {
+		words.T("Your unsaved work is here"), leftWords(l),
+		answer{word: words.T("Throw it away"), then: func() {
 			w.dropLeft(l)
 			w.offer(rest)
 		}},
-		answer{word: "Not now", then: func() { w.offer(rest) }, away: true},
-		answer{word: "Bring it back", then: func() { w.bringBack(l) }, best: true},
+		answer{word: words.T("Not now"), then: func() { w.offer(rest) }, away: true},
+		answer{word: words.T("Bring it back"), then: func() { w.bringBack(l) }, best: true},
 	)
 }
 
 // leftWords is "Quarterstep did not close as it should have. It kept Lantern
 // blouse, 7 pieces, with 12 changes up to 21:40, the last: move hem."
 func leftWords(l safekeeping.Leftover) string {
-	words := "Quarterstep did not close as it should have. It kept "
-	if l.Name == "" {
-		words += "a pattern without a name"
-	} else {
-		words += l.Name
-	}
+	kept := cmp.Or(l.Name, words.T("a pattern without a name"))
 	if l.Pieces > 0 {
-		words += ", " + count(l.Pieces, "piece")
+		kept += ", " + count(l.Pieces, "piece")
 	}
 	if l.Changes > 0 {
-		words += ", with " + count(l.Changes, "change") + " that had not been saved"
+		kept = words.N(l.Changes, "%s, with %d change that had not been saved", "%s, with %d changes that had not been saved", kept, l.Changes)
 	}
-	words += ", up to " + clock(l.When)
+	say := words.F("Quarterstep did not close as it should have. It kept %s, up to %s.", kept, clock(l.When))
 	if l.Last != "" {
-		words += ". The last change was: " + l.Last
+		say += " " + words.F("The last change was: %s.", l.Last)
 	}
-	words += "."
 	if l.Home != "" {
-		words += " It belongs to " + filepath.Base(l.Home) + "."
+		say += " " + words.F("It belongs to %s.", filepath.Base(l.Home))
 	}
-	return words
+	return say
 }
 
 func (w *Window) dropLeft(l safekeeping.Leftover) {
 	if err := l.Drop(); err != nil {
-		w.say(capital(err.Error()) + ".")
+		w.say(sentence(err.Error()))
 	}
 }
 
@@ -204,18 +203,18 @@ func (w *Window) bringBack(l safekeeping.Leftover) {
 		doc, err = session.Recover(f, l.Changes)
 	}
 	if err != nil {
-		w.fail("The unsaved work cannot be read", err)
+		w.fail(words.T("The unsaved work cannot be read"), err)
 		return
 	}
 	w.take(doc)
 	if w.safe.journal != nil {
 		if err := w.safe.journal.Flush(); err != nil {
-			w.say(capital(err.Error()) + ". Save your work now.")
+			w.say(words.F("%s. Save your work now.", capital(err.Error())))
 			return
 		}
 	}
 	w.dropLeft(l)
-	w.say("Your unsaved work is back; save it now.")
+	w.say(words.T("Your unsaved work is back; save it now."))
 }
 
 // rescue answers a fault of the program: the work is put by, then the window is

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -194,24 +195,26 @@ func (w *Window) foldStates(p model.Pattern, r grading.Result, look, piece int) 
 	w.folds["Wearer"].SetState(ownLine(p))
 	linked, off := linkedLine(p, r)
 	if n := len(w.finds.found); n > 0 && !off {
-		linked = fmt.Sprintf("%d found", n)
+		linked = words.F("%d found", n)
 	}
 	w.folds["Links"].SetState(linked, off)
-	checks := "all fine"
+	checks := words.T("all fine")
 	if len(p.Pieces) == 0 {
-		checks = "nothing to check yet"
+		checks = words.T("nothing to check yet")
 	}
 	if look > 0 {
-		checks = fmt.Sprintf("%d to look at", look)
+		checks = words.F("%d to look at", look)
 	}
 	w.folds["Checks"].SetState(checks, look > 0)
 	w.folds["Pages"].SetState(w.pagesLine(), false)
 }
 
+func percent(v float64) string { return fmt.Sprintf("%.0f %%", v) }
+
 func (w *Window) title() string {
 	name := w.doc.Pattern().Name
 	if name == "" {
-		name = "New pattern"
+		name = words.T("New pattern")
 	}
 	if w.doc.Dirty() {
 		name += " *"
@@ -223,21 +226,21 @@ func (w *Window) toolsView() panel.ToolsView {
 	if w.withPhoto() {
 		return panel.ToolsView{
 			Tools: w.photoToolViews(), Chosen: slices.Index(photoTools, w.table.Tool()),
-			Toggles: w.toggleViews(), Zoom: fmt.Sprintf("%.0f %%", w.table.Percent()),
+			Toggles: w.toggleViews(), Zoom: percent(w.table.Percent()),
 		}
 	}
 	tools := []panel.ToolView{
-		{Name: theme.Pointer, Word: "Move", Hint: "Move a point or an edge (M)"},
-		{Name: theme.Slide, Word: "Slide", Hint: "Slide the Table (S, or hold Space)"},
-		{Name: theme.Measure, Word: "Measure", Hint: "Measure from place to place (R)"},
-		{Name: theme.AddPoint, Word: "Point", Hint: "Add a grade point on an edge; at a printed size, click beside the point in hand to mend its corner (P)"},
+		{Name: theme.Pointer, Word: words.T("Move"), Hint: words.T("Move a point or an edge (M)")},
+		{Name: theme.Slide, Word: words.T("Slide"), Hint: words.T("Slide the Table (S, or hold Space)")},
+		{Name: theme.Measure, Word: words.T("Measure"), Hint: words.T("Measure from place to place (R)")},
+		{Name: theme.AddPoint, Word: words.T("Point"), Hint: words.T("Add a grade point on an edge; at a printed size, click beside the point in hand to mend its corner (P)")},
 	}
 	if w.step == stepPrint {
-		tools[0] = panel.ToolView{Name: theme.Pointer, Word: "Arrange", Hint: "Move a piece between the pages (M)"}
-		tools[3] = panel.ToolView{Name: theme.Turn, Word: "Turn piece", Hint: "Turn the piece in hand the other way up; its grain stays"}
+		tools[0] = panel.ToolView{Name: theme.Pointer, Word: words.T("Arrange"), Hint: words.T("Move a piece between the pages (M)")}
+		tools[3] = panel.ToolView{Name: theme.Turn, Word: words.T("Turn piece"), Hint: words.T("Turn the piece in hand the other way up; its grain stays")}
 	}
 	return panel.ToolsView{
 		Tools: tools, Chosen: chosenTool(w.table.Tool()),
-		Toggles: w.toggleViews(), Zoom: fmt.Sprintf("%.0f %%", w.table.Percent()),
+		Toggles: w.toggleViews(), Zoom: percent(w.table.Percent()),
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"quarterstep/app"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/printing/scale"
 	"quarterstep/printing/spool"
@@ -39,26 +40,38 @@ func (w *Window) scaleCheck() app.ScaleCheck {
 func (w *Window) scaleView(p model.Pattern) panel.ScaleView {
 	v := panel.ScaleView{Across: w.scale.across, Down: w.scale.down, Unit: smallUnit(p.Unit), Say: w.scale.say, Look: w.scale.look}
 	if w.print.setup.Paper.Projected() {
-		v.Ask = "Set the projector by the squares on its page: lay a ruler along them."
+		v.Ask = words.T("Set the projector by the squares on its page: lay a ruler along them.")
 		return v
 	}
 	across, down, err := w.scaleCheck().Lengths()
 	if err != nil {
-		v.Ask = capital(err.Error()) + "."
+		v.Ask = sentence(err.Error())
 		return v
 	}
-	v.Square = strings.TrimRight(across, " cmin") + " × " + strings.TrimRight(down, " cmin")
-	v.Ask = "Print the test page and measure its rectangle, " + across + " across and " + down + " down. Type what you read."
+	v.Square = unitless(across) + " × " + unitless(down)
+	v.Ask = words.F("Print the test page and measure its rectangle, %s across and %s down. Type what you read.", across, down)
 	known, ok := w.settings.PrinterNamed(w.printerName())
 	v.Forget = ok && (known.Across != 1 || known.Down != 1)
 	if v.Say == "" && ok && known.Date != "" {
-		v.Say = "Checked on " + known.Date + "."
+		v.Say = words.F("Checked on %s.", shownDate(known.Date))
 		if v.Forget {
-			v.Say = "Checked on " + known.Date + ": pages are corrected for this printer."
+			v.Say = words.F("Checked on %s: pages are corrected for this printer.", shownDate(known.Date))
 		}
 	}
 	v.Insist = w.scale.verdict != nil && w.scale.verdict.Kind == scale.Setting && w.scale.verdict.CanInsist
 	return v
+}
+
+// unitless is a length as written, without its unit.
+func unitless(length string) string { return length[:max(strings.LastIndex(length, " "), 0)] }
+
+// shownDate is a date as settings keep it, as it is shown.
+func shownDate(kept string) string {
+	t, err := time.Parse(time.DateOnly, kept)
+	if err != nil {
+		return kept
+	}
+	return t.Format(words.T("2006-01-02"))
 }
 
 // measured takes a length read on the test page; once both are there it says
@@ -73,7 +86,7 @@ func (w *Window) measured(to *string) func(string) error {
 		}
 		v, err := w.scaleCheck().Judge(w.scale.across, w.scale.down)
 		if err != nil {
-			w.scale.say, w.scale.look = capital(err.Error())+".", true
+			w.scale.say, w.scale.look = sentence(err.Error()), true
 			w.showPages(w.doc.Pattern())
 			return nil
 		}
@@ -96,7 +109,7 @@ func (w *Window) rememberScale(insist bool) {
 	with := w.scaleCheck().With
 	next, err := app.RememberScale(w.settings, w.printerName(), *w.scale.verdict, insist, time.Now())
 	if err != nil {
-		w.scale.say, w.scale.look = capital(err.Error())+".", true
+		w.scale.say, w.scale.look = sentence(err.Error()), true
 		w.showPages(w.doc.Pattern())
 		return
 	}
@@ -104,7 +117,7 @@ func (w *Window) rememberScale(insist bool) {
 	w.keepSettings()
 	w.scale.with = &with // the page in her hand stays as it was printed
 	if insist {
-		w.scale.verdict, w.scale.say = nil, "Pages are corrected by these figures from now on."
+		w.scale.verdict, w.scale.say = nil, words.T("Pages are corrected by these figures from now on.")
 	}
 	w.pagesAnew()
 }
@@ -127,15 +140,15 @@ func (w *Window) testPage() {
 	check := w.scaleCheck()
 	made := func() { w.scale.with = &with }
 	if p, ok := w.printer(); ok {
-		w.send(p, spool.Job{Title: "Quarterstep test page", Paper: check.Sheet()}, check.WritePDF, "the test page", func() string {
+		w.send(p, spool.Job{Title: words.T("Quarterstep test page"), Paper: check.Sheet()}, check.WritePDF, words.T("the test page"), func() string {
 			made()
-			return "The test page is printed. Measure it and type what you read."
+			return words.T("The test page is printed. Measure it and type what you read.")
 		})
 		return
 	}
-	w.askWhere("Quarterstep test page.pdf", ".pdf", func(path string) {
+	w.askWhere(words.T("Quarterstep test page")+".pdf", ".pdf", func(path string) {
 		if err := app.WriteFile(path, check.WritePDF); err != nil {
-			w.fail("The test page cannot be written", err)
+			w.fail(words.T("The test page cannot be written"), err)
 			return
 		}
 		made()

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/measure"
 	"quarterstep/ui/panel"
 )
@@ -51,13 +52,13 @@ func (w *Window) askScreen() {
 	size.SetValue(px)
 	size.OnChanged = func(v float64) { px = v; show() }
 	length := panel.NewLine()
-	length.SetPlaceHolder("8.6 cm, 3 3/8 in")
-	said := widget.NewLabel("Hold a bank card to the screen and make the picture as large as the card.\nWithout a card, measure the picture's width and type it.")
-	w.form("True size on this screen", "That is it", []*widget.FormItem{
+	length.SetPlaceHolder(words.T("8.6 cm, 3 3/8 in"))
+	said := widget.NewLabel(words.T("Hold a bank card to the screen and make the picture as large as the card.\nWithout a card, measure the picture's width and type it."))
+	w.form(words.T("True size on this screen"), words.T("That is it"), []*widget.FormItem{
 		widget.NewFormItem("", said),
 		widget.NewFormItem("", container.NewStack(space, room)),
-		widget.NewFormItem("Size", size),
-		widget.NewFormItem("Width", length),
+		widget.NewFormItem(words.T("Size"), size),
+		widget.NewFormItem(words.T("Width"), length),
 	}, size, func() {
 		if length.Text != "" {
 			w.setScreen(px, length.Text)
@@ -72,7 +73,7 @@ func (w *Window) setScreen(px float64, text string) {
 	const least, most = 20.0, 1000.0 // mm, for any screen there is
 	l, err := measure.Parse(text, measure.Centimetres)
 	if err != nil || l.MM() < least || l.MM() > most {
-		w.say("Measure the picture and type its width, like 8.6 cm or 3 3/8 in.")
+		w.say(words.T("Measure the picture and type its width, like 8.6 cm or 3 3/8 in."))
 		return
 	}
 	w.screenIs(px / l.MM())

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/ui/panel"
 )
@@ -28,7 +29,7 @@ func (w *Window) askShared() {
 	const columns = 8
 	var also []*widget.Check
 	boxes := container.NewGridWithColumns(columns)
-	none := widget.NewLabel("The next size up has a line of its own.")
+	none := widget.NewLabel(words.T("The next size up has a line of its own."))
 	line := panel.NewListed(lines, nil)
 	line.OnChanged = func(string) {
 		n := line.SelectedIndex()
@@ -43,9 +44,9 @@ func (w *Window) askShared() {
 		none.Hidden = len(also) > 0
 	}
 	line.SetSelectedIndex(len(lines) - 1)
-	w.form("Sizes of "+q.Name+" that share a line", "That is so", []*widget.FormItem{
-		widget.NewFormItem("The line of size", line),
-		widget.NewFormItem("serves also", boxes),
+	w.form(words.F("Sizes of %s that share a line", q.Name), words.T("That is so"), []*widget.FormItem{
+		widget.NewFormItem(words.T("The line of size"), line),
+		widget.NewFormItem(words.T("serves also"), boxes),
 		widget.NewFormItem("", none),
 	}, line, func() { w.shareLine(q, line.SelectedIndex(), ticked(also)) })
 }
@@ -63,9 +64,9 @@ func ticked(checks []*widget.Check) []string {
 // shareLine says that printed line n of q serves those sizes too.
 func (w *Window) shareLine(q model.Piece, n int, also []string) {
 	size := q.Nest[n].Size
-	label := "size " + size + " has its line alone"
+	label := words.F("size %s has its line alone", size)
 	if len(also) > 0 {
-		label = "one line for sizes " + strings.Join(append([]string{size}, also...), ", ")
+		label = words.F("one line for sizes %s", strings.Join(append([]string{size}, also...), ", "))
 	}
 	w.do(label, edit.SharedLine(q.ID, size, also))
 }

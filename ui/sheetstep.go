@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"quarterstep/app"
+	"quarterstep/assets/words"
 	"quarterstep/printing/tile"
 )
 
@@ -17,26 +18,26 @@ func (w *Window) saveSheets(pieces []string, name string) {
 	}
 	p := w.doc.Pattern()
 	if len(p.Pieces) == 0 {
-		w.say("Bring in a pattern first: there is nothing to write on an increment sheet yet.")
+		w.say(words.T("Bring in a pattern first: there is nothing to write on an increment sheet yet."))
 		return
 	}
 	n := len(pieces)
 	if n == 0 {
 		n = len(p.Pieces)
 	}
-	w.askWhere(fileName(name)+" increments "+fileName(w.doc.Result().Size)+".pdf", ".pdf", func(path string) {
+	w.askWhere(words.F("%s increments %s", fileName(name), fileName(w.doc.Result().Size))+".pdf", ".pdf", func(path string) {
 		if err := w.writeSheets(path, pieces); err != nil {
-			w.fail("The increment sheet cannot be written", err)
+			w.fail(words.T("The increment sheet cannot be written"), err)
 			return
 		}
-		w.say("Wrote " + filepath.Base(path) + ", for " + count(n, "piece") + ".")
+		w.say(words.F("Wrote %s, for %s.", filepath.Base(path), count(n, "piece")))
 	})
 }
 
 // writeSheets writes the increment sheets of pieces to path.
 func (w *Window) writeSheets(path string, pieces []string) error {
 	p := w.doc.Pattern()
-	sheets, err := app.HandSheets(w.doc.Grader(), p, pieces, time.Now().Format("2 January 2006"))
+	sheets, err := app.HandSheets(w.doc.Grader(), p, pieces, day(time.Now()))
 	if err != nil {
 		return err
 	}
@@ -65,7 +66,7 @@ func sheetPaper(pages tile.Paper) tile.Paper {
 func (w *Window) allSheets() {
 	name := w.doc.Pattern().Name
 	if name == "" {
-		name = "Pattern"
+		name = words.T("Pattern")
 	}
 	w.saveSheets(nil, name)
 }

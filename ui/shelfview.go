@@ -7,6 +7,7 @@ import (
 
 	"quarterstep/app"
 	"quarterstep/assets"
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/ui/paint"
@@ -18,11 +19,11 @@ import (
 
 // shelfView is the Shelf: a card for every piece.
 func (w *Window) shelfView(p model.Pattern, r grading.Result, report app.Report) panel.ShelfView {
-	v := panel.ShelfView{Chosen: p.PieceIndex(w.hand.Piece), BringIn: "Bring in a photo, scan or SVG of your pattern."}
+	v := panel.ShelfView{Chosen: p.PieceIndex(w.hand.Piece), BringIn: words.T("Bring in a photo, scan or SVG of your pattern.")}
 	for i, q := range p.Pieces {
 		card := panel.CardView{Name: q.Name, State: panel.Done, How: pieceLine(q, r.Pieces[i]), Links: linkLine(p, q)}
 		if n := faultsOn(report, q.ID); n > 0 {
-			card.State, card.How = panel.LookAt, fmt.Sprintf("%d to look at", n)
+			card.State, card.How = panel.LookAt, words.F("%d to look at", n)
 		}
 		if r.Pieces[i].Frozen {
 			card.State, card.How = panel.LookAt, pieceLine(q, r.Pieces[i])
@@ -57,13 +58,13 @@ func (w *Window) shelfView(p model.Pattern, r grading.Result, report app.Report)
 func pieceLine(q model.Piece, r grading.Piece) string {
 	switch {
 	case r.Frozen:
-		return "Printed once"
+		return words.T("Printed once")
 	case len(q.Hand.Moves)+len(q.Hand.Shapes) > 0:
-		return "Corrected by eye"
+		return words.T("Corrected by eye")
 	case r.Printed:
-		return "As printed"
+		return words.T("As printed")
 	}
-	return "Graded"
+	return words.T("Graded")
 }
 
 // linkLine names the pieces that q is linked with.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"quarterstep/app"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/trace/target"
 	"quarterstep/ui/panel"
@@ -22,7 +23,7 @@ func (w *Window) showStart(p model.Pattern) {
 		}
 		return
 	}
-	v := panel.StartView{Before: "Before you cut: measure the test square, and sew a toile. A bought pattern is licensed for your own use. For children's nightwear, cords and drawstrings the safety rules where you live come first."}
+	v := panel.StartView{Before: words.T("Before you cut: measure the test square, and sew a toile. A bought pattern is licensed for your own use. For children's nightwear, cords and drawstrings the safety rules where you live come first.")}
 	for _, path := range w.settings.Recent[:min(len(w.settings.Recent), mostRecent)] {
 		v.Recent = append(v.Recent, strings.TrimSuffix(filepath.Base(path), projectExt))
 	}

@@ -1,10 +1,8 @@
 package ui
 
 import (
-	"fmt"
-	"strings"
-
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/ui/scene"
 )
 
@@ -12,7 +10,7 @@ import (
 func (w *Window) straightenEdge() {
 	if q, j, _, ok := w.inHandOf(); ok {
 		from, to := q.Points[j].ID, q.Points[(j+1)%len(q.Points)].ID
-		w.do("straighten "+strings.ToLower(edgeName(q, j)), edit.Straighten(q.ID, from, to, w.doc.Result()))
+		w.do(words.F("straighten %s", words.Small(edgeName(q, j))), edit.Straighten(q.ID, from, to, w.doc.Result()))
 	}
 }
 
@@ -21,7 +19,7 @@ func (w *Window) straightenEdge() {
 func (w *Window) straightenFrom() {
 	q, _, k, ok := w.inHandOf()
 	if !ok {
-		w.say("Take a grade point in hand first.")
+		w.say(words.T("Take a grade point in hand first."))
 		return
 	}
 	w.straight = scene.Ref{Piece: q.ID, Point: q.Points[k].ID}
@@ -32,12 +30,12 @@ func (w *Window) straightenFrom() {
 // "" when none is.
 func (w *Window) asking() string {
 	if w.adding {
-		return "Click on a piece where the lengthen line is to lie. Esc lets go."
+		return words.T("Click on a piece where the lengthen line is to lie. Esc lets go.")
 	}
 	if w.straight.Point == "" {
 		return ""
 	}
-	return fmt.Sprintf("Click the grade point that the line is to run straight to from *%s*. Esc lets go.", w.refName(w.straight))
+	return words.F("Click the grade point that the line is to run straight to from *%s*. Esc lets go.", w.refName(w.straight))
 }
 
 // straightenTo makes the line straight to the grade point clicked, where one was
@@ -48,7 +46,7 @@ func (w *Window) straightenTo(at scene.Ref) bool {
 	if from.Point == "" || at.Point == "" || at.Piece != from.Piece || at.Point == from.Point {
 		return false
 	}
-	w.do(fmt.Sprintf("straighten from %s to %s", w.refName(from), w.refName(at)),
+	w.do(words.F("straighten from %s to %s", w.refName(from), w.refName(at)),
 		edit.Straighten(from.Piece, from.Point, at.Point, w.doc.Result()))
 	return true
 }

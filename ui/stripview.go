@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"quarterstep/app"
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/measure"
@@ -31,11 +32,11 @@ func stripView(p model.Pattern, r grading.Result, charts []model.SizeChart) pane
 		v.Handle = p.Target.Wearer + " · " + r.Size
 	}
 	if len(p.Chart.Sizes) == 0 {
-		v.Empty = "The other sizes appear here when you choose a size chart."
+		v.Empty = words.T("The other sizes appear here when you choose a size chart.")
 	}
 	v.Note = stepsNote(p, r, printed)
 	if p.Target.Own() {
-		v.Note = "for the rest"
+		v.Note = words.T("for the rest")
 		v.Pins = ownPins(p)
 	}
 	return v
@@ -48,7 +49,7 @@ func ownPins(p model.Pattern) []panel.PinView {
 		if !m.Own || !m.Placed {
 			continue
 		}
-		pin := panel.PinView{Name: string(m.Measure), Place: m.Place}
+		pin := panel.PinView{Name: m.Measure.Said(), Place: m.Place}
 		if m.Off {
 			pin.Beyond = measure.FormatPlace(m.By, p.Unit)
 		}
@@ -76,17 +77,17 @@ func stepsNote(p model.Pattern, r grading.Result, printed []int) string {
 	steps := math.Max(float64(printed[0])-t, t-float64(printed[len(printed)-1]))
 	if steps <= 0 {
 		if slices.Contains(printed, int(t)) && t == math.Trunc(t) {
-			return "a printed size"
+			return words.T("a printed size")
 		}
-		return "between printed sizes"
+		return words.T("between printed sizes")
 	}
-	note := halves(steps) + " steps"
+	note := words.F("%s steps", halves(steps))
 	if steps == 1 {
-		note = "1 step"
+		note = words.T("1 step")
 	}
 	for _, s := range r.Short {
 		if s.Measure == model.Bust && math.Abs(math.Abs(s.EqSteps)-steps) > 0.05 {
-			note += ", or " + halves(math.Abs(s.EqSteps)) + " by bust"
+			note = words.F("%s, or %s by bust", note, halves(math.Abs(s.EqSteps)))
 		}
 	}
 	return note

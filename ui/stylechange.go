@@ -1,11 +1,10 @@
 package ui
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/ui/panel"
 )
 
@@ -16,18 +15,18 @@ func (w *Window) askStyle() {
 	}
 	var names []string
 	for _, s := range edit.Styles {
-		names = append(names, string(s))
+		names = append(names, s.Said())
 	}
 	style := panel.NewListed(names, nil)
 	style.SetSelectedIndex(0)
 	by := panel.NewLine()
-	by.SetPlaceHolder("10 mm, 3/8 in")
-	w.form("Style change, on all pieces", "Change", []*widget.FormItem{
-		widget.NewFormItem("Change", style),
-		widget.NewFormItem("By", by),
+	by.SetPlaceHolder(words.T("10 mm, 3/8 in"))
+	w.form(words.T("Style change, on all pieces"), words.T("Change"), []*widget.FormItem{
+		widget.NewFormItem(words.C("a style change", "Change"), style),
+		widget.NewFormItem(words.T("By"), by),
 	}, by, func() {
 		if err := w.changeStyle(style.SelectedIndex(), by.Text); err != nil {
-			w.fail("This change cannot be made", err)
+			w.fail(words.T("This change cannot be made"), err)
 		}
 	})
 }
@@ -38,17 +37,17 @@ func (w *Window) askParallel() {
 	if !ok || w.dialogOpen {
 		return
 	}
-	ways := []string{"out of the piece", "into the piece"}
+	ways := []string{words.T("out of the piece"), words.T("into the piece")}
 	way := panel.NewListed(ways, nil)
 	way.SetSelectedIndex(0)
 	by := panel.NewLine()
-	by.SetPlaceHolder("5 mm, 1/4 in")
-	w.form("Move "+strings.ToLower(edgeName(q, j))+" of "+q.Name+" parallel", "Move", []*widget.FormItem{
-		widget.NewFormItem("By", by),
+	by.SetPlaceHolder(words.T("5 mm, 1/4 in"))
+	w.form(words.F("Move %s of %s parallel", words.Small(edgeName(q, j)), q.Name), words.T("Move"), []*widget.FormItem{
+		widget.NewFormItem(words.T("By"), by),
 		widget.NewFormItem("", way),
 	}, by, func() {
 		if err := w.shiftEdge(way.SelectedIndex() == 1, by.Text); err != nil {
-			w.fail("It cannot be moved", err)
+			w.fail(words.T("It cannot be moved"), err)
 		}
 	})
 }

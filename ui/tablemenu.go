@@ -1,12 +1,11 @@
 package ui
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/ui/scene"
 )
 
@@ -27,15 +26,15 @@ func (w *Window) tableMenu(at scene.Ref, place fyne.Position) {
 func (w *Window) handMenu() []*fyne.MenuItem {
 	items := w.dartItems()
 	if q, j, k, ok := w.inHandOf(); ok {
-		point, edge := strings.ToLower(pointName(q, k)), strings.ToLower(edgeName(q, j))
+		point, edge := words.Small(pointName(q, k)), words.Small(edgeName(q, j))
 		if w.hand.Point != "" {
-			lock := fyne.NewMenuItem("Lock "+point, w.lock)
+			lock := fyne.NewMenuItem(words.F("Lock %s", point), w.lock)
 			lock.Checked = q.Points[k].Locked
 			items = append(
 				items,
-				fyne.NewMenuItem("Run smoothly through "+point, w.smoothThrough),
-				fyne.NewMenuItem("Straighten to another point ...", w.straightenFrom),
-				fyne.NewMenuItem("Make a dart to another point ...", w.newDart),
+				fyne.NewMenuItem(words.F("Run smoothly through %s", point), w.smoothThrough),
+				fyne.NewMenuItem(words.T("Straighten to another point ..."), w.straightenFrom),
+				fyne.NewMenuItem(words.T("Make a dart to another point ..."), w.newDart),
 				lock,
 				fyne.NewMenuItemSeparator(),
 			)
@@ -43,8 +42,8 @@ func (w *Window) handMenu() []*fyne.MenuItem {
 		if w.hand.Edge != "" {
 			items = append(
 				items,
-				fyne.NewMenuItem("Straighten "+edge, w.straightenEdge),
-				fyne.NewMenuItem("Move "+edge+" parallel ...", w.askParallel),
+				fyne.NewMenuItem(words.F("Straighten %s", edge), w.straightenEdge),
+				fyne.NewMenuItem(words.F("Move %s parallel ...", edge), w.askParallel),
 				w.curveMenu(),
 				fyne.NewMenuItemSeparator(),
 			)
@@ -52,12 +51,12 @@ func (w *Window) handMenu() []*fyne.MenuItem {
 	}
 	items = append(items, w.notchItems()...)
 	items = append(items, w.linkItems()...)
-	return append(items, w.pieceMenu(), fyne.NewMenuItem("Style change ...", w.askStyle), w.stagesItem())
+	return append(items, w.pieceMenu(), fyne.NewMenuItem(words.T("Style change ..."), w.askStyle), w.stagesItem())
 }
 
 // curveMenu is the curves the edge in hand can have.
 func (w *Window) curveMenu() *fyne.MenuItem {
-	item := fyne.NewMenuItem("Curve", nil)
+	item := fyne.NewMenuItem(words.T("Curve"), nil)
 	item.ChildMenu = fyne.NewMenu("")
 	q, j, _, ok := w.inHandOf()
 	if !ok {
@@ -75,16 +74,16 @@ func (w *Window) curveMenu() *fyne.MenuItem {
 // stagesItem keeps corrections with the size they are made at, or for all sizes.
 func (w *Window) stagesItem() *fyne.MenuItem {
 	on := w.doc.Pattern().Target.Stages
-	item := fyne.NewMenuItem("Keep corrections with this size", func() { w.setStages(!on) })
+	item := fyne.NewMenuItem(words.T("Keep corrections with this size"), func() { w.setStages(!on) })
 	item.Checked = on
 	return item
 }
 
 // setStages says whether new corrections belong to the size wanted.
 func (w *Window) setStages(on bool) {
-	label := "corrections for all sizes"
+	label := words.T("corrections for all sizes")
 	if on {
-		label = "corrections for this size"
+		label = words.T("corrections for this size")
 	}
 	w.do(label, edit.Stages(on))
 }

@@ -1,13 +1,13 @@
 package ui
 
 import (
-	"fmt"
 	"io"
 	"path/filepath"
 
 	"fyne.io/fyne/v2"
 
 	"quarterstep/app"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/trace/target"
 	"quarterstep/printing/tile"
@@ -15,11 +15,11 @@ import (
 
 // targetsMenu offers the sheets of targets that make a photo flat.
 func (w *Window) targetsMenu() *fyne.MenuItem {
-	item := fyne.NewMenuItem("Print targets for photos", nil)
+	item := fyne.NewMenuItem(words.T("Print targets for photos"), nil)
 	item.ChildMenu = fyne.NewMenu(
 		"",
-		fyne.NewMenuItem("Target strips ...", func() { w.saveTargets(target.Strips) }),
-		fyne.NewMenuItem("Corner targets ...", func() { w.saveTargets(target.Corners) }),
+		fyne.NewMenuItem(words.T("Target strips ..."), func() { w.saveTargets(target.Strips) }),
+		fyne.NewMenuItem(words.T("Corner targets ..."), func() { w.saveTargets(target.Corners) }),
 	)
 	return item
 }
@@ -30,18 +30,18 @@ func (w *Window) saveTargets(set target.Set) {
 		return
 	}
 	on := w.targetPaper()
-	words := map[target.Set]string{target.Strips: "Target strips", target.Corners: "Corner targets"}[set]
-	w.askWhere(fmt.Sprintf("%s %s.pdf", words, on.Name), ".pdf", func(path string) { w.writeTargets(path, set, on) })
+	name := map[target.Set]string{target.Strips: words.T("Target strips"), target.Corners: words.T("Corner targets")}[set]
+	w.askWhere(name+" "+on.Name+".pdf", ".pdf", func(path string) { w.writeTargets(path, set, on) })
 }
 
 func (w *Window) writeTargets(path string, set target.Set, on tile.Paper) {
 	printer := w.print.setup.Printer
 	err := app.WriteFile(path, func(out io.Writer) error { return app.WriteTargetSheet(out, set, on, printer) })
 	if err != nil {
-		w.fail("The targets cannot be written", err)
+		w.fail(words.T("The targets cannot be written"), err)
 		return
 	}
-	w.say(fmt.Sprintf("Wrote %s. Print it at 100 %%, measure its square, and cut it apart.", filepath.Base(path)))
+	w.say(words.F("Wrote %s. Print it at 100 %%, measure its square, and cut it apart.", filepath.Base(path)))
 }
 
 // targetPaper is the paper the sewist prints on, where that is a page, else the

@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"fyne.io/fyne/v2"
+
+	"quarterstep/assets/words"
 )
 
 // textSizes are how large words can be made.
@@ -11,7 +13,7 @@ var textSizes = []float64{1, 1.25, 1.5}
 
 // textMenu offers the sizes of words.
 func (w *Window) textMenu() *fyne.MenuItem {
-	item := fyne.NewMenuItem("Size of words", nil)
+	item := fyne.NewMenuItem(words.T("Size of words"), nil)
 	var sizes []*fyne.MenuItem
 	for _, size := range textSizes {
 		m := fyne.NewMenuItem(fmt.Sprintf("%.0f %%", 100*size), func() { w.setText(size) })

@@ -1,6 +1,9 @@
 package ui
 
-import "quarterstep/ui/panel"
+import (
+	"quarterstep/assets/words"
+	"quarterstep/ui/panel"
+)
 
 // toggle is one thing the Table can show.
 type toggle struct {
@@ -12,32 +15,32 @@ type toggle struct {
 // bar above it.
 func (w *Window) toggles() []toggle {
 	out := []toggle{
-		{panel.ToggleView{Word: "Nest", Hint: "Show the printed sizes (N)", On: w.nest}, func(on bool) { w.nest = on }},
-		{panel.ToggleView{Word: "Seam", Hint: "Show the stitching line (I)", On: w.seam}, func(on bool) { w.seam = on }},
+		{panel.ToggleView{Word: words.T("Nest"), Hint: words.T("Show the printed sizes (N)"), On: w.nest}, func(on bool) { w.nest = on }},
+		{panel.ToggleView{Word: words.T("Seam"), Hint: words.T("Show the stitching line (I)"), On: w.seam}, func(on bool) { w.seam = on }},
 	}
 	if w.withPhoto() {
-		return []toggle{{panel.ToggleView{Word: "Close-up", Hint: "Show the pointer's place larger (C)", On: w.table.CloseUp()}, w.table.SetCloseUp}}
+		return []toggle{{panel.ToggleView{Word: words.T("Close-up"), Hint: words.T("Show the pointer's place larger (C)"), On: w.table.CloseUp()}, w.table.SetCloseUp}}
 	}
 	if w.doc != nil && len(w.doc.Pattern().Pictures) > 0 {
-		out = append(out, toggle{panel.ToggleView{Word: "Photo", Hint: "Show the photos under the pieces", On: w.paper.under}, func(on bool) { w.paper.under = on }})
+		out = append(out, toggle{panel.ToggleView{Word: words.T("Photo"), Hint: words.T("Show the photos under the pieces"), On: w.paper.under}, func(on bool) { w.paper.under = on }})
 	}
 	if w.step == stepPrint {
 		return []toggle{
-			{panel.ToggleView{Word: "Page names", Hint: "Show the pages' names", On: !w.print.noNames}, func(on bool) { w.print.noNames = !on }},
-			{panel.ToggleView{Word: "Glue strips", Hint: "Show where pages lie over each other", On: !w.print.noGlue}, func(on bool) { w.print.noGlue = !on }},
+			{panel.ToggleView{Word: words.T("Page names"), Hint: words.T("Show the pages' names"), On: !w.print.noNames}, func(on bool) { w.print.noNames = !on }},
+			{panel.ToggleView{Word: words.T("Glue strips"), Hint: words.T("Show where pages lie over each other"), On: !w.print.noGlue}, func(on bool) { w.print.noGlue = !on }},
 		}
 	}
 	if w.step == stepTrue {
 		return append(
 			out,
-			toggle{panel.ToggleView{Word: "Walk", Hint: "Lay the two sides of the seam along each other", On: !w.trues.noWalk}, func(on bool) { w.trues.noWalk = !on }},
-			toggle{panel.ToggleView{Word: "Join", Hint: "Lay the pieces together at the seam (J)", On: w.trues.join}, w.joinPieces},
+			toggle{panel.ToggleView{Word: words.T("Walk"), Hint: words.T("Lay the two sides of the seam along each other"), On: !w.trues.noWalk}, func(on bool) { w.trues.noWalk = !on }},
+			toggle{panel.ToggleView{Word: words.T("Join"), Hint: words.T("Lay the pieces together at the seam (J)"), On: w.trues.join}, w.joinPieces},
 		)
 	}
 	return append(
 		out,
-		toggle{panel.ToggleView{Word: "Close-up", Hint: "Show the pointer's place larger (C)", On: w.table.CloseUp()}, w.table.SetCloseUp},
-		toggle{panel.ToggleView{Word: "Ruler", Hint: "Lay the see-through ruler on the Table (U)", On: w.table.Ruler()}, w.table.SetRuler},
+		toggle{panel.ToggleView{Word: words.T("Close-up"), Hint: words.T("Show the pointer's place larger (C)"), On: w.table.CloseUp()}, w.table.SetCloseUp},
+		toggle{panel.ToggleView{Word: words.T("Ruler"), Hint: words.T("Lay the see-through ruler on the Table (U)"), On: w.table.Ruler()}, w.table.SetRuler},
 	)
 }
 
