@@ -52,7 +52,7 @@ func (d *document) squares(room geom.Box) {
 
 func (d *document) square(b geom.Box, name string) {
 	d.p.Frame(b, squareLine, page.Black)
-	d.Write(d.p, page.Words{Text: name, At: geom.Pt(b.Centre().X, b.Min.Y+5.5), Size: 4.2, Bold: true})
+	d.Write(d.p, page.Words{Text: name, At: geom.Pt(b.Centre().X, b.Min.Y+5.5), Size: d.Fit(name, b.Width()-4, 4.2, true), Bold: true})
 }
 
 // noteStep is from line to line and noteApart the room after a sentence, both
