@@ -50,7 +50,7 @@ func (p *Photo) byTargets(ctx context.Context, r Request) (Straight, error) {
 		return Straight{}, errNoTargets
 	case s.Layout == Sheet:
 		g, _ := onSheet(all)
-		return p.byParts(r, s, []part{{group: g}})
+		return p.byParts(r, s, []part{{set: all[0].Set, sheet: true, group: g}})
 	case middlesOnly(all):
 		return p.byRectangle(r, s)
 	case len(all) == target.Parts && r.Apart != [2]float64{}:
@@ -80,7 +80,7 @@ func (p *Photo) byParts(r Request, s Sighting, parts []part) (Straight, error) {
 	if err != nil {
 		return Straight{}, err
 	}
-	out := Straight{Map: f.Map, Points: f.Misfit.Points, Say: s.say(f, bent)}
+	out := Straight{Map: f.Map, Points: f.Misfit.Points, Say: s.say(f, bent), Covers: coversOf(f.Map, parts)}
 	if sure {
 		out.learn(p)
 	}
@@ -105,7 +105,7 @@ func (p *Photo) byRectangle(r Request, s Sighting) (Straight, error) {
 	if err != nil || f.Misfit.Worst > mostLaidOff {
 		return Straight{}, errNotAsTyped
 	}
-	out := Straight{Map: f.Map, Points: f.Misfit.Points, Say: fmt.Sprintf(
+	out := Straight{Map: f.Map, Points: f.Misfit.Points, Covers: singleCovers(f.Map, s), Say: fmt.Sprintf(
 		"The four targets and your distances agree to within %.1f mm. If they lie square, the picture is right to about %.0f mm; strips or whole cards do better.",
 		max(f.Misfit.Worst, 0.1), max(math.Ceil(f.Within), 1))}
 	err = out.checkPrinted(r, r.Known, nil)

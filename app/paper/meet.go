@@ -9,6 +9,7 @@ import (
 
 	"quarterstep/model/crew"
 	"quarterstep/model/geom"
+	"quarterstep/model/trace/straight"
 )
 
 // How the overlap of parts is looked for: first on coarse cells, everywhere and
@@ -16,7 +17,8 @@ import (
 const (
 	lookStep   = 0.5  // mm between looks at the picture
 	coarseCell = 4.0  // mm
-	mostTurn   = 3.0  // degrees that a part may be turned against the others
+	scanTurn   = 3.0  // degrees that a scan may be laid down askew
+	photoTurn  = 15.0 // and a photo held
 	turnStep   = 1.0  // degrees
 	leastShare = 0.06 // of the part that the others show as well
 	leastInk   = 6.0  // mm² of ink that both show
@@ -41,8 +43,8 @@ type finer struct {
 }
 
 var looks = []finer{
-	{mostPlaces, 1, 5, 0.2, 4},
-	{6, lookStep, 3, 0.1, 3},
+	{mostPlaces, 1, 5, 0.25, 5},
+	{6, lookStep, 3, 0.1, 4},
 }
 
 // Meet looks for the place where a picture, made flat by itself, overlaps those
@@ -50,32 +52,45 @@ var looks = []finer{
 // that both show, as if they had been clicked; false where no place stands out,
 // or more than one does.
 func (p *Photo) Meet(ctx context.Context, placed []Part, own Straight, progress func(float64)) ([]Mark, bool, error) {
+	if progress == nil {
+		progress = func(float64) {}
+	}
 	there := sightOf(placed)
 	here := sightOf([]Part{{Photo: p, Straight: own}})
-	spots := there.coarse(ctx, here)
-	for n, l := range looks {
-		spots = spots[:min(len(spots), l.spots)]
-		for i := range spots {
-			if err := ctx.Err(); err != nil {
-				return nil, false, err
-			}
-			spots[i] = there.refine(here, spots[i], l)
-			if progress != nil {
-				progress((float64(n) + float64(i+1)/float64(len(spots))) / float64(len(looks)+1))
-			}
-		}
-		byScore(spots)
+	turns := p.turns(placed)
+	at, ok, err := there.find(ctx, here, turns[:1], func(share float64) { progress(share / 2) })
+	if !ok && err == nil {
+		at, ok, err = there.find(ctx, here, turns[1:], func(share float64) { progress((1 + share) / 2) })
 	}
-	at, ok := standsOut(spots)
-	if !ok {
-		return nil, false, ctx.Err()
+	if !ok || err != nil {
+		return nil, false, err
 	}
+	progress(0.95)
 	marks, ok := markPair(placed, own, at, there, here)
 	if !ok {
 		return nil, false, ctx.Err()
 	}
-	ok, err := p.meetsAt(ctx, placed, own, marks)
+	ok, err = p.meetsAt(ctx, placed, own, marks)
 	return marks, ok, err
+}
+
+// find looks for the one place where a part may lie, turned by one of the angles
+// of any of the lists.
+func (s sight) find(ctx context.Context, part sight, turns [][]float64, progress func(float64)) (spot, bool, error) {
+	spots := s.coarse(ctx, part, slices.Concat(turns...), func(share float64) { progress(share / 2) })
+	for n, l := range looks {
+		spots = spots[:min(len(spots), l.spots)]
+		for i := range spots {
+			if err := ctx.Err(); err != nil {
+				return spot{}, false, err
+			}
+			spots[i] = s.refine(part, spots[i], l)
+			progress(0.5 + 0.5*(float64(n)+float64(i+1)/float64(len(spots)))/float64(len(looks)))
+		}
+		byScore(spots)
+	}
+	at, ok := standsOut(spots)
+	return at, ok, ctx.Err()
 }
 
 // standsOut is the likeliest place, where both show the same there over area
@@ -147,11 +162,15 @@ func sightOf(parts []Part) sight {
 func (s sight) add(q Part) {
 	g, size := q.Photo.Picture.Gray, q.Photo.Picture.Size()
 	v := make([]float32, len(s.ink))
+	pixel := q.Straight.Map.Back()
 	rows(s.h, func(y int) {
 		for x := range s.w {
-			px := q.Straight.Map.Pixel(s.place(x, y))
+			px := pixel(s.place(x, y))
 			i := y*s.w + x
 			v[i] = -1
+			if straight.Covered(q.Straight.Covers, px) {
+				continue
+			}
 			if px.X >= 3 && px.Y >= 3 && px.X < float64(size.X)-3 && px.Y < float64(size.Y)-3 {
 				v[i] = float32(g.Pix[int(px.Y)*g.Stride+int(px.X)])
 			}
@@ -192,17 +211,12 @@ func (s sight) middle() geom.Point { return s.place(s.w/2, s.h/2) }
 func (s sight) cells(cell, turn float64) sight {
 	mid := s.middle()
 	sin, cos := math.Sincos(turn)
-	reach := math.Hypot(float64(s.w), float64(s.h)) * s.step / 2
-	if turn == 0 {
-		reach = 0
-	}
 	out := sight{step: cell, at: s.at}
+	wide, high := float64(s.w)*s.step, float64(s.h)*s.step
 	if turn != 0 {
-		extra := reach * math.Abs(sin)
-		out.at = geom.Pt(s.at.X-extra, s.at.Y-extra)
+		wide, high = wide*math.Abs(cos)+high*math.Abs(sin), wide*math.Abs(sin)+high*math.Abs(cos)
+		out.at = geom.Pt(mid.X-wide/2, mid.Y-high/2)
 	}
-	wide := float64(s.w)*s.step + 2*(s.at.X-out.at.X)
-	high := float64(s.h)*s.step + 2*(s.at.Y-out.at.Y)
 	out.w, out.h = int(wide/cell)+1, int(high/cell)+1
 	sum, n := make([]float32, out.w*out.h), make([]int32, out.w*out.h)
 	for y := range s.h {
@@ -231,36 +245,6 @@ func (s sight) cells(cell, turn float64) sight {
 		sum[i] /= float32(n[i])
 	}
 	return out
-}
-
-// coarse are the places where a part may lie, the likeliest first.
-func (s sight) coarse(ctx context.Context, part sight) []spot {
-	there := s.cells(coarseCell, 0)
-	var turns []float64
-	for a := -mostTurn; a <= mostTurn; a += turnStep {
-		turns = append(turns, a*math.Pi/180)
-	}
-	var all []spot
-	var lock sync.Mutex
-	rows(len(turns), func(i int) {
-		if ctx.Err() != nil {
-			return
-		}
-		here := part.cells(coarseCell, turns[i])
-		var some []spot
-		for dy := -here.h + 1; dy < there.h; dy++ {
-			for dx := -here.w + 1; dx < there.w; dx++ {
-				if at := there.spot(here, turns[i], dx, dy); at.score > 0 {
-					some = append(some, at)
-				}
-			}
-		}
-		some = best(some)
-		lock.Lock()
-		all = append(all, some...)
-		lock.Unlock()
-	})
-	return best(all)
 }
 
 // moveOf is the movement that brings cell (0, 0) of here to cell (dx, dy) of

@@ -42,17 +42,18 @@ func (p *Photo) Join(ctx context.Context, placed []Part, own Straight, marks []M
 func (p *Photo) joined(ctx context.Context, placed []Part, own Straight, marks []Mark) (straight.Joined, error) {
 	parts := make([]straight.Part, len(placed))
 	for i, q := range placed {
-		parts[i] = straight.Part{Gray: q.Photo.Picture.Gray, Map: q.Straight.Map}
+		parts[i] = straight.Part{Gray: q.Photo.Picture.Gray, Map: q.Straight.Map, Covers: q.Straight.Covers}
 	}
 	at := make([]straight.Mark, len(marks))
 	for i, m := range marks {
 		at[i] = straight.Mark(m)
 	}
-	return straight.Join(ctx, parts, straight.Part{Gray: p.Picture.Gray, Map: own.Map}, at)
+	return straight.Join(ctx, parts, straight.Part{Gray: p.Picture.Gray, Map: own.Map, Covers: own.Covers}, at)
 }
 
 // FlattenParts makes one flat picture of several parts. Where two show the same
-// paper, the one is taken whose edge is farther away.
+// paper, the one is taken whose edge is farther away and in which nothing lies
+// on it.
 func FlattenParts(ctx context.Context, parts []Part, progress func(float64)) (Flat, error) {
 	if len(parts) == 0 {
 		return Flat{}, fmt.Errorf("there is no picture to make flat")
@@ -64,6 +65,7 @@ func FlattenParts(ctx context.Context, parts []Part, progress func(float64)) (Fl
 	for _, q := range parts[1:] {
 		whole.Bounds = whole.Bounds.Union(q.Straight.Bounds)
 	}
+	var err error
 	out := Flat{From: whole.Bounds.Min, PerMM: math.Inf(1)}
 	for _, q := range parts {
 		one := q.Straight
@@ -73,25 +75,22 @@ func FlattenParts(ctx context.Context, parts []Part, progress func(float64)) (Fl
 	if out.PerMM < coarsestPerMM {
 		return Flat{}, fmt.Errorf("the parts show too much paper together to trace from")
 	}
-	var far []float32 // how far, in px, the taken part's edge is
+	if out.Colour, err = newWhite(whole.Bounds, out.PerMM); err != nil {
+		return Flat{}, err
+	}
+	far := make([]uint16, len(out.Colour.Pix)/4) // how far, in px, the edge of the part taken is; 0 for none
 	for i, q := range parts {
 		told := func(share float64) {
 			if progress != nil {
 				progress((float64(i) + share) / float64(len(parts)))
 			}
 		}
-		flat, err := straight.FlattenColour(ctx, q.Photo.Picture.Color, q.Straight.Map, whole.Bounds, out.PerMM, told)
+		box, at := onGrid(q.Straight.Bounds, out)
+		flat, err := straight.FlattenColour(ctx, q.Photo.Picture.Color, q.Straight.Map, box, out.PerMM, told)
 		if err != nil {
 			return Flat{}, err
 		}
-		if out.Colour == nil {
-			out.Colour = flat
-			far = make([]float32, len(flat.Pix)/4)
-			for k := range far {
-				far[k] = -1
-			}
-		}
-		lay(out, far, flat, q)
+		lay(out, far, flat, at, q)
 		if err := ctx.Err(); err != nil {
 			return Flat{}, err
 		}
@@ -99,22 +98,57 @@ func FlattenParts(ctx context.Context, parts []Part, progress func(float64)) (Fl
 	return out.Keep()
 }
 
-// lay puts a part's flat picture over those before it, where it shows the paper
-// and its edge is farther away than theirs.
-func lay(out Flat, far []float32, flat *image.RGBA, q Part) {
+// newWhite is a white picture of a box of paper.
+func newWhite(b geom.Box, perMM float64) (*image.RGBA, error) {
+	w, h := math.Ceil(b.Width()*perMM), math.Ceil(b.Height()*perMM)
+	if !(w*h <= straight.MostPixels) {
+		return nil, straight.ErrTooLarge
+	}
+	out := image.NewRGBA(image.Rect(0, 0, int(w), int(h)))
+	for i := range out.Pix {
+		out.Pix[i] = 255
+	}
+	return out, nil
+}
+
+// onGrid is the paper of a part, made larger to whole pixels of the flat picture
+// it is laid on, and the first of those.
+func onGrid(b geom.Box, out Flat) (geom.Box, image.Point) {
+	size := out.Colour.Rect.Size()
+	from, to := b.Min.Sub(out.From).Scale(out.PerMM), b.Max.Sub(out.From).Scale(out.PerMM)
+	x0, y0 := max(int(from.X), 0), max(int(from.Y), 0)
+	x1, y1 := min(int(math.Ceil(to.X)), size.X), min(int(math.Ceil(to.Y)), size.Y)
+	mm := func(x, y int) geom.Point {
+		return geom.Pt(out.From.X+float64(x)/out.PerMM, out.From.Y+float64(y)/out.PerMM)
+	}
+	return geom.Box{Min: mm(x0, y0), Max: mm(x1, y1)}, image.Pt(x0, y0)
+}
+
+// lay puts a part's flat picture, which begins at a pixel of the whole, over
+// those before it, where it shows the paper and its edge is farther away than
+// theirs. What lies on the paper is taken only where no other shows it free.
+func lay(out Flat, far []uint16, flat *image.RGBA, at image.Point, q Part) {
+	const hidden = 1 // as if its edge were that near
 	size := q.Photo.Picture.Size()
-	w, h := flat.Rect.Dx(), flat.Rect.Dy()
-	for y := range h {
+	pixel := q.Straight.Map.Back()
+	wide := out.Colour.Rect.Dx()
+	w, h := min(flat.Rect.Dx(), wide-at.X), min(flat.Rect.Dy(), out.Colour.Rect.Dy()-at.Y)
+	rows(h, func(y int) {
 		for x := range w {
-			mm := geom.Pt(out.From.X+(float64(x)+0.5)/out.PerMM, out.From.Y+(float64(y)+0.5)/out.PerMM)
-			px := q.Straight.Map.Pixel(mm)
-			edge := float32(min(px.X, px.Y, float64(size.X)-px.X, float64(size.Y)-px.Y))
-			k := y*w + x
-			if !(edge > 1) || edge <= far[k] {
+			px := pixel(geom.Pt(out.From.X+(float64(x+at.X)+0.5)/out.PerMM, out.From.Y+(float64(y+at.Y)+0.5)/out.PerMM))
+			edge := min(px.X, px.Y, float64(size.X)-px.X, float64(size.Y)-px.Y)
+			k := (y+at.Y)*wide + x + at.X
+			if !(edge > 1) || edge <= float64(far[k]) {
 				continue
 			}
-			far[k] = edge
-			copy(out.Colour.Pix[4*k:4*k+4], flat.Pix[4*k:4*k+4])
+			if straight.Covered(q.Straight.Covers, px) {
+				edge = hidden
+				if far[k] >= hidden {
+					continue
+				}
+			}
+			far[k] = uint16(min(edge, math.MaxUint16))
+			copy(out.Colour.Pix[4*k:4*k+4], flat.Pix[4*(y*flat.Rect.Dx()+x):][:4])
 		}
-	}
+	})
 }

@@ -11,7 +11,8 @@ import (
 // part is one strip or card of which enough is seen to go by.
 type part struct {
 	set   target.Set
-	n     int // from 0
+	n     int  // from 0
+	sheet bool // all of the set, uncut
 	group straight.Group
 }
 

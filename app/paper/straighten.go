@@ -41,6 +41,7 @@ type Straight struct {
 	Say    string              // how far it is to be trusted, a sentence
 	Points int                 // how many places it goes by
 	Bounds geom.Box            // of the paper in the picture, mm
+	Covers []straight.Cover    // what lies on the paper in the picture, px
 	Learnt *straight.KnownLens // to be kept for later photos; nil for none
 }
 
@@ -78,7 +79,7 @@ func (p *Photo) byScale(r Request) (Straight, error) {
 
 func (p *Photo) byPage(ctx context.Context, r Request) (Straight, error) {
 	s, err := straight.FromSheet(ctx, p.Picture.Gray, r.Clicks, r.Paper, p.shot(r))
-	return Straight{Map: s.Map, Say: s.Say(r.Unit), Points: s.Misfit.Points}, err
+	return Straight{Map: s.Map, Say: s.Say(r.Unit), Points: s.Misfit.Points, Covers: []straight.Cover{pageCover(r.Clicks)}}, err
 }
 
 func (p *Photo) byMat(ctx context.Context, r Request) (Straight, error) {

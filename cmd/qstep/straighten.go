@@ -215,8 +215,8 @@ func (s *straightening) readJoins() error {
 		s.marks[i] = append(s.marks[i], m)
 	}
 	for i := 1; i < n; i++ {
-		if len(s.marks[i]) < 2 {
-			return fmt.Errorf("%w: picture %d wants two --join at least with those before it", errUsage, i+1)
+		if len(s.marks[i]) == 1 {
+			return fmt.Errorf("%w: picture %d wants two --join at least with those before it, or none, to be laid by what they show alike", errUsage, i+1)
 		}
 	}
 	return nil
@@ -224,7 +224,6 @@ func (s *straightening) readJoins() error {
 
 // solve finds every picture's way to the one flat paper, and what is said of it.
 func (s *straightening) solve(ctx context.Context) (parts []paper.Part, says [][]string, err error) {
-	unit := measure.Unit(measure.Centimetres)
 	for i, p := range s.photos {
 		way, err := p.Straighten(ctx, s.asks[i])
 		if err != nil {
@@ -233,28 +232,23 @@ func (s *straightening) solve(ctx context.Context) (parts []paper.Part, says [][
 		say := []string{way.Say}
 		for k, four := range s.check {
 			if s.on[k] == i {
-				words, err := p.CheckCard(ctx, way, four, unit)
+				words, err := p.CheckCard(ctx, way, four, measure.Centimetres)
 				if err != nil {
 					return nil, nil, fmt.Errorf("%s: %w", p.Name, err)
 				}
 				say = append(say, words)
 			}
 		}
-		if i > 0 {
-			learnt := way.Learnt
-			if way, err = p.Join(ctx, parts, way, s.marks[i], unit); err != nil {
-				return nil, nil, fmt.Errorf("%s: %w", p.Name, err)
-			}
-			way.Learnt = learnt
-			say = append(say, way.Say)
-		}
-		if way.Learnt != nil && s.lens != "" {
-			say = append(say, fmt.Sprintf("The lens of %s is known now.", way.Learnt.Camera))
-		}
 		parts, says = append(parts, paper.Part{Photo: p, Straight: way}), append(says, say)
 	}
-	for i := range parts {
-		parts[i].Straight = parts[i].Straight.Turned(s.turn)
+	if err := s.joinParts(ctx, parts, says); err != nil {
+		return nil, nil, err
+	}
+	for i, p := range parts {
+		if l := p.Straight.Learnt; l != nil && s.lens != "" {
+			says[i] = append(says[i], fmt.Sprintf("The lens of %s is known now.", l.Camera))
+		}
+		parts[i].Straight = p.Straight.Turned(s.turn)
 	}
 	return parts, says, nil
 }

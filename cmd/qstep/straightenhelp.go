@@ -3,7 +3,7 @@ package main
 const straightenHelp = `qstep straighten makes a photo or scan flat and to scale, as the window does.
 
   qstep straighten PICTURE --ref REF [--corners x,y,x,y,x,y,x,y] [more] -o F.png
-  qstep straighten PICTURE PICTURE ... --ref REF --join x,y=x,y ... -o F.png
+  qstep straighten PICTURE PICTURE ... --ref REF [--join x,y=x,y ...] -o F.png
 
 Places are in pixels of the picture as it is displayed, from its upper left
 corner; the middle of the first pixel is 0.5,0.5. Corners may come in any order
@@ -37,10 +37,12 @@ more:
   --json    says all on standard output as one object
 
 Several pictures of one piece become one flat picture: each is made flat by
-itself (--corners once for each, in their order), then laid on those before it by
-two or more places seen in both. --join x,y=x,y is a place in the first and in
-the second; with more than two pictures 1:x,y=3:x,y. Known lengths and cards of
-another picture than the first are typed 2:x,y,x,y=10 cm.
+itself (--corners once for each, in their order), then laid on the others by what
+they show alike; let them overlap by a hand's breadth or more. Where that does
+not tell, or to say it yourself, by two or more places seen in both: --join
+x,y=x,y is a place in the first and in the second; with more than two pictures
+1:x,y=3:x,y. Known lengths and cards of another picture than the first are typed
+2:x,y,x,y=10 cm.
 
 F.png says its pixels to the metre (pHYs): whatever reads that, as qstep trace
 does, knows its mm. What is said of each picture is how far it is to be trusted.

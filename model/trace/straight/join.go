@@ -12,8 +12,9 @@ import (
 
 // Part is one picture of a piece that was taken in several, with its own map.
 type Part struct {
-	Gray *image.Gray
-	Map  Map
+	Gray   *image.Gray
+	Map    Map
+	Covers []Cover // what lies on the paper in it and does not count
 }
 
 // Mark is one place of the paper clicked in two pictures.
@@ -70,7 +71,7 @@ func Join(ctx context.Context, placed []Part, add Part, marks []Mark) (Joined, e
 		j.Misfit.Worst = max(j.Misfit.Worst, d)
 	}
 	j.Misfit.RMS, j.Misfit.Points = math.Sqrt(j.Misfit.RMS), len(from)
-	o, ok := overlapOf(placed, Part{add.Gray, j.Map})
+	o, ok := overlapOf(placed, Part{add.Gray, j.Map, add.Covers})
 	if !ok {
 		return j, nil
 	}

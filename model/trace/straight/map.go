@@ -22,6 +22,12 @@ func (m Map) MM(px geom.Point) geom.Point { return project(m.H, m.Lens.unbend(px
 // Pixel is where the photo shows the place mm of the paper.
 func (m Map) Pixel(mm geom.Point) geom.Point { return m.Lens.bend(project(inverse3(m.H), mm)) }
 
+// Back is Pixel for many places: what they share is worked out once.
+func (m Map) Back() func(mm geom.Point) geom.Point {
+	inv := inverse3(m.H)
+	return func(mm geom.Point) geom.Point { return m.Lens.bend(project(inv, mm)) }
+}
+
 // PerMM is how many pixels a millimetre of the paper has at px, the smaller of
 // the two ways across.
 func (m Map) PerMM(px geom.Point) float64 {

@@ -17,12 +17,13 @@ type overlap struct {
 
 // shown is a part that is looked at by places on the paper.
 type shown struct {
-	gray *image.Gray
-	lens Lens
-	inv  [9]float64 // mm to pixels without bend
+	gray   *image.Gray
+	lens   Lens
+	inv    [9]float64 // mm to pixels without bend
+	covers []Cover
 }
 
-func show(p Part) shown { return shown{p.Gray, p.Map.Lens, inverse3(p.Map.H)} }
+func show(p Part) shown { return shown{p.Gray, p.Map.Lens, inverse3(p.Map.H), p.Covers} }
 
 // The overlap is laid together in rounds, each finer, with these distances
 // between looks in mm; a large one is looked at more sparsely, so that no round
@@ -73,7 +74,7 @@ func (o overlap) there(mm geom.Point) (float64, bool) {
 // look is the brightness p shows at mm, if it shows it.
 func (p shown) look(mm geom.Point) (float64, bool) {
 	px := p.lens.bend(project(p.inv, mm))
-	if !px.Finite() || !inside(p.gray, px, 3) {
+	if !px.Finite() || !inside(p.gray, px, 3) || Covered(p.covers, px) {
 		return 0, false
 	}
 	return brightness(p.gray, px), true
