@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/straight"
 	"quarterstep/model/trace/target"
@@ -80,7 +81,7 @@ func (p *Photo) byParts(r Request, s Sighting, parts []part) (Straight, error) {
 	if err != nil {
 		return Straight{}, err
 	}
-	out := Straight{Map: f.Map, Points: f.Misfit.Points, Say: s.say(f, bent), Covers: coversOf(f.Map, parts)}
+	out := Straight{Map: f.Map, Points: f.Misfit.Points, Say: s.say(f, bent) + s.sayFar(f), Covers: coversOf(f.Map, parts)}
 	if sure {
 		out.learn(p)
 	}
@@ -223,6 +224,15 @@ func (s Sighting) say(f straight.Placed, bent *part) string {
 		return fmt.Sprintf("%s and %s: you can trace it, but %s.", told, sureWords, s.better())
 	}
 	return fmt.Sprintf("%s, but %s: %s.", told, sureWords, s.better())
+}
+
+// sayFar warns of what lies in the photo far from all strips and cards; empty
+// where that is as good.
+func (s Sighting) sayFar(f straight.Placed) string {
+	if s.Layout == Sheet || f.Far <= goodWithin || f.Far < 2*f.Within || f.Misfit.Worst > goodOff {
+		return ""
+	}
+	return words.F(" Far from them it may be off by %s mm: lay one on that side too, or trace nothing there.", words.Figure(f.Far, 1))
 }
 
 func (s Sighting) better() string {

@@ -3,10 +3,13 @@ package paper
 import (
 	"context"
 	"image"
+	"math"
+	"math/rand/v2"
 	"testing"
 
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/picture"
+	"quarterstep/model/trace/straight"
 )
 
 // stripOfScan is the paper of paper_test.go from x0 to x1 mm, laid down so many
@@ -67,5 +70,53 @@ func TestPartsMeetByWhatBothShow(t *testing.T) {
 	stop()
 	if _, ok, err := right.Photo.Meet(ended, []Part{left}, right.Straight, nil); ok || err == nil {
 		t.Error("it went on though it was cancelled")
+	}
+}
+
+// Photos are held as it comes, and paper is turned on the glass to reach its
+// other side: a part turned by any of these is laid where it belongs.
+func TestTurnedPartsMeet(t *testing.T) {
+	const perMM = 5.0
+	whole := image.NewGray(image.Rect(0, 0, int(190*perMM), int(150*perMM)))
+	for i := range whole.Pix {
+		whole.Pix[i] = 235
+	}
+	r := rand.New(rand.NewPCG(3, 4))
+	for range 60 {
+		a := geom.Pt(15+160*r.Float64(), 15+120*r.Float64())
+		angle, long := 2*math.Pi*r.Float64(), 5+8*r.Float64()
+		stroke(whole, a, a.Add(geom.Vec{X: long * math.Cos(angle), Y: long * math.Sin(angle)}), 0.2, perMM)
+	}
+	m := straight.Map{H: [9]float64{1 / perMM, 0, 0, 0, 1 / perMM, 0, 0, 0, 1}}
+	// shown is what a photo of some size shows, its pixels taken to the paper's.
+	shown := func(wide, high int, to geom.Affine) Part {
+		g := image.NewGray(image.Rect(0, 0, wide, high))
+		for y := range high {
+			for x := range wide {
+				at := to.Apply(geom.Pt(float64(x)+0.5, float64(y)+0.5))
+				g.Pix[y*g.Stride+x] = 120 // the table
+				if px := image.Pt(int(math.Floor(at.X)), int(math.Floor(at.Y))); px.In(whole.Rect) {
+					g.Pix[y*g.Stride+x] = whole.GrayAt(px.X, px.Y).Y
+				}
+			}
+		}
+		p := &Photo{Picture: picture.Picture{Gray: g, Color: rgba(g)}}
+		return Part{p, Straight{Map: m, Bounds: geom.Box{Max: geom.Pt(float64(wide)/perMM, float64(high)/perMM)}}}
+	}
+	left := shown(600, 750, geom.Identity())
+	for _, degrees := range []float64{12, 90, 180, 277} {
+		mid := geom.Vec{X: 650, Y: 375} // of the paper, px
+		to := geom.Translate(mid).Mul(geom.Rotate(degrees * math.Pi / 180)).Mul(geom.Translate(geom.Vec{X: -300, Y: -300}))
+		right := shown(600, 600, to)
+		marks, ok, err := right.Photo.Meet(t.Context(), []Part{left}, right.Straight, nil)
+		if err != nil || !ok {
+			t.Errorf("turned by %v degrees it was not found: %v", degrees, err)
+			continue
+		}
+		for _, k := range marks {
+			if want := to.Apply(k.Here); k.There.Dist(want) > perMM {
+				t.Errorf("turned by %v degrees a mark lies at %v, not %v", degrees, k.There, want)
+			}
+		}
 	}
 }

@@ -10,6 +10,10 @@ import (
 // overlap.
 const blockSide = 18.0
 
+// mostBlocks is the share of blocks by the worst of which the misfit is told:
+// of a few the rim of the paper, its shadow or a strip's makes more than there is.
+const mostBlocks = 0.95
+
 // What lies farther apart than a line is wide shows no slope to measure by: it
 // is sought up to apartMost mm away, in steps of apartStep.
 const apartMost, apartStep = 3.0, 0.2
@@ -52,6 +56,7 @@ func (l laid) misfit(there, here patch, t geom.Affine) Misfit {
 	}
 	least := 0.2 * quantile(strong, 0.8)
 	f := Misfit{}
+	var off []float64
 	for at, s := range all {
 		way, big := s.way()
 		if s.strength() < least || big <= 0 {
@@ -65,9 +70,10 @@ func (l laid) misfit(there, here patch, t geom.Affine) Misfit {
 		}
 		f.Points++
 		f.RMS += d * d
-		f.Worst = max(f.Worst, d)
+		off = append(off, d)
 	}
 	f.RMS = math.Sqrt(f.RMS / float64(max(f.Points, 1)))
+	f.Worst = quantile(off, mostBlocks)
 	return f
 }
 

@@ -27,7 +27,7 @@ type Mark struct {
 // Joined is where a part lies among the others.
 type Joined struct {
 	Map     Map     // of the joined part, to the mm of the others
-	Misfit  Misfit  // how far what both pictures show lies apart, over the overlap
+	Misfit  Misfit  // how far what both pictures show lies apart, over the overlap but for its worst twentieth
 	Refined bool    // the overlap was laid together; else the marks alone count
 	Moved   float64 // mm by which the overlap moved the part from its marks, at most
 }
