@@ -3,6 +3,7 @@ package ui
 import "quarterstep/assets/words"
 
 // counts say how many there are of what the window counts.
+// words: none
 var counts = map[string]func(n int) string{
 	"change":     func(n int) string { return words.N(n, "%d change", "%d changes", n) },
 	"correction": func(n int) string { return words.N(n, "%d correction", "%d corrections", n) },

@@ -13,6 +13,9 @@ import (
 	"quarterstep/ui/scene"
 )
 
+// foldGrows is the name of the panel among the folds.
+const foldGrows = "How it grows" // words: none
+
 // growthStep is what the window keeps of the How it grows panel.
 type growthStep struct {
 	piece  string // the piece it was of
@@ -45,7 +48,7 @@ func (w *Window) connectGrowth() {
 		}
 	}
 	g.OnGrown = w.relaySide
-	w.folds["How it grows"].OnFold = func(bool) { w.relaySide() }
+	w.folds[foldGrows].OnFold = func(bool) { w.relaySide() }
 }
 
 // once is the piece in hand where it was printed once.
@@ -61,7 +64,7 @@ func (w *Window) once() (model.Piece, bool) {
 // showGrowth shows the panel for a piece printed once, and hides it else.
 func (w *Window) showGrowth() {
 	q, ok := w.once()
-	f := w.folds["How it grows"]
+	f := w.folds[foldGrows]
 	if !ok {
 		f.Hide()
 		return

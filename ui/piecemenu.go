@@ -44,7 +44,7 @@ func (w *Window) pieceItems(q model.Piece) []*fyne.MenuItem {
 		w.layMenu(q), share, all,
 	}
 	if printedOnce(q) {
-		items = append(items, fyne.NewMenuItem(words.T("How it grows"), func() { w.unfold("How it grows"); w.relaySide() }))
+		items = append(items, fyne.NewMenuItem(words.T("How it grows"), func() { w.unfold(foldGrows); w.relaySide() }))
 	}
 	return append(items, fyne.NewMenuItemSeparator(), back,
 		fyne.NewMenuItem(words.T("Increment sheet ..."), func() { w.saveSheets([]string{q.ID}, q.Name) }))

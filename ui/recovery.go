@@ -224,11 +224,13 @@ func (w *Window) rescue(opened time.Time) {
 	if fault == nil {
 		return
 	}
+	// words: none
 	fmt.Fprintf(os.Stderr, "quarterstep: a fault of the program: %v\n%s", fault, debug.Stack())
 	if j := w.safe.journal; j != nil {
 		if err := j.Flush(); err != nil {
 			fmt.Fprintln(os.Stderr, "quarterstep:", err)
 		} else {
+			// words: none
 			fmt.Fprintln(os.Stderr, "quarterstep: the unsaved work is kept and will be offered at the next start.")
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"quarterstep/app/edit"
 	"quarterstep/app/trace"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -19,11 +20,11 @@ var traceCuts = []struct {
 func cutWords() []string {
 	var out []string
 	for _, c := range traceCuts {
-		words := fmt.Sprint(c.number)
+		way := fmt.Sprint(c.number)
 		if c.fold {
-			words += " on the fold"
+			way = words.F("%s on the fold", way)
 		}
-		out = append(out, words)
+		out = append(out, way)
 	}
 	return out
 }
@@ -54,9 +55,9 @@ func (w *Window) chooseCut(i int) {
 	c := traceCuts[i]
 	switch {
 	case !ok && c.fold:
-		w.say("Trace a size first, then choose the fold: it asks for the edge that lies on it.")
+		w.say(words.T("Trace a size first, then choose the fold: it asks for the edge that lies on it."))
 	case ok:
-		w.do("cut "+cutWords()[i], w.cutAs(k, c.number, c.fold))
+		w.do(words.F("cut %s", cutWords()[i]), w.cutAs(k, c.number, c.fold))
 		if c.fold && !hasFold(k) {
 			t.mark, t.aiming = markMaking{kind: foldMark}, false
 		}
@@ -91,12 +92,12 @@ func markFold(id, size string, at []geom.Point) func(model.Pattern) (model.Patte
 	return func(p model.Pattern) (model.Pattern, error) {
 		k := p.TracingIndex(id)
 		if k < 0 {
-			return p, fmt.Errorf("nothing is traced yet")
+			return p, words.Error("nothing is traced yet")
 		}
 		line, _ := trace.LineOf(p.Tracings[k], size)
 		j, ok := trace.EdgeNear(line, at[0])
 		if !ok {
-			return p, fmt.Errorf("the line of size %s has no edge there; trace it first", size)
+			return p, words.Errorf("the line of size %s has no edge there; trace it first", size)
 		}
 		return edit.FoldTracedEdge(id, size, j, true)(p)
 	}

@@ -6,6 +6,7 @@ import (
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
 	"quarterstep/app/trace"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/follow"
@@ -130,11 +131,11 @@ func (w *Window) moveOf(h grip, to geom.Point, let bool) (tracedMove, bool) {
 	if h.corner < 0 {
 		return tracedMove{
 			edit:  edit.ReshapeEdge(t.id, t.size, h.edge, bent(line, h, to)),
-			label: "move a point on size " + t.size,
+			label: words.F("move a point on size %s", t.size),
 		}, true
 	}
 	m := w.movedCorner(k, line, h.corner, to, let)
-	m.label = "move a corner of size " + t.size
+	m.label = words.F("move a corner of size %s", t.size)
 	return m, true
 }
 

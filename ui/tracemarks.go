@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/ui/panel"
@@ -19,17 +20,18 @@ type markMaking struct {
 
 // traceMark is one kind of mark that can be put on the piece being traced.
 type traceMark struct {
-	kind  string
+	kind  string // its English word
+	word  words.Text
 	icon  theme.Name
 	need  int // clicks
 	asks  []string
 	place func(id, size string, at []geom.Point) func(model.Pattern) (model.Pattern, error)
 }
 
-func lineMark(kind model.LineKind, icon theme.Name, word string) traceMark {
+func lineMark(kind model.LineKind, icon theme.Name, ask string) traceMark {
 	return traceMark{
-		kind: word, icon: icon, need: 2,
-		asks: []string{"click one end of the " + word, "click its other end"},
+		kind: string(lineWord(kind)), word: lineWord(kind), icon: icon, need: 2,
+		asks: []string{ask, words.T("click its other end")},
 		place: func(id, _ string, at []geom.Point) func(model.Pattern) (model.Pattern, error) {
 			return edit.AddTracedLine(id, kind, "", at[0], at[1])
 		},
@@ -38,36 +40,36 @@ func lineMark(kind model.LineKind, icon theme.Name, word string) traceMark {
 
 // traceMarks are the marks in the order of their buttons.
 func traceMarks() []traceMark {
-	notch := func(word string, icon theme.Name, double bool) traceMark {
+	notch := func(word words.Text, icon theme.Name, ask string, double bool) traceMark {
 		return traceMark{
-			kind: word, icon: icon, need: 1, asks: []string{"click the " + word + " on the line of its size"},
+			kind: string(word), word: word, icon: icon, need: 1, asks: []string{ask},
 			place: func(id, size string, at []geom.Point) func(model.Pattern) (model.Pattern, error) {
 				return edit.AddTracedNotch(id, size, at[0], double)
 			},
 		}
 	}
 	return []traceMark{
-		lineMark(model.Grain, theme.Grain, "grain line"),
-		lineMark(model.Lengthen, theme.Lengthen, "lengthen line"),
-		notch("notch", theme.Notch, false),
-		notch("double notch", theme.DoubleNotch, true),
+		lineMark(model.Grain, theme.Grain, words.T("click one end of the grain line")),
+		lineMark(model.Lengthen, theme.Lengthen, words.T("click one end of the lengthen line")),
+		notch(words.Text("notch"), theme.Notch, words.T("click the notch on the line of its size"), false),
+		notch(words.Text("double notch"), theme.DoubleNotch, words.T("click the double notch on the line of its size"), true),
 		{
-			kind: "dart", icon: theme.Dart, need: 3,
-			asks: []string{"click the end of one leg of the dart", "click the point of the dart", "click the end of its other leg"},
+			kind: "dart", word: words.Text("dart"), icon: theme.Dart, need: 3,
+			asks: []string{words.T("click the end of one leg of the dart"), words.T("click the point of the dart"), words.T("click the end of its other leg")},
 			place: func(id, size string, at []geom.Point) func(model.Pattern) (model.Pattern, error) {
-				return edit.AddTracedDart(id, "dart", size, at[0], at[1], at[2])
+				return edit.AddTracedDart(id, words.T("dart"), size, at[0], at[1], at[2])
 			},
 		},
-		lineMark(model.BustLine, theme.BustLine, "bust line"),
-		lineMark(model.WaistLine, theme.WaistLine, "waist line"),
-		lineMark(model.HipLine, theme.HipLine, "hip line"),
+		lineMark(model.BustLine, theme.BustLine, words.T("click one end of the bust line")),
+		lineMark(model.WaistLine, theme.WaistLine, words.T("click one end of the waist line")),
+		lineMark(model.HipLine, theme.HipLine, words.T("click one end of the hip line")),
 	}
 }
 
 func markViews() []panel.MarkView {
 	var out []panel.MarkView
 	for _, m := range traceMarks() {
-		out = append(out, panel.MarkView{Name: m.icon, Word: m.kind, Hint: capital(m.kind) + ": " + m.asks[0]})
+		out = append(out, panel.MarkView{Name: m.icon, Word: m.word.String(), Hint: capital(m.word.String()) + ": " + m.asks[0]})
 	}
 	return out
 }
@@ -75,7 +77,7 @@ func markViews() []panel.MarkView {
 // makingMark is the mark under way; the fold has no button of its own.
 func (w *Window) makingMark() (traceMark, int, bool) {
 	if w.paper.trace.mark.kind == foldMark {
-		return traceMark{kind: foldMark, need: 1, asks: []string{"click the edge that lies on the fold"}, place: markFold}, -1, true
+		return traceMark{kind: foldMark, word: words.Text("fold"), need: 1, asks: []string{words.T("click the edge that lies on the fold")}, place: markFold}, -1, true
 	}
 	for i, m := range traceMarks() {
 		if m.kind == w.paper.trace.mark.kind {
@@ -116,7 +118,7 @@ func (w *Window) clickMark(at geom.Point) {
 		t.mark.kind = ""
 	}
 	w.tracingID(w.doc.Pattern())
-	w.makeTracing("mark the "+m.kind, m.place(t.id, t.size, clicks))
+	w.makeTracing(words.F("mark the %s", m.word), m.place(t.id, t.size, clicks))
 	w.refresh()
 }
 
@@ -155,5 +157,5 @@ func (w *Window) markAsk() string {
 	if !ok {
 		return ""
 	}
-	return fmt.Sprintf("*%s:* %s", capital(m.kind), m.asks[min(len(w.paper.trace.mark.clicks), len(m.asks)-1)])
+	return fmt.Sprintf("*%s:* %s", capital(m.word.String()), m.asks[min(len(w.paper.trace.mark.clicks), len(m.asks)-1)])
 }

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -8,6 +9,7 @@ import (
 
 	"quarterstep/app/edit"
 	"quarterstep/app/trace"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/follow"
@@ -35,7 +37,7 @@ func (w *Window) tracedItems(at geom.Point, reach float64) []*fyne.MenuItem {
 	}
 	out := w.doubtItems(k, at, reach)
 	if nth, name, ok := markAt(k, at, reach); ok {
-		return append(out, fyne.NewMenuItem("Take this "+name+" away", func() { w.do("take a "+name+" away", edit.RemoveTracedMark(t.id, nth)) }))
+		return append(out, fyne.NewMenuItem(words.F("Take this %s away", name), func() { w.do(words.F("take a %s away", name), edit.RemoveTracedMark(t.id, nth)) }))
 	}
 	if h := w.regrip(w.gripAt(at, reach)); h.on {
 		t.picked = h
@@ -57,7 +59,7 @@ func (w *Window) doubtItems(k model.Tracing, at geom.Point, reach float64) []*fy
 		return nil
 	}
 	return []*fyne.MenuItem{
-		fyne.NewMenuItem("I looked, the line is right here", func() {
+		fyne.NewMenuItem(words.T("I looked, the line is right here"), func() {
 			for size, ds := range t.doubts {
 				t.doubts[size] = slices.DeleteFunc(slices.Clone(ds), near)
 			}
@@ -71,11 +73,11 @@ func (w *Window) doubtItems(k model.Tracing, at geom.Point, reach float64) []*fy
 func (w *Window) pointItems(k model.Tracing, h grip) []*fyne.MenuItem {
 	t := w.paper.trace
 	if h.corner < 0 {
-		return []*fyne.MenuItem{fyne.NewMenuItem("Take this point off", w.removePicked)}
+		return []*fyne.MenuItem{fyne.NewMenuItem(words.T("Take this point off"), w.removePicked)}
 	}
-	items := []*fyne.MenuItem{fyne.NewMenuItem("Take this corner out of size "+t.size, w.removePicked)}
+	items := []*fyne.MenuItem{fyne.NewMenuItem(words.F("Take this corner out of size %s", t.size), w.removePicked)}
 	if line, _ := trace.LineOf(k, t.size); line.Closed && alikeSizes(k, line) > 1 {
-		items = append(items, fyne.NewMenuItem("Take it out of every size", func() { w.removeCornerEverywhere(line, h.corner) }))
+		items = append(items, fyne.NewMenuItem(words.T("Take it out of every size"), func() { w.removeCornerEverywhere(line, h.corner) }))
 	}
 	return items
 }
@@ -84,23 +86,23 @@ func (w *Window) pointItems(k model.Tracing, h grip) []*fyne.MenuItem {
 func (w *Window) edgeItems(k model.Tracing, line model.TracedSize, j int, at geom.Point) []*fyne.MenuItem {
 	t := w.paper.trace
 	items := []*fyne.MenuItem{
-		fyne.NewMenuItem("Add a corner here", func() { w.addCorner(j, at) }),
-		fyne.NewMenuItem("Add a point on the curve here", func() { w.addCurvePoint(j, at) }),
+		fyne.NewMenuItem(words.T("Add a corner here"), func() { w.addCorner(j, at) }),
+		fyne.NewMenuItem(words.T("Add a point on the curve here"), func() { w.addCurvePoint(j, at) }),
 	}
 	if line.Closed && alikeSizes(k, line) > 1 {
-		items = slices.Insert(items, 1, fyne.NewMenuItem("Add a corner here in every size", func() { w.addCornerEverywhere(line, j, at) }))
+		items = slices.Insert(items, 1, fyne.NewMenuItem(words.T("Add a corner here in every size"), func() { w.addCornerEverywhere(line, j, at) }))
 	}
 	now := edgeSaid(k, line, j)
-	fold := fyne.NewMenuItem("On the fold", func() { w.foldEdge(line.Size, j, now.Kind != model.Fold) })
+	fold := fyne.NewMenuItem(words.T("On the fold"), func() { w.foldEdge(line.Size, j, now.Kind != model.Fold) })
 	fold.Checked = now.Kind == model.Fold
 	return append(
 		items,
 		fyne.NewMenuItemSeparator(),
-		fyne.NewMenuItem("Make this edge straight", func() {
-			w.do("straighten an edge of size "+t.size, edit.ReshapeEdge(t.id, t.size, j, geom.Path{geom.Line(line.Edges[j].Start(), line.Edges[j].End())}))
+		fyne.NewMenuItem(words.T("Make this edge straight"), func() {
+			w.do(words.F("straighten an edge of size %s", t.size), edit.ReshapeEdge(t.id, t.size, j, geom.Path{geom.Line(line.Edges[j].Start(), line.Edges[j].End())}))
 			w.refresh()
 		}),
-		fyne.NewMenuItem("Follow the printed line again", func() { w.followAgain(k, line, j) }),
+		fyne.NewMenuItem(words.T("Follow the printed line again"), func() { w.followAgain(k, line, j) }),
 		fold,
 		w.namesItem(line.Size, j, now),
 	)
@@ -118,9 +120,9 @@ func edgeSaid(k model.Tracing, line model.TracedSize, j int) model.Edge {
 }
 
 func (w *Window) foldEdge(size string, j int, on bool) {
-	label := "an edge on the fold"
+	label := words.T("an edge on the fold")
 	if !on {
-		label = "an edge off the fold"
+		label = words.T("an edge off the fold")
 	}
 	w.do(label, edit.FoldTracedEdge(w.paper.trace.id, size, j, on))
 	w.refresh()
@@ -130,39 +132,40 @@ func (w *Window) foldEdge(size string, j int, on bool) {
 func (w *Window) followAgain(k model.Tracing, line model.TracedSize, j int) {
 	t := &w.paper.trace
 	e := w.tracer().Edge(k, line, j, line.Corners[(j+1)%len(line.Corners)], nil)
-	w.do("follow an edge of size "+t.size+" again", edit.ReshapeEdge(t.id, t.size, j, e.Path))
+	w.do(words.F("follow an edge of size %s again", t.size), edit.ReshapeEdge(t.id, t.size, j, e.Path))
 	t.doubtAnew(t.size, line.Edges[j:j+1], e.Doubts)
 	w.refresh()
 }
 
 // edgeNames are what an edge may be, as the menu lists them.
 var edgeNames = []struct {
-	name string
+	name words.Text
 	kind model.EdgeKind
 }{
-	{"neckline", model.Plain},
-	{"shoulder", model.Plain},
-	{"armhole", model.Plain},
-	{"side seam", model.Plain},
-	{"waist", model.Plain},
-	{"hem", model.Hem},
-	{"centre front", model.Centre},
-	{"centre back", model.Centre},
-	{"sleeve cap", model.Plain},
-	{"sleeve seam", model.Plain},
-	{"free edge", model.Plain},
+	{words.Text("neckline"), model.Plain},
+	{words.Text("shoulder"), model.Plain},
+	{words.Text("armhole"), model.Plain},
+	{words.Text("side seam"), model.Plain},
+	{words.Text("waist"), model.Plain},
+	{words.Text("hem"), model.Hem},
+	{words.Text("centre front"), model.Centre},
+	{words.Text("centre back"), model.Centre},
+	{words.Text("sleeve cap"), model.Plain},
+	{words.Text("sleeve seam"), model.Plain},
+	{words.Text("free edge"), model.Plain},
 }
 
 // namesItem says what an edge is.
 func (w *Window) namesItem(size string, j int, now model.Edge) *fyne.MenuItem {
-	item := fyne.NewMenuItem("This edge is the", nil)
+	item := fyne.NewMenuItem(words.T("This edge is the"), nil)
 	item.ChildMenu = fyne.NewMenu("")
 	for _, e := range edgeNames {
-		choice := fyne.NewMenuItem(e.name, func() {
-			w.do("call an edge "+e.name, edit.NameEdgeOfSize(w.paper.trace.id, size, j, e.name, e.kind))
+		name := e.name.String()
+		choice := fyne.NewMenuItem(name, func() {
+			w.do(words.F("call an edge %s", name), edit.NameEdgeOfSize(w.paper.trace.id, size, j, name, e.kind))
 			w.refresh()
 		})
-		choice.Checked = now.Name == e.name
+		choice.Checked = now.Name == name || now.Name == string(e.name)
 		item.ChildMenu.Items = append(item.ChildMenu.Items, choice)
 	}
 	return item
@@ -180,26 +183,22 @@ func markAt(k model.Tracing, at geom.Point, reach float64) (nth int, name string
 		n++
 	}
 	for _, l := range k.Lines {
-		near(l.Drawn[0].Path, lineWord(l.Kind))
+		near(l.Drawn[0].Path, lineWord(l.Kind).String())
 	}
 	for _, m := range k.Notches {
-		near(geom.Polyline(m.At, m.At.Add(geom.Vec{Y: tol})), "notch")
+		near(geom.Polyline(m.At, m.At.Add(geom.Vec{Y: tol})), words.T("notch"))
 	}
 	for _, d := range k.Darts {
-		near(geom.Polyline(d.From, d.Apex, d.To), "dart")
+		near(geom.Polyline(d.From, d.Apex, d.To), words.T("dart"))
 	}
 	return nth, name, ok
 }
 
 // lineWord is what a kind of line is called.
-func lineWord(kind model.LineKind) string {
-	for word, of := range map[string]model.LineKind{
-		"grain line": model.Grain, "lengthen line": model.Lengthen, "bust line": model.BustLine,
-		"waist line": model.WaistLine, "hip line": model.HipLine,
-	} {
-		if of == kind {
-			return word
-		}
+func lineWord(kind model.LineKind) words.Text {
+	said := map[model.LineKind]words.Text{
+		model.Grain: "grain line", model.Lengthen: "lengthen line", model.BustLine: "bust line",
+		model.WaistLine: "waist line", model.HipLine: "hip line",
 	}
-	return "line"
+	return cmp.Or(said[kind], words.Text("line"))
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -36,7 +37,7 @@ func (w *Window) pinnedMove(k model.Tracing, line model.TracedSize, h grip, to g
 	e := w.tracer().Edge(k, line, h.edge, line.Corners[(h.edge+1)%len(line.Corners)], t.way(line.Size, was, h, to))
 	return tracedMove{
 		edit:   edit.ReshapeEdge(t.id, t.size, h.edge, e.Path),
-		label:  "move a point on size " + t.size,
+		label:  words.F("move a point on size %s", t.size),
 		was:    []geom.Path{was},
 		doubts: e.Doubts,
 	}

@@ -4,6 +4,7 @@ import (
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
 	"quarterstep/app/trace"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/follow"
@@ -66,11 +67,11 @@ func (w *Window) removePicked() {
 	t.picked = grip{}
 	switch {
 	case !h.on:
-		w.say("Click a corner or a point of the line first, with the tool Move.")
+		w.say(words.T("Click a corner or a point of the line first, with the tool Move."))
 	case h.corner >= 0:
 		w.removeCorner(h.corner)
 	default:
-		w.do("take a point off size "+t.size, edit.RemoveTracedPoint(t.id, t.size, h.edge, h.k))
+		w.do(words.F("take a point off size %s", t.size), edit.RemoveTracedPoint(t.id, t.size, h.edge, h.k))
 	}
 	w.refresh()
 }
@@ -82,7 +83,7 @@ func (w *Window) removeCorner(c int) {
 	k, _ := w.tracing()
 	line, _ := trace.LineOf(k, t.size)
 	e := w.withoutCorner(k, line, c)
-	if err := w.doc.Do("take a corner out of size "+t.size, edit.RemoveTracedCorner(t.id, t.size, c, e.Path)); err != nil {
+	if err := w.doc.Do(words.F("take a corner out of size %s", t.size), edit.RemoveTracedCorner(t.id, t.size, c, e.Path)); err != nil {
 		w.say(err.Error())
 		return
 	}
@@ -131,7 +132,7 @@ func alikeSizes(k model.Tracing, line model.TracedSize) int {
 // addCorner puts a corner on edge j of the line in hand.
 func (w *Window) addCorner(j int, at geom.Point) {
 	t := w.paper.trace
-	w.do("add a corner to size "+t.size, edit.AddTracedCorner(t.id, t.size, j, w.tracer().OntoPrint(at)))
+	w.do(words.F("add a corner to size %s", t.size), edit.AddTracedCorner(t.id, t.size, j, w.tracer().OntoPrint(at)))
 	w.refresh()
 }
 
@@ -145,7 +146,7 @@ func (w *Window) addCornerEverywhere(line model.TracedSize, j int, at geom.Point
 		return
 	}
 	start := line.Edges[j].Start()
-	w.do("add a corner to every size", w.everySize(line, j, func(s model.TracedSize, i int) session.Edit {
+	w.do(words.T("add a corner to every size"), w.everySize(line, j, func(s model.TracedSize, i int) session.Edit {
 		e, here := s.Edges[i], share
 		if e.End().Dist(start) < e.Start().Dist(start) { // run the other way round
 			here = 1 - share
@@ -166,7 +167,7 @@ func (w *Window) removeCornerEverywhere(line model.TracedSize, c int) {
 	t := w.paper.trace
 	k, _ := w.tracing()
 	at := line.Corners[c]
-	w.do("take a corner out of every size", w.everySize(line, c, func(s model.TracedSize, i int) session.Edit {
+	w.do(words.T("take a corner out of every size"), w.everySize(line, c, func(s model.TracedSize, i int) session.Edit {
 		n := len(s.Corners)
 		if next := (i + 1) % n; s.Corners[next].Dist(at) < s.Corners[i].Dist(at) { // run the other way round
 			i = next
@@ -179,7 +180,7 @@ func (w *Window) removeCornerEverywhere(line model.TracedSize, c int) {
 // addCurvePoint puts a point on a curve of the line in hand.
 func (w *Window) addCurvePoint(j int, at geom.Point) {
 	t := w.paper.trace
-	w.do("add a point to size "+t.size, edit.AddTracedPoint(t.id, t.size, j, at))
+	w.do(words.F("add a point to size %s", t.size), edit.AddTracedPoint(t.id, t.size, j, at))
 	w.refresh()
 }
 

@@ -1,10 +1,10 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 
 	"quarterstep/app/trace"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/ui/panel"
 )
@@ -16,7 +16,16 @@ const (
 	traceOne  // the others come from gaps that are typed
 )
 
-var traceWays = []string{"Every printed size", "Smallest and largest only", "One size, the gaps typed"}
+var traceWays = []words.Text{"Every printed size", "Smallest and largest only", "One size, the gaps typed"}
+
+// traceWayNames are traceWays as the panel lists them.
+func traceWayNames() []string {
+	var out []string
+	for _, way := range traceWays {
+		out = append(out, way.String())
+	}
+	return out
+}
 
 // printedSizes are the sizes on the paper, smallest first: those said, those of
 // pieces on the Shelf where nothing was said, and all that have a line already.
@@ -154,9 +163,9 @@ func (w *Window) sizeRow(k model.Tracing, sizes, traced []string, i int) panel.T
 	if slices.Contains(traced, sizes[i]) {
 		return row
 	}
-	row.Words = "made from the gaps you type"
+	row.Words = words.T("made from the gaps you type")
 	if w.paper.trace.ways == traceEnds {
-		row.Words = fmt.Sprintf("made from %s and %s", sizes[0], sizes[len(sizes)-1])
+		row.Words = words.F("made from %s and %s", sizes[0], sizes[len(sizes)-1])
 	}
 	return row
 }
@@ -172,7 +181,7 @@ func (w *Window) takeRow(i int) {
 	}
 	one := w.paper.trace.ways == traceOne && len(k.Sizes) == 0
 	if row := w.sizeRow(k, sizes, w.tracedSizes(p, k), i); !one && !slices.Contains(w.tracedSizes(p, k), sizes[i]) {
-		w.say("Size " + sizes[i] + " is " + row.Words + ". To trace it, choose " + traceWays[traceAll] + ".")
+		w.say(words.F("Size %s is %s. To trace it, choose %s.", sizes[i], row.Words, traceWays[traceAll]))
 		return
 	}
 	w.takeSize(sizes[i])

@@ -1,10 +1,9 @@
 package ui
 
 import (
-	"fmt"
-
 	"quarterstep/app/trace"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -13,7 +12,7 @@ import (
 // "7 pieces" where none is under way.
 func (w *Window) tracedLine(p model.Pattern) string {
 	if under := len(w.shelfPhotos(p)); under > 0 {
-		return fmt.Sprintf("%d of %d traced", len(p.Pieces), len(p.Pieces)+under)
+		return words.F("%d of %d traced", len(p.Pieces), len(p.Pieces)+under)
 	}
 	return count(len(p.Pieces), "piece")
 }
@@ -21,25 +20,25 @@ func (w *Window) tracedLine(p model.Pattern) string {
 // traceStatus is what the status bar says while a piece is traced.
 func (w *Window) traceStatus(p model.Pattern) []string {
 	k, _ := w.tracing()
-	on := fmt.Sprintf("Pointer on photo %d", w.paper.inHand+1)
+	on := words.F("Pointer on photo %d", w.paper.inHand+1)
 	if near := w.nearTraced(k); near != "" {
-		on += ", near *" + near + "*"
+		on = words.F("Pointer on photo %d, near *%s*", w.paper.inHand+1, near)
 	}
 	parts := []string{on}
 	if long := tracedLength(k); long > 0 {
-		parts = append(parts, "Traced *"+longAmount(long, p.Unit)+"* of line")
+		parts = append(parts, words.F("Traced *%s* of line", longAmount(long, p.Unit)))
 	}
 	t := w.paper.trace
 	line, _ := trace.LineOf(k, t.size)
 	switch {
 	case t.mark.kind != "":
-		parts = append(parts, "Esc lets go of the mark")
+		parts = append(parts, words.T("Esc lets go of the mark"))
 	case t.next.on:
-		parts = append(parts, "Enter confirms a corner, Esc takes the proposal away")
+		parts = append(parts, words.T("Enter confirms a corner, Esc takes the proposal away"))
 	case line.Closed:
-		parts = append(parts, "Delete takes the point in hand out, a right click shows more")
+		parts = append(parts, words.T("Delete takes the point in hand out, a right click shows more"))
 	default:
-		parts = append(parts, "Enter ends an edge, Backspace takes a point back, Shift: a point on the way, Ctrl: straight")
+		parts = append(parts, words.T("Enter ends an edge, Backspace takes a point back, Shift: a point on the way, Ctrl: straight"))
 	}
 	return parts
 }
@@ -55,7 +54,7 @@ func (w *Window) nearTraced(k model.Tracing) string {
 				continue
 			}
 			if _, _, d := e.Nearest(w.pointer, tol); d < best {
-				best, name = d, "size "+s.Size
+				best, name = d, words.F("size %s", s.Size)
 				if j < len(k.Edges) && k.Edges[j].Name != "" {
 					name += ", " + k.Edges[j].Name
 				}
@@ -69,9 +68,9 @@ func (w *Window) nearTraced(k model.Tracing) string {
 func longAmount(mm float64, u model.Unit) string {
 	const inch, metre = 25.4, 1000
 	if u == model.Inches {
-		return fmt.Sprintf("%.0f in", mm/inch)
+		return words.F("%.0f in", mm/inch)
 	}
-	return fmt.Sprintf("%.2f m", mm/metre)
+	return words.Figure(mm/metre, 2) + " m"
 }
 
 // tracedLength is how much line is traced, in mm, to a per cent.

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -10,6 +9,7 @@ import (
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
 	"quarterstep/app/trace"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/follow"
@@ -178,7 +178,7 @@ func (w *Window) traceClick(at geom.Point) {
 	t := &w.paper.trace
 	p := w.doc.Pattern()
 	if t.size == "" {
-		w.say("Choose the size chart and the printed sizes first, in the Photo panel.")
+		w.say(words.T("Choose the size chart and the printed sizes first, in the Photo panel."))
 		return
 	}
 	k, _ := w.tracing()
@@ -193,7 +193,7 @@ func (w *Window) traceClick(at geom.Point) {
 		}
 	}
 	if line.Closed {
-		w.say("The line of size " + t.size + " is done. Choose the next size, or drag a corner.")
+		w.say(words.F("The line of size %s is done. Choose the next size, or drag a corner.", t.size))
 		return
 	}
 	t.idle = false
@@ -210,9 +210,9 @@ func (w *Window) traceClick(at geom.Point) {
 	}
 	edge := w.followed(line, to)
 	e := edit.AddCorner(w.tracingID(p), t.size, to, edge.Path)
-	label := "a corner of size " + t.size
+	label := words.F("a corner of size %s", t.size)
 	if closing {
-		e, label = edit.CloseSize(t.id, t.size, edge.Path), "close size "+t.size
+		e, label = edit.CloseSize(t.id, t.size, edge.Path), words.F("close size %s", t.size)
 	}
 	if w.makeTracing(label, e) {
 		t.doubt(t.size, edge.Doubts)
@@ -256,7 +256,7 @@ func (w *Window) makeTracing(label string, e session.Edit) bool {
 
 // freePieceName is what a piece is called before it is named.
 func freePieceName(p model.Pattern) string {
-	return fmt.Sprintf("Piece %d", len(p.Pieces)+len(p.Tracings)+1)
+	return words.F("Piece %d", len(p.Pieces)+len(p.Tracings)+1)
 }
 
 // tracer is what tracing goes by on the photo in hand.
@@ -321,7 +321,7 @@ func (w *Window) undoPoint() {
 	case len(t.via) > 0:
 		t.via = t.via[:len(t.via)-1]
 	case t.id != "":
-		w.do("take a point back", edit.UndoPoint(t.id, t.size))
+		w.do(words.T("take a point back"), edit.UndoPoint(t.id, t.size))
 		delete(t.doubts, t.size)
 	}
 	t.live = follow.Edge{}
@@ -370,11 +370,11 @@ func (w *Window) finishSize() {
 	}
 	line, _ := trace.LineOf(k, t.size)
 	if line.Closed || len(line.Corners) < 3 {
-		w.say("A line needs three corners before it can be finished.")
+		w.say(words.T("A line needs three corners before it can be finished."))
 		return
 	}
 	edge := w.followed(line, line.Corners[0])
-	if w.makeTracing("close size "+t.size, edit.CloseSize(t.id, t.size, edge.Path)) {
+	if w.makeTracing(words.F("close size %s", t.size), edit.CloseSize(t.id, t.size, edge.Path)) {
 		t.doubt(t.size, edge.Doubts)
 		w.sizeDone()
 		w.refresh()
@@ -390,7 +390,7 @@ func (w *Window) shelve() {
 	}
 	p := w.doc.Pattern()
 	id := freshID("piece", func(id string) bool { return p.PieceIndex(id) < 0 })
-	if err := w.doc.Do("put "+k.Name+" on the Shelf", edit.FinishTracing(k.ID, id)); err != nil {
+	if err := w.doc.Do(words.F("put %s on the Shelf", k.Name), edit.FinishTracing(k.ID, id)); err != nil {
 		w.say(err.Error())
 		return
 	}
@@ -398,9 +398,9 @@ func (w *Window) shelve() {
 	w.hand.Piece, w.hand.Edge, w.hand.Point = id, "", ""
 	w.refresh()
 	if len(k.Sizes) == 1 {
-		w.unfold("How it grows")
-		w.say(k.Name + " is on the Shelf in size " + k.Sizes[0].Size + ". Type the gaps to the next size under How it grows.")
+		w.unfold(foldGrows)
+		w.say(words.F("%s is on the Shelf in size %s. Type the gaps to the next size under How it grows.", k.Name, k.Sizes[0].Size))
 		return
 	}
-	w.say(k.Name + " is on the Shelf. Click the first corner of the next piece, or go on to Grade.")
+	w.say(words.F("%s is on the Shelf. Click the first corner of the next piece, or go on to Grade.", k.Name))
 }

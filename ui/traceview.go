@@ -2,11 +2,11 @@ package ui
 
 import (
 	"cmp"
-	"fmt"
 	"strings"
 
 	"quarterstep/app/trace"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/ui/panel"
 	"quarterstep/ui/scene"
@@ -17,7 +17,7 @@ func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 	t := w.paper.trace
 	k, under := w.tracing()
 	v := &panel.LinesView{
-		Piece: cmp.Or(k.Name, t.name), Cuts: cutWords(), Chart: -1, Ways: traceWays, Way: t.ways, Follow: !t.straight, Marks: markViews(), Row: -1, Begun: under,
+		Piece: cmp.Or(k.Name, t.name), Cuts: cutWords(), Chart: -1, Ways: traceWayNames(), Way: t.ways, Follow: !t.straight, Marks: markViews(), Row: -1, Begun: under,
 	}
 	v.Cut = chosenCut(max(k.Cut, t.cut, 1), hasFold(k) || t.mark.kind == foldMark)
 	for i, c := range w.charts() {
@@ -40,18 +40,18 @@ func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 		}
 		v.Rows = append(v.Rows, row)
 	}
-	v.Done = fmt.Sprintf("%d of %d done", done, len(traced))
+	v.Done = words.F("%d of %d done", done, len(traced))
 	if line, ok := trace.LineOf(k, t.size); ok && len(line.Corners) > 0 {
 		v.Point = true
 		if !line.Closed && len(line.Corners) > 2 {
-			v.Finish = "Finish size " + t.size
+			v.Finish = words.F("Finish size %s", t.size)
 		}
 	}
 	if t.next.on {
-		v.Finish, v.Next = "Take size "+t.size+" as proposed", w.nextWord()
+		v.Finish, v.Next = words.F("Take size %s as proposed", t.size), w.nextWord()
 	}
 	if under && done > 0 && done == len(k.Sizes) && !t.next.on && ph.job.words == "" {
-		v.Shelf = "Put " + cmp.Or(k.Name, "the piece") + " on the Shelf"
+		v.Shelf = words.F("Put %s on the Shelf", cmp.Or(k.Name, words.T("the piece")))
 	}
 	v.Note = w.linesNote(p, ph, sizes)
 	return v
@@ -59,7 +59,7 @@ func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 
 // traceRow is one size's row.
 func (w *Window) traceRow(k model.Tracing, size string, i, n int) panel.TraceRowView {
-	row := panel.TraceRowView{Size: size, I: i, N: n, Words: "not traced yet"}
+	row := panel.TraceRowView{Size: size, I: i, N: n, Words: words.T("not traced yet")}
 	row.Width, row.Dash = scene.NestDash(i, n)
 	line, ok := trace.LineOf(k, size)
 	points := len(line.Corners)
@@ -70,9 +70,9 @@ func (w *Window) traceRow(k model.Tracing, size string, i, n int) panel.TraceRow
 	case ok && line.Closed:
 		row.Words, row.State = count(points, "point"), panel.Done
 	case ok && points > 0:
-		row.Words, row.State = count(points, "point")+", still open", panel.UnderWay
+		row.Words, row.State = words.F("%s, still open", count(points, "point")), panel.UnderWay
 	case w.paper.trace.next.on && w.paper.trace.size == size:
-		row.Words, row.State = "proposed, to be confirmed", panel.UnderWay
+		row.Words, row.State = words.T("proposed, to be confirmed"), panel.UnderWay
 	}
 	return row
 }
@@ -82,37 +82,36 @@ func (w *Window) linesNote(p model.Pattern, ph *photo, sizes []string) string {
 	t := w.paper.trace
 	switch {
 	case len(p.Chart.Sizes) == 0:
-		return "Choose the size chart, then the smallest and the largest size printed on the paper."
+		return words.T("Choose the size chart, then the smallest and the largest size printed on the paper.")
 	case len(sizes) == 0:
-		return "Choose the smallest and the largest size printed on the paper."
+		return words.T("Choose the smallest and the largest size printed on the paper.")
 	case ph.lines == nil && ph.job.words == "" && !t.straight:
-		return "The printed lines could not be made ready, so edges are drawn straight from click to click."
+		return words.T("The printed lines could not be made ready, so edges are drawn straight from click to click.")
 	}
 	k, _ := w.tracing()
 	all := t.allDoubts(k)
 	if len(all) == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%s to look at, marked in amber: %s.", count(len(all), "place"), strings.TrimSuffix(all[0].Say, "."))
+	return words.F("%s to look at, marked in amber: %s.", count(len(all), "place"), strings.TrimSuffix(all[0].Say, "."))
 }
 
 func (w *Window) traceAsk() string {
 	t := w.paper.trace
 	k, _ := w.tracing()
 	line, _ := trace.LineOf(k, t.size)
-	head := "*Size " + t.size + ":* "
 	switch n := len(line.Corners); {
 	case t.size == "":
-		return "Choose the size chart and the printed sizes in the panel at the right"
+		return words.T("Choose the size chart and the printed sizes in the panel at the right")
 	case t.next.on:
-		return fmt.Sprintf("%sEnter if corner %d of %d is right, else click where it is", head, t.next.at+1, len(t.next.Line.Corners))
+		return words.F("*Size %s:* Enter if corner %d of %d is right, else click where it is", t.size, t.next.at+1, len(t.next.Line.Corners))
 	case line.Closed:
-		return head + "done. Drag a corner to mend it"
+		return words.F("*Size %s:* done. Drag a corner to mend it", t.size)
 	case n == 0:
-		return head + "click its first corner"
+		return words.F("*Size %s:* click its first corner", t.size)
 	case n < 3:
-		return head + "click the next corner to end this edge"
+		return words.F("*Size %s:* click the next corner to end this edge", t.size)
 	default:
-		return head + "click the next corner, or the first one to close the line"
+		return words.F("*Size %s:* click the next corner, or the first one to close the line", t.size)
 	}
 }

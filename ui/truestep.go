@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/grading/check"
 	"quarterstep/grading/link"
@@ -134,11 +135,11 @@ func seamsOff(p model.Pattern, r grading.Result) int {
 
 // trueState is the True step on the rail.
 func trueState(p model.Pattern, r grading.Result) panel.StepView {
-	v := panel.StepView{Name: "True", State: "all seams fit", Mark: panel.Done, Enabled: len(p.Pieces) > 0}
+	v := panel.StepView{Name: words.T("True"), State: words.T("all seams fit"), Mark: panel.Done, Enabled: len(p.Pieces) > 0}
 	if n := seamsOff(p, r); n > 0 {
-		v.State, v.Mark = fmt.Sprintf("%d to look at", n), panel.LookAt
+		v.State, v.Mark = words.F("%d to look at", n), panel.LookAt
 	} else if len(p.Links) == 0 {
-		v.State, v.Mark = "no links yet", panel.NotStarted
+		v.State, v.Mark = words.T("no links yet"), panel.NotStarted
 	}
 	return v
 }
@@ -251,28 +252,28 @@ func (w *Window) joinView(p model.Pattern, r grading.Result, l model.Link) panel
 		}
 	}
 	if l.Kind == model.SameLine {
-		v.Say = fmt.Sprintf("Both lines lie on each other within %s", finely(laid.Apart, p.Unit))
+		v.Say = words.F("Both lines lie on each other within %s", finely(laid.Apart, p.Unit))
 		return v
 	}
 	name := laid.Runs
 	if name == "" {
-		name = "line"
+		name = words.T("line")
 	}
 	const along = 150 // degrees: both lines leave the same way, so they are a seam too
 	if laid.Bend > along {
-		v.Say = "The seam goes on along the " + name
+		v.Say = words.F("The seam goes on along the %s", name)
 		return v
 	}
 	limit := check.LimitOf(p, check.LimitJoin)
 	switch printed, ok := printedBend(p, l, w.trues.end); {
 	case laid.Bend <= limit:
-		v.Say = fmt.Sprintf("The %s runs on flat, %.1f°", name, laid.Bend)
+		v.Say = words.F("The %s runs on flat, %s°", name, words.Figure(laid.Bend, 1))
 	case ok && laid.Bend <= printed+limit:
-		v.Say = fmt.Sprintf("The %s bends %.1f°, %.1f° in print", name, laid.Bend, printed)
+		v.Say = words.F("The %s bends %s°, %s° in print", name, words.Figure(laid.Bend, 1), words.Figure(printed, 1))
 	case ok:
-		v.Say, v.Look = fmt.Sprintf("The %s bends %.1f°, %.1f° in print", name, laid.Bend, printed), true
+		v.Say, v.Look = words.F("The %s bends %s°, %s° in print", name, words.Figure(laid.Bend, 1), words.Figure(printed, 1)), true
 	default:
-		v.Say, v.Look = fmt.Sprintf("The %s bends %.1f°", name, laid.Bend), true
+		v.Say, v.Look = words.F("The %s bends %s°", name, words.Figure(laid.Bend, 1)), true
 	}
 	return v
 }
@@ -324,7 +325,7 @@ func endNames(p model.Pattern, l model.Link) []string {
 func endName(p model.Pattern, s model.Stretch, end scene.End) string {
 	i := p.PieceIndex(s.Piece)
 	if i < 0 || len(s.Edges) == 0 {
-		return "end"
+		return words.T("end")
 	}
 	q := p.Pieces[i]
 	id, forward := s.Edges[0], !s.Reverse
@@ -333,12 +334,12 @@ func endName(p model.Pattern, s model.Stretch, end scene.End) string {
 	}
 	k := q.EdgeIndex(id)
 	if k < 0 {
-		return "end"
+		return words.T("end")
 	}
 	if !forward {
 		k = (k + 1) % len(q.Points)
 	}
-	return strings.ToLower(pointName(q, k))
+	return words.Small(pointName(q, k))
 }
 
 // misfitOf is how far the two lines of a same-line link are apart in print, mm;

@@ -1,10 +1,9 @@
 package ui
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading/check"
 	"quarterstep/grading/seam"
 	"quarterstep/model"
@@ -27,7 +26,7 @@ func long(mm float64, u model.Unit) string {
 	if u == model.Inches {
 		return easeOf(mm, u)
 	}
-	return measure.Format(mm, measure.WholeMM) + " mm"
+	return measure.Format(mm, measure.WholeMM) + " " + smallUnit(u)
 }
 
 // walkView is the seam walk of link l.
@@ -35,7 +34,7 @@ func walkView(p model.Pattern, l model.Link, w seam.Walk) panel.WalkView {
 	u := p.Unit
 	lead, follow := leadName(p, l), followName(p, l)
 	v := panel.WalkView{
-		Word: "ease", Ease: easeOf(w.Ease, u),
+		Word: words.C("of a seam", "ease"), Ease: easeOf(w.Ease, u),
 		Lead:   panel.WalkSide{Name: capital(lead), Length: long(w.Lead.Length, u), Long: w.Lead.Length},
 		Follow: panel.WalkSide{Name: capital(follow), Length: long(w.Follow.Length, u), Long: w.Follow.Length},
 	}
@@ -71,13 +70,12 @@ func walkView(p model.Pattern, l model.Link, w seam.Walk) panel.WalkView {
 func easeSay(p model.Pattern, ease float64, wanted seam.Range) (string, bool) {
 	off := ease - wanted.Hold(ease)
 	if math.Abs(off) <= check.LimitOf(p, check.LimitSeams) {
-		return "as wanted", false
+		return words.T("as wanted"), false
 	}
-	word := "more"
 	if off < 0 {
-		word = "less"
+		return words.F("%s less than wanted", easeOf(-off, p.Unit)), true
 	}
-	return fmt.Sprintf("%s %s than wanted", easeOf(math.Abs(off), p.Unit), word), true
+	return words.F("%s more than wanted", easeOf(off, p.Unit)), true
 }
 
 // worstPart is the part furthest off what it should have, -1 where none is off
@@ -120,19 +118,19 @@ func markNames(p model.Pattern, w seam.Walk) []string {
 		lead, meets := met[m.At]
 		name := m.Name
 		if m.Kind == seam.Notch {
-			name = "notch"
+			name = words.T("notch")
 			if meets && several {
-				name = shortName(p, w.Link, lead.Piece) + " notch"
+				name = words.F("%s notch", shortName(p, w.Link, lead.Piece))
 			}
 		} else if name == "" || meets && lead.Kind == seam.Join && lead.Name != "" {
 			name = lead.Name
 		}
-		out[i] = strings.ToLower(name)
+		out[i] = words.Small(name)
 		count[out[i]]++
 	}
 	for i, m := range w.Follow.Marks {
 		if m.Kind == seam.Notch && m.Double && count[out[i]] > 1 {
-			out[i] = "double " + out[i]
+			out[i] = words.F("double %s", out[i])
 		}
 	}
 	return out
@@ -150,13 +148,13 @@ func nameAt(w seam.Walk, names []string, at float64) string {
 
 // walkSay is what the walk shows, in a sentence.
 func walkSay(w seam.Walk, names []string, lead, follow string, meet int) string {
-	say := fmt.Sprintf("The %s laid along the %s", follow, lead)
+	say := words.F("The %s laid along the %s", follow, lead)
 	if n := len(names); n > 1 && names[0] != "" && names[n-1] != "" {
-		say += fmt.Sprintf(", %s to %s", names[0], names[n-1])
+		say = words.F("%s, %s to %s", say, names[0], names[n-1])
 	}
 	if meet >= 0 {
 		if at := nameAt(w, names, w.Parts[meet].From.Follow.At); at != "" {
-			say += ", both meeting at the " + at
+			say = words.F("%s, both meeting at the %s", say, at)
 		}
 	}
 	return say
@@ -166,23 +164,21 @@ func walkSay(w seam.Walk, names []string, lead, follow string, meet int) string 
 func mostSay(w seam.Walk, names []string, worst int, look bool) string {
 	if worst < 0 {
 		if len(w.Parts) > 1 {
-			return "The marks meet as in print."
+			return words.T("The marks meet as in print.")
 		}
 		return ""
 	}
 	k := w.Parts[worst]
 	from, to := nameAt(w, names, k.From.Follow.At), nameAt(w, names, k.To.Follow.At)
-	what := "Most of the extra"
 	switch {
-	case k.Over() < 0 && look:
-		what = "Most of what is missing"
-	case k.Over() < 0:
-		what = "What is missing"
-	case !look:
-		what = "What is over"
-	}
-	if len(w.Parts) == 1 || from == "" || to == "" {
+	case len(w.Parts) == 1 || from == "" || to == "":
 		return ""
+	case k.Over() < 0 && look:
+		return words.F("Most of what is missing sits between the %s and the %s.", from, to)
+	case k.Over() < 0:
+		return words.F("What is missing sits between the %s and the %s.", from, to)
+	case !look:
+		return words.F("What is over sits between the %s and the %s.", from, to)
 	}
-	return fmt.Sprintf("%s sits between the %s and the %s.", what, from, to)
+	return words.F("Most of the extra sits between the %s and the %s.", from, to)
 }

@@ -1,10 +1,10 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 
 	"quarterstep/app"
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/measure"
@@ -16,7 +16,7 @@ import (
 func wearerView(p model.Pattern, r grading.Result, report app.Report, tape *app.Checker, own bool) panel.WearerView {
 	v := panel.WearerView{Name: p.Target.Wearer, Unit: placeUnit(p.Unit), Own: own || p.Target.Own()}
 	if len(p.Chart.Sizes) == 0 {
-		v.Empty = "Choose a size chart on the Size strip."
+		v.Empty = words.T("Choose a size chart on the Size strip.")
 		return v
 	}
 	measures := app.Wearer(p)
@@ -29,22 +29,25 @@ func wearerView(p model.Pattern, r grading.Result, report app.Report, tape *app.
 	}
 	v.Notes = wearerNotes(p, measures, report)
 	v.Ease, v.Unknown = easeViews(p, r, report, tape)
-	v.EaseUnit = "in " + map[string]string{"in": "inches", "cm": "cm"}[v.Unit]
+	v.EaseUnit = words.T("in cm")
+	if p.Unit == model.Inches {
+		v.EaseUnit = words.T("in inches")
+	}
 	return v
 }
 
 // sizeLine is "Size 48 of House chart, EU: 4 steps, or 4 1/2 by bust."
 func sizeLine(p model.Pattern, r grading.Result) string {
 	if note := stepsNote(p, r, printedPlaces(p)); note != "" {
-		return fmt.Sprintf("Size %s of %s: %s.", r.Size, p.Chart.Name, note)
+		return words.F("Size %s of %s: %s.", r.Size, p.Chart.Name, note)
 	}
-	return fmt.Sprintf("Size %s of %s.", r.Size, p.Chart.Name)
+	return words.F("Size %s of %s.", r.Size, p.Chart.Name)
 }
 
 func chartFigures(p model.Pattern, measures []app.Measured) []panel.FigureView {
 	var out []panel.FigureView
 	for _, m := range measures {
-		out = append(out, panel.FigureView{Name: capital(string(m.Measure)), Figure: measure.FormatPlace(m.MM, p.Unit)})
+		out = append(out, panel.FigureView{Name: capital(m.Measure.Said()), Figure: measure.FormatPlace(m.MM, p.Unit)})
 	}
 	return out
 }
@@ -54,7 +57,7 @@ func chartFigures(p model.Pattern, measures []app.Measured) []panel.FigureView {
 func measureViews(p model.Pattern, measures []app.Measured) (views []panel.MeasureView, count, rest string) {
 	own := 0
 	for _, m := range measures {
-		v := panel.MeasureView{Name: capital(string(m.Measure)), Place: m.Says, Off: m.Off}
+		v := panel.MeasureView{Name: capital(m.Measure.Said()), Place: m.Says, Off: m.Off}
 		if m.Own {
 			own++
 			v.Own = girthFigure(m.MM, p.Unit)
@@ -64,9 +67,9 @@ func measureViews(p model.Pattern, measures []app.Measured) (views []panel.Measu
 		views = append(views, v)
 	}
 	if own < len(measures) {
-		rest = fmt.Sprintf("What you leave empty goes by size %s.", p.Chart.NameAt(p.Target.Place))
+		rest = words.F("What you leave empty goes by size %s.", p.Chart.NameAt(p.Target.Place))
 	}
-	return views, fmt.Sprintf("%d of %d", own, len(measures)), rest
+	return views, words.F("%d of %d", own, len(measures)), rest
 }
 
 // wearerNotes is what to look at: measurements off the chart, and what is found
@@ -75,8 +78,8 @@ func wearerNotes(p model.Pattern, measures []app.Measured, report app.Report) []
 	var out []string
 	for _, m := range measures {
 		if m.Off {
-			out = append(out, fmt.Sprintf("%s is %s by %s: the line goes on by the chart's last step.",
-				capital(string(m.Measure)), m.Says, measure.FormatPlace(m.By, p.Unit)))
+			out = append(out, words.F("%s is %s by %s: the line goes on by the chart's last step.",
+				capital(m.Measure.Said()), m.Says, measure.FormatPlace(m.By, p.Unit)))
 		}
 	}
 	said := map[string]bool{}
@@ -97,7 +100,7 @@ func easeViews(p model.Pattern, r grading.Result, report app.Report, tape *app.C
 	}
 	for _, g := range table.Rows {
 		v := panel.EaseView{
-			Name: capital(string(g.Measure)), Body: girthFigure(g.Target.Body, p.Unit),
+			Name: capital(g.Measure.Said()), Body: girthFigure(g.Target.Body, p.Unit),
 			Finished: girthFigure(g.Target.Finished, p.Unit), Ease: girthFigure(g.Target.Ease, p.Unit), Print: "–",
 			Look: slices.ContainsFunc(report.Findings, func(f app.Finding) bool { return f.Look && f.Girth == string(g.Measure) }),
 		}
@@ -110,7 +113,7 @@ func easeViews(p model.Pattern, r grading.Result, report app.Report, tape *app.C
 	for _, m := range table.Missing {
 		if !said[m.Measure] {
 			said[m.Measure] = true
-			unknown = append(unknown, capital(string(m.Measure))+": "+m.Why)
+			unknown = append(unknown, capital(m.Measure.Said())+": "+m.Why)
 		}
 	}
 	return rows, unknown
@@ -128,9 +131,9 @@ func girthFigure(mm float64, u model.Unit) string {
 // placeUnit is the unit girths are shown and typed in.
 func placeUnit(u model.Unit) string {
 	if u == model.Inches {
-		return string(model.Inches)
+		return words.C("inches", "in")
 	}
-	return string(model.Centimetres)
+	return words.T("cm")
 }
 
 // ownLine is "Maren: bust 50, waist 48 1/2, hip 52" or "Maren, size 48"; look

@@ -8,6 +8,7 @@ import (
 	"quarterstep/app"
 	"quarterstep/app/session"
 	"quarterstep/app/settings"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/sizechart"
@@ -194,13 +195,13 @@ func (w *Window) build() {
 	w.length = panel.NewLength()
 	w.photos, w.pill = panel.NewPhoto(), panel.NewPill()
 	w.start, w.tour = panel.NewStart(), panel.NewTour()
-	w.red = panel.NewRedStrip("Save elsewhere", w.saveAs)
+	w.red = panel.NewRedStrip(words.T("Save elsewhere"), w.saveAs)
 	w.folds = map[string]*panel.Fold{
-		"Length": panel.NewFold("Length", w.length), "Photo": panel.NewFold("Photo", w.photos),
-		"Pages": panel.NewFold("Pages", w.pages), "Increments": panel.NewFold("Increments", w.increments),
-		"Wearer": panel.NewFold("Wearer", w.wearer), "Links": panel.NewFold("Links", panel.Stacked(w.proposals, w.links, w.proposals.Search())),
-		"Checks": panel.NewFold("Checks", w.checks), "By eye": panel.NewFold("By eye", w.byEye),
-		"How it grows": panel.NewFold("How it grows", w.growth), "Dart": panel.NewFold("Dart", w.dart),
+		"Length": panel.NewFold(words.T("Length"), w.length), "Photo": panel.NewFold(words.T("Photo"), w.photos),
+		"Pages": panel.NewFold(words.T("Pages"), w.pages), "Increments": panel.NewFold(words.T("Increments"), w.increments),
+		"Wearer": panel.NewFold(words.T("Wearer"), w.wearer), "Links": panel.NewFold(words.T("Links"), panel.Stacked(w.proposals, w.links, w.proposals.Search())),
+		"Checks": panel.NewFold(words.T("Checks"), w.checks), "By eye": panel.NewFold(words.T("By eye"), w.byEye),
+		foldGrows: panel.NewFold(words.T("How it grows"), w.growth), "Dart": panel.NewFold(words.T("Dart"), w.dart),
 	}
 	w.connectRail()
 	w.connectTools()
@@ -219,7 +220,7 @@ func (w *Window) build() {
 	w.connectStart()
 	w.connectKeys()
 	w.order = nil
-	for _, name := range []string{"Photo", "Pages", "Length", "How it grows", "Increments", "Dart", "By eye", "Wearer", "Links", "Checks"} {
+	for _, name := range []string{"Photo", "Pages", "Length", foldGrows, "Increments", "Dart", "By eye", "Wearer", "Links", "Checks"} {
 		w.order = append(w.order, w.folds[name])
 	}
 	w.side = panel.NewSide(w.order...)
@@ -237,7 +238,7 @@ func (w *Window) goTo(step int) {
 	w.step = step
 	own := map[int]string{stepBringIn: "Photo", stepSizes: "Wearer", stepGrade: "Increments", stepLength: "Length", stepPrint: "Pages"}[step]
 	if step == stepGrade && w.doc != nil && w.sayHow() {
-		own = "How it grows"
+		own = foldGrows
 	}
 	for name, f := range w.folds {
 		f.SetOpen(name == own || step == stepTrue && (name == "Links" || name == "Checks"))
