@@ -146,7 +146,7 @@ func sizeNote(p model.Pattern, names []string) string {
 // sizesNamed is "size 46, 48, own measures".
 func sizesNamed(names []string) string {
 	list := strings.Join(names, ", ")
-	if strings.HasPrefix(list, model.OwnMeasures) {
+	if strings.HasPrefix(list, model.OwnMeasures()) {
 		return list
 	}
 	return "size " + list

@@ -10,6 +10,7 @@ import (
 type Measure string
 
 // The measures Quarterstep knows by name. A chart may carry others.
+// words: none
 const (
 	Steps     Measure = "steps" // the size's place in the chart
 	Bust      Measure = "bust"

@@ -103,7 +103,7 @@ func TestTheWearersOwnMeasures(t *testing.T) {
 	if v, ok := (model.Target{Place: 1}).Value(c, model.Bust); !ok || v != 920 {
 		t.Errorf("the chart's bust is %v, %v", v, ok)
 	}
-	if a, b := want.NameOn(c), (model.Target{Place: 1.5}).NameOn(c); a != model.OwnMeasures || b != "40 1/2" {
+	if a, b := want.NameOn(c), (model.Target{Place: 1.5}).NameOn(c); a != model.OwnMeasures() || b != "40 1/2" {
 		t.Errorf("the targets are called %q and %q", a, b)
 	}
 	if _, ok := want.Value(c, "knee"); ok {

@@ -5,6 +5,7 @@ type LinkKind string
 
 // SameLine: the follower's stretch is the leader's line (facing to neckline).
 // Sewn: the two stretches are sewn together, with Ease.
+// words: none
 const (
 	SameLine LinkKind = "same line"
 	Sewn     LinkKind = "sewn together"
@@ -35,6 +36,7 @@ type Refit string
 
 // The ways a follower gives way. Across and along are those of its grain;
 // start and end those of its stretch as walked.
+// words: none
 const (
 	NoRefit     Refit = ""
 	CapHeight   Refit = "cap height" // the stretch rises or falls between its ends

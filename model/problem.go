@@ -1,6 +1,10 @@
 package model
 
-import "strings"
+import (
+	"strings"
+
+	"quarterstep/assets/words"
+)
 
 // Problem is one rule a pattern breaks, and where. Piece, Size and Place are
 // as the sewist knows them and empty where they do not apply.
@@ -19,7 +23,7 @@ func (p Problem) Error() string {
 		where = append(where, p.Piece)
 	}
 	if p.Size != "" {
-		where = append(where, "size "+p.Size)
+		where = append(where, words.F("size %s", p.Size))
 	}
 	if p.Place != "" {
 		where = append(where, p.Place)

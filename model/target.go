@@ -1,5 +1,9 @@
 package model
 
+import (
+	"quarterstep/assets/words"
+)
+
 // PlaceFor is the place on the chart that measure m is wanted at: that of the
 // wearer's own measurement where she gave one, else the target's. It may lie
 // beyond the chart.
@@ -24,15 +28,15 @@ func (t Target) Value(c SizeChart, m Measure) (float64, bool) {
 // Own reports that the target rests on the wearer's own measurements.
 func (t Target) Own() bool { return len(t.Body) > 0 }
 
-// OwnMeasures is what the size wanted is called when it rests on the wearer's
-// own measurements.
-const OwnMeasures = "own measures"
+// OwnMeasures is what the size wanted is called, in the language in use, when it
+// rests on the wearer's own measurements.
+func OwnMeasures() string { return words.T("own measures") }
 
 // NameOn names the size wanted among the sizes of chart c: "48", or OwnMeasures
 // where it rests on the wearer's own.
 func (t Target) NameOn(c SizeChart) string {
 	if t.Own() {
-		return OwnMeasures
+		return OwnMeasures()
 	}
 	return c.NameAt(t.Place)
 }

@@ -1,10 +1,11 @@
 package model
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
+
+	"quarterstep/assets/words"
 )
 
 // MaxAllowance is the seam allowance in mm an edge must stay below.
@@ -62,7 +63,7 @@ func (p Pattern) Validate() error {
 	case len(c.found) == 0:
 		return nil
 	case c.untold > 0:
-		c.found = append(c.found, Problem{Rule: c.found[0].Rule, Say: fmt.Sprintf("and %d faults more", c.untold)})
+		c.found = append(c.found, Problem{Rule: c.found[0].Rule, Say: words.F("and %d faults more", c.untold)})
 	}
 	return c.found
 }
@@ -78,23 +79,23 @@ type checker struct {
 // mostTold is how many problems are told; nobody reads more.
 const mostTold = 50
 
-func (c *checker) add(rule int, size, place, format string, args ...any) {
+func (c *checker) add(rule int, size, place, say string) {
 	if len(c.found) >= mostTold {
 		c.untold++
 		return
 	}
-	c.found = append(c.found, Problem{rule, c.piece, size, place, fmt.Sprintf(format, args...)})
+	c.found = append(c.found, Problem{rule, c.piece, size, place, say})
 }
 
 func (c *checker) chart() {
-	const place = "size chart"
+	place := words.T("size chart")
 	if len(c.p.Chart.Sizes) == 0 && len(c.p.Pieces) > 0 {
-		c.add(1, "", place, "it has no sizes; choose a chart")
+		c.add(1, "", place, words.T("it has no sizes; choose a chart"))
 	}
 	taken := make(map[string]bool, 2*len(c.p.Chart.Sizes))
 	for _, s := range c.p.Chart.Sizes {
 		if s.Name == "" {
-			c.add(1, "", place, "a size has no name")
+			c.add(1, "", place, words.T("a size has no name"))
 		}
 		names := []string{foldName(s.Name), foldName(s.Alt)}
 		if names[0] == names[1] {
@@ -102,13 +103,13 @@ func (c *checker) chart() {
 		}
 		for _, n := range names {
 			if n != "" && taken[n] {
-				c.add(1, s.Name, place, "another size is called %s too", n)
+				c.add(1, s.Name, place, words.F("another size is called %s too", n))
 			}
 			taken[n] = true
 		}
 		for _, m := range sortedMeasures(s.Body) {
 			if v := s.Body[m]; m == Steps || !ordinary(v) || v <= 0 {
-				c.add(1, s.Name, place, "%s cannot be %v mm", m, v)
+				c.add(1, s.Name, place, words.F("%s cannot be %v mm", m.Said(), v))
 			}
 		}
 	}
@@ -126,18 +127,18 @@ func sortedMeasures(body map[Measure]float64) []Measure {
 func (c *checker) target() {
 	t := c.p.Target
 	if _, ok := c.p.Chart.At(t.Place, Steps); !ok && len(c.p.Chart.Sizes) > 0 {
-		c.add(2, "", "size wanted", "it lies off the chart, at place %v of %d", t.Place, len(c.p.Chart.Sizes))
+		c.add(2, "", words.T("size wanted"), words.F("it lies off the chart, at place %v of %d", t.Place, len(c.p.Chart.Sizes)))
 	}
 	if !slices.Contains([]Method{"", ByChart, BySteps}, t.Method) {
-		c.add(2, "", "size wanted", "there is no way of grading called %q", t.Method)
+		c.add(2, "", words.T("size wanted"), words.F("there is no way of grading called %q", t.Method))
 	}
 	for _, m := range sortedMeasures(t.Body) {
 		if v := t.Body[m]; m == Steps || m == "" || !ordinary(v) || v <= 0 {
-			c.add(2, "", "wearer", "%s cannot be %v mm", m, v)
+			c.add(2, "", words.T("wearer"), words.F("%s cannot be %v mm", m.Said(), v))
 		}
 	}
 	if !slices.Contains([]Unit{"", Centimetres, Inches}, c.p.Unit) {
-		c.add(2, "", "unit", "lengths cannot be shown in %q", c.p.Unit)
+		c.add(2, "", words.T("unit"), words.F("lengths cannot be shown in %q", c.p.Unit))
 	}
 }
 
@@ -146,10 +147,10 @@ func (c *checker) pieces() {
 	for i, q := range c.p.Pieces {
 		c.piece = q.Name
 		if c.piece == "" {
-			c.piece = fmt.Sprintf("piece %d", i+1)
+			c.piece = words.F("piece %d", i+1)
 		}
 		if why := ids.refuses(q.ID); why != "" {
-			c.add(3, "", "", "%s", why)
+			c.add(3, "", "", why)
 		}
 		pc := pieceChecker{checker: c, q: q}
 		pc.all()
@@ -160,24 +161,24 @@ func (c *checker) pieces() {
 func (c *checker) links() {
 	ids := idSet{}
 	for i, l := range c.p.Links {
-		place := fmt.Sprintf("link %d", i+1)
+		place := words.F("link %d", i+1)
 		if why := ids.refuses(l.ID); why != "" {
-			c.add(3, "", place, "%s", why)
+			c.add(3, "", place, why)
 		}
 		if l.Kind != SameLine && l.Kind != Sewn {
-			c.add(5, "", place, "%q is no kind of link", l.Kind)
+			c.add(5, "", place, words.F("%q is no kind of link", l.Kind))
 		}
 		if !ordinary(l.Ease) || !ordinary(l.Room) || l.Room < 0 {
-			c.add(12, "", place, "its ease is no number")
+			c.add(12, "", place, words.T("its ease is no number"))
 		}
 		if !slices.Contains(Refits, l.Refit) {
-			c.add(12, "", place, "nothing gives way by %q", l.Refit)
+			c.add(12, "", place, words.F("nothing gives way by %q", l.Refit))
 		}
 		if l.Kind == SameLine && (len(l.And) > 0 || l.Refit != NoRefit) {
-			c.add(12, "", place, "a line that follows another has one leader and does not give way")
+			c.add(12, "", place, words.T("a line that follows another has one leader and does not give way"))
 		}
 		for _, s := range append(l.Leads(), l.Follow) {
-			c.stretch(12, s, place, "take the link away")
+			c.stretch(12, s, place, words.T("take the link away"))
 		}
 	}
 }
@@ -185,15 +186,15 @@ func (c *checker) links() {
 func (c *checker) stretch(rule int, s Stretch, place, remedy string) {
 	i := c.p.PieceIndex(s.Piece)
 	if i < 0 {
-		c.add(rule, "", place, "a piece it joins is not there; %s", remedy)
+		c.add(rule, "", place, words.F("a piece it joins is not there; %s", remedy))
 		return
 	}
 	if len(s.Edges) == 0 {
-		c.add(rule, "", place, "it joins no edge of %s", c.p.Pieces[i].Name)
+		c.add(rule, "", place, words.F("it joins no edge of %s", c.p.Pieces[i].Name))
 	}
 	for _, e := range s.Edges {
 		if c.p.Pieces[i].EdgeIndex(e) < 0 {
-			c.add(rule, "", place, "an edge it joins is not on %s; %s", c.p.Pieces[i].Name, remedy)
+			c.add(rule, "", place, words.F("an edge it joins is not on %s; %s", c.p.Pieces[i].Name, remedy))
 		}
 	}
 }
@@ -205,9 +206,9 @@ type idSet map[string]bool
 func (s idSet) refuses(id string) string {
 	switch {
 	case id == "":
-		return "it has no ID"
+		return words.T("it has no ID")
 	case s[id]:
-		return fmt.Sprintf("its ID %q is taken", id)
+		return words.F("its ID %q is taken", id)
 	}
 	s[id] = true
 	return ""

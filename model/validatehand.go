@@ -3,6 +3,7 @@ package model
 import (
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -42,29 +43,31 @@ func (c *pieceChecker) curves() {
 
 // The two kinds of thing a hand corrects.
 const (
-	pointKind = "grade point"
-	edgeKind  = "edge"
+	pointKind words.Text = "grade point"
+	edgeKind  words.Text = "edge"
 )
 
 // correction adds what is wrong with one correction of the i-th point or edge;
 // below 0 it is not there.
-func (c *pieceChecker) correction(met map[key]bool, k key, i int, kind string, whole bool) {
+func (c *pieceChecker) correction(met map[key]bool, k key, i int, kind words.Text, whole bool) {
 	if i < 0 {
-		c.add(11, "", "hand corrections", "a corrected %s is not there", kind)
+		say := words.T("a corrected grade point is not there")
+		if kind == edgeKind {
+			say = words.T("a corrected edge is not there")
+		}
+		c.add(11, "", words.T("hand corrections"), say)
 		return
 	}
-	place := kind
-	switch kind {
-	case pointKind:
-		place = or(c.q.Points[i].Name, kind, i)
-	case edgeKind:
-		place = c.edgeName(i)
+	place := c.q.Points[i].Name
+	if kind == edgeKind {
+		place = c.q.Edges[i].Name
 	}
+	place = or(place, kind, i)
 	if _, ok := c.p.Chart.Place(k.stage); k.stage != "" && !ok {
-		c.add(11, k.stage, place, "it was corrected at a size the chart does not have")
+		c.add(11, k.stage, place, words.T("it was corrected at a size the chart does not have"))
 	}
 	if met[k] || !whole {
-		c.add(11, "", place, "its correction must be one, by an ordinary amount")
+		c.add(11, "", place, words.T("its correction must be one, by an ordinary amount"))
 	}
 	met[k] = true
 }
@@ -75,20 +78,20 @@ func (c *pieceChecker) growth() {
 	for _, g := range c.q.Gaps {
 		i := c.q.PointIndex(g.Point)
 		if i < 0 {
-			c.add(13, "", "typed gaps", "a grade point one is of is not there")
+			c.add(13, "", words.T("typed gaps"), words.T("a grade point one is of is not there"))
 			continue
 		}
 		if met[g.Point] || !ordinary(g.Across) || !ordinary(g.Along) {
-			c.add(13, "", or(c.q.Points[i].Name, "grade point", i), "its typed gap must be one, by an ordinary amount")
+			c.add(13, "", or(c.q.Points[i].Name, pointKind, i), words.T("its typed gap must be one, by an ordinary amount"))
 		}
 		met[g.Point] = true
 	}
 	ids := idSet{}
 	for i, cut := range c.q.Cuts {
-		place := or("", "cut line", i)
+		place := or("", words.Text("cut line"), i)
 		c.id(ids, cut.ID, place)
 		if !cut.From.Finite() || !cut.To.Finite() || cut.From.Dist(cut.To) < cutLeast || cut.Measure == "" || !ordinary(cut.Share) {
-			c.add(13, "", place, "it must have a length of at least %v mm, a measure and a share", cutLeast)
+			c.add(13, "", place, words.F("it must have a length of at least %v mm, a measure and a share", cutLeast))
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -23,20 +24,20 @@ type pieceChecker struct {
 func (c *pieceChecker) all() {
 	q := c.q
 	if len(q.Points) != len(q.Edges) || len(q.Edges) < leastEdges {
-		c.add(4, "", "", "it has %d grade points and %d edges; they must be as many, at least %d", len(q.Points), len(q.Edges), leastEdges)
+		c.add(4, "", "", words.F("it has %d grade points and %d edges; they must be as many, at least %d", len(q.Points), len(q.Edges), leastEdges))
 	}
 	if q.Cut < 0 {
-		c.add(4, "", "", "it cannot be cut %d times", q.Cut)
+		c.add(4, "", "", words.F("it cannot be cut %d times", q.Cut))
 	}
 	if q.Lining < 0 {
-		c.add(4, "", "", "it cannot be cut %d times in lining", q.Lining)
+		c.add(4, "", "", words.F("it cannot be cut %d times in lining", q.Lining))
 	}
 	if !ordinary(q.At.X) || !ordinary(q.At.Y) {
-		c.add(4, "", "", "its place on the Table is no number")
+		c.add(4, "", "", words.T("its place on the Table is no number"))
 	}
 	ids := idSet{}
 	for i, g := range q.Points {
-		c.id(ids, g.ID, or(g.Name, "grade point", i))
+		c.id(ids, g.ID, or(g.Name, words.Text("grade point"), i))
 	}
 	c.edges()
 	c.nest()
@@ -49,36 +50,36 @@ func (c *pieceChecker) all() {
 
 func (c *pieceChecker) id(ids idSet, id, place string) {
 	if why := ids.refuses(id); why != "" {
-		c.add(3, "", place, "%s", why)
+		c.add(3, "", place, why)
 	}
 }
 
 // or is the name, or "edge 3" where there is none.
-func or(name, kind string, i int) string {
+func or(name string, kind words.Text, i int) string {
 	if name != "" {
 		return name
 	}
 	return fmt.Sprintf("%s %d", kind, i+1)
 }
 
-func (c *pieceChecker) edgeName(i int) string { return or(c.q.Edges[i].Name, "edge", i) }
+func (c *pieceChecker) edgeName(i int) string { return or(c.q.Edges[i].Name, words.Text("edge"), i) }
 
 func (c *pieceChecker) edges() {
 	ids := idSet{}
 	for i, e := range c.q.Edges {
 		c.id(ids, e.ID, c.edgeName(i))
 		if !slices.Contains([]EdgeKind{Plain, Fold, Centre, Hem}, e.Kind) {
-			c.add(5, "", c.edgeName(i), "%q is no kind of edge", e.Kind)
+			c.add(5, "", c.edgeName(i), words.F("%q is no kind of edge", e.Kind))
 		}
 		if !(e.Allowance >= 0 && e.Allowance < MaxAllowance) {
-			c.add(5, "", c.edgeName(i), "a seam allowance of %v mm cannot be: it is from 0 to below %d", e.Allowance, MaxAllowance)
+			c.add(5, "", c.edgeName(i), words.F("a seam allowance of %v mm cannot be: it is from 0 to below %d", e.Allowance, MaxAllowance))
 		}
 	}
 }
 
 func (c *pieceChecker) nest() {
 	if len(c.q.Nest) == 0 {
-		c.add(6, "", "", "no size of it is printed")
+		c.add(6, "", "", words.T("no size of it is printed"))
 	}
 	before := -1
 	for _, o := range c.q.Nest {
@@ -86,9 +87,9 @@ func (c *pieceChecker) nest() {
 			place, ok := c.p.Chart.Place(size)
 			switch {
 			case !ok:
-				c.add(6, size, "", "the chart has no such size")
+				c.add(6, size, "", words.T("the chart has no such size"))
 			case place <= before:
-				c.add(6, size, "", "printed sizes must go from the smallest up, each once")
+				c.add(6, size, "", words.T("printed sizes must go from the smallest up, each once"))
 			default:
 				before = place
 			}
@@ -100,7 +101,7 @@ func (c *pieceChecker) nest() {
 func (c *pieceChecker) outline(o Outline) {
 	n := len(o.Edges)
 	if n != len(c.q.Edges) {
-		c.add(7, o.Size, "", "its line has %d edges, the piece %d", n, len(c.q.Edges))
+		c.add(7, o.Size, "", words.F("its line has %d edges, the piece %d", n, len(c.q.Edges)))
 		return
 	}
 	whole := true
@@ -115,7 +116,7 @@ func (c *pieceChecker) outline(o Outline) {
 	for i, e := range o.Edges {
 		next := (i + 1) % n
 		if gap := e.End().Dist(o.Edges[next].Start()); gap > ringTol {
-			c.add(7, o.Size, c.edgeName(i), "it ends %.3g mm from where %s starts", gap, c.edgeName(next))
+			c.add(7, o.Size, c.edgeName(i), words.F("it ends %.3g mm from where %s starts", gap, c.edgeName(next)))
 		}
 	}
 }
@@ -123,11 +124,11 @@ func (c *pieceChecker) outline(o Outline) {
 // path reports whether a path is there and whole, and adds what it lacks.
 func (c *pieceChecker) path(rule int, size, place string, path geom.Path) bool {
 	if len(path) == 0 {
-		c.add(rule, size, place, "there is no line")
+		c.add(rule, size, place, words.T("there is no line"))
 		return false
 	}
 	if err := path.Validate(); err != nil {
-		c.add(rule, size, place, "%v", err)
+		c.add(rule, size, place, err.Error())
 		return false
 	}
 	return true
@@ -137,10 +138,10 @@ func (c *pieceChecker) lines() {
 	ids := idSet{}
 	kinds := []LineKind{Grain, Lengthen, BustLine, WaistLine, HipLine, FoldLine, DartLine, Inner}
 	for i, l := range c.q.Lines {
-		place := or(l.Name, "line", i)
+		place := or(l.Name, words.Text("line"), i)
 		c.id(ids, l.ID, place)
 		if !slices.Contains(kinds, l.Kind) {
-			c.add(5, "", place, "%q is no kind of line", l.Kind)
+			c.add(5, "", place, words.F("%q is no kind of line", l.Kind))
 		}
 		sizes := sizeSet{}
 		for _, d := range l.Drawn {
@@ -156,10 +157,10 @@ type sizeSet map[string]bool
 // size adds what is wrong with a mark's size: off the chart, or met before.
 func (c *pieceChecker) size(rule int, met sizeSet, size, place string) {
 	if _, ok := c.p.Chart.Place(size); size != "" && !ok {
-		c.add(rule, size, place, "the chart has no such size")
+		c.add(rule, size, place, words.T("the chart has no such size"))
 	}
 	if met[size] {
-		c.add(rule, size, place, "it is marked twice in this size")
+		c.add(rule, size, place, words.T("it is marked twice in this size"))
 	}
 	met[size] = true
 }
@@ -167,16 +168,16 @@ func (c *pieceChecker) size(rule int, met sizeSet, size, place string) {
 func (c *pieceChecker) notches() {
 	ids := idSet{}
 	for i, n := range c.q.Notches {
-		place := fmt.Sprintf("notch %d", i+1)
+		place := words.F("notch %d", i+1)
 		c.id(ids, n.ID, place)
 		edge := c.q.EdgeIndex(n.Edge)
 		if edge < 0 {
-			c.add(9, "", place, "the edge it is on is not there")
+			c.add(9, "", place, words.T("the edge it is on is not there"))
 			continue
 		}
-		place += " on " + c.edgeName(edge)
+		place = words.F("notch %d on %s", i+1, c.edgeName(edge))
 		if len(n.Spots) == 0 {
-			c.add(9, "", place, "it is marked in no size")
+			c.add(9, "", place, words.T("it is marked in no size"))
 		}
 		sizes := sizeSet{}
 		for _, s := range n.Spots {
@@ -189,7 +190,7 @@ func (c *pieceChecker) notches() {
 // spot looks whether s lies on the edge in every printed size it is for.
 func (c *pieceChecker) spot(s Spot, edge int, place string) {
 	if !ordinary(s.S) || s.S < -spotSlack {
-		c.add(9, s.Size, place, "it cannot lie %v mm from the edge's start", s.S)
+		c.add(9, s.Size, place, words.F("it cannot lie %v mm from the edge's start", s.S))
 		return
 	}
 	for _, o := range c.q.Nest {
@@ -197,7 +198,7 @@ func (c *pieceChecker) spot(s Spot, edge int, place string) {
 			continue
 		}
 		if !reaches(o.Edges[edge], s.S-spotSlack) {
-			c.add(9, o.Size, place, "it lies %.1f mm from the edge's start, beyond its end", s.S)
+			c.add(9, o.Size, place, words.F("it lies %s mm from the edge's start, beyond its end", words.Figure(s.S, 1)))
 		}
 	}
 }
@@ -220,19 +221,19 @@ func reaches(path geom.Path, s float64) bool {
 func (c *pieceChecker) darts() {
 	ids := idSet{}
 	for i, d := range c.q.Darts {
-		place := or(d.Name, "dart", i)
+		place := or(d.Name, words.Text("dart"), i)
 		c.id(ids, d.ID, place)
 		if d.From == d.To || c.q.PointIndex(d.From) < 0 || c.q.PointIndex(d.To) < 0 {
-			c.add(10, "", place, "its legs must end at two grade points of the piece")
+			c.add(10, "", place, words.T("its legs must end at two grade points of the piece"))
 		}
 		if len(d.Apex) == 0 {
-			c.add(10, "", place, "it has no point")
+			c.add(10, "", place, words.T("it has no point"))
 		}
 		sizes := sizeSet{}
 		for _, a := range d.Apex {
 			c.size(10, sizes, a.Size, place)
 			if !a.At.Finite() {
-				c.add(10, a.Size, place, "the place of its point is no number")
+				c.add(10, a.Size, place, words.T("the place of its point is no number"))
 			}
 		}
 	}

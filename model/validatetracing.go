@@ -1,9 +1,9 @@
 package model
 
 import (
-	"fmt"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -13,23 +13,23 @@ const joinsWithin = 1e-6
 func (c *checker) pictures() {
 	ids := idSet{}
 	for i, q := range c.p.Pictures {
-		place := or(q.Name, "picture", i)
+		place := or(q.Name, words.Text("picture"), i)
 		if why := ids.refuses(q.ID); why != "" {
-			c.add(3, "", place, "%s", why)
+			c.add(3, "", place, why)
 		}
 		if !PictureFile(q.File) {
-			c.add(16, "", place, "it has no file, or one whose name %q cannot be", c.shown(q.File))
+			c.add(16, "", place, words.F("it has no file, or one whose name %q cannot be", c.shown(q.File)))
 		}
 		if !ordinary(q.PerMM) || q.PerMM < 0.01 || q.PerMM > 1000 {
-			c.add(16, "", place, "it cannot have %v pixels to a millimetre", q.PerMM)
+			c.add(16, "", place, words.F("it cannot have %v pixels to a millimetre", q.PerMM))
 		}
 		if !finiteVec(q.At) || !ordinary(q.Faded) || q.Faded < 0 || q.Faded > 1 || !ordinary(q.Off) || q.Off < 0 {
-			c.add(16, "", place, "its place or its dimming is no number that can be")
+			c.add(16, "", place, words.T("its place or its dimming is no number that can be"))
 		}
 	}
 	for _, q := range c.p.Pieces {
 		if q.Picture != "" && c.p.PictureIndex(q.Picture) < 0 {
-			c.add(16, "", q.Name, "the picture it was traced from is not there")
+			c.add(16, "", q.Name, words.T("the picture it was traced from is not there"))
 		}
 	}
 }
@@ -45,40 +45,40 @@ const longestFile = 200 // bytes
 func (c *checker) tracings() {
 	ids := idSet{}
 	for i, t := range c.p.Tracings {
-		place := or(t.Name, "tracing", i)
+		place := or(t.Name, words.Text("tracing"), i)
 		if why := ids.refuses(t.ID); why != "" {
-			c.add(3, "", place, "%s", why)
+			c.add(3, "", place, why)
 		}
 		if c.p.PictureIndex(t.Picture) < 0 {
-			c.add(16, "", place, "the picture it is traced from is not there")
+			c.add(16, "", place, words.T("the picture it is traced from is not there"))
 		}
 		if t.Cut < 0 {
-			c.add(16, "", place, "it cannot be cut %d times", t.Cut)
+			c.add(16, "", place, words.F("it cannot be cut %d times", t.Cut))
 		}
 		met := map[string]bool{}
 		for _, s := range t.Sizes {
 			if _, ok := c.p.Chart.Place(s.Size); !ok || met[s.Size] {
-				c.add(16, s.Size, place, "it is traced in a size the chart has not, or twice")
+				c.add(16, s.Size, place, words.T("it is traced in a size the chart has not, or twice"))
 			}
 			met[s.Size] = true
 			if why := s.fault(); why != "" {
-				c.add(16, s.Size, place, "%s", why)
+				c.add(16, s.Size, place, why)
 			}
 		}
 		for _, n := range t.Notches {
 			if !n.At.Finite() {
-				c.add(16, n.Size, place, "a notch lies nowhere")
+				c.add(16, n.Size, place, words.T("a notch lies nowhere"))
 			}
 		}
 		for _, d := range t.Darts {
 			if !d.From.Finite() || !d.Apex.Finite() || !d.To.Finite() {
-				c.add(16, d.Size, place, "a dart lies nowhere")
+				c.add(16, d.Size, place, words.T("a dart lies nowhere"))
 			}
 		}
 		for _, l := range t.Lines {
 			for _, d := range l.Drawn {
 				if d.Path.Validate() != nil {
-					c.add(16, d.Size, place, "a line on it is not whole")
+					c.add(16, d.Size, place, words.T("a line on it is not whole"))
 				}
 			}
 		}
@@ -92,19 +92,19 @@ func (s TracedSize) fault() string {
 		want = len(s.Corners)
 	}
 	if len(s.Edges) != want || s.Closed && want < 2 {
-		return fmt.Sprintf("its line has %d corners and %d edges", len(s.Corners), len(s.Edges))
+		return words.F("its line has %d corners and %d edges", len(s.Corners), len(s.Edges))
 	}
 	for i, e := range s.Edges {
 		if len(e) == 0 || e.Validate() != nil {
-			return fmt.Sprintf("its edge %d is not whole", i+1)
+			return words.F("its edge %d is not whole", i+1)
 		}
 		if e.Start().Dist(s.Corners[i]) > joinsWithin || e.End().Dist(s.Corners[(i+1)%len(s.Corners)]) > joinsWithin {
-			return fmt.Sprintf("its edge %d does not end at its corners", i+1)
+			return words.F("its edge %d does not end at its corners", i+1)
 		}
 	}
 	for _, k := range s.Corners {
 		if !k.Finite() {
-			return "a corner lies nowhere"
+			return words.T("a corner lies nowhere")
 		}
 	}
 	return ""

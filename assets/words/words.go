@@ -154,6 +154,9 @@ func N(n int, one, many string, args ...any) string {
 	if l != nil && l.by != nil {
 		format = l.by(format)
 	}
+	if !strings.Contains(format, "%") {
+		return format // one of a thing may be said without its figure
+	}
 	return fmt.Sprintf(format, args...)
 }
 

@@ -34,6 +34,11 @@ msgid_plural "%d pages"
 msgstr[0] "%d Seite"
 msgstr[1] "%d Seiten"
 
+msgid "One line"
+msgid_plural "%d lines"
+msgstr[0] "Eine Linie"
+msgstr[1] "%d Linien"
+
 msgid "reading %s: %w"
 msgstr "beim Lesen von %s: %w"
 
@@ -48,6 +53,8 @@ msgstr "zu breit"
 		F("%s is %d wide", "Cuff", 3):      "3 breit ist Cuff",
 		N(1, "%d page", "%d pages", 1):     "1 Seite",
 		N(0, "%d page", "%d pages", 0):     "0 Seiten",
+		N(1, "One line", "%d lines", 1):    "Eine Linie",
+		N(1, "One hem", "%d hems", 1):      "One hem",
 		T("Not in it"):                     "Not in it",
 		Text("too wide").String():          "zu breit",
 		Fault("too wide").Error():          "zu breit",

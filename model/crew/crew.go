@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"runtime/debug"
 	"sync"
+
+	"quarterstep/assets/words"
 )
 
 // Slip is a panic caught: a fault of the program, not of what it was given.
@@ -14,7 +16,7 @@ type Slip struct {
 
 // Error is for the sewist.
 func (s *Slip) Error() string {
-	return "this could not be done for a fault of Quarterstep itself; nothing of yours was changed: save your work, then try another way"
+	return words.T("this could not be done for a fault of Quarterstep itself; nothing of yours was changed: save your work, then try another way")
 }
 
 // Detail is for whoever mends it.

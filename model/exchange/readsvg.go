@@ -1,11 +1,11 @@
 package exchange
 
 import (
-	"fmt"
 	"io"
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -19,7 +19,7 @@ func ReadSVG(r io.Reader, chart model.SizeChart) (Sheet, error) { return read(r,
 func ReadOneSize(r io.Reader, chart model.SizeChart, size string) (Sheet, error) {
 	i, ok := chart.Place(size)
 	if !ok {
-		return Sheet{}, unusable("The chart %s has no size %s. Choose one of its sizes.", chart.Name, shorten(size))
+		return Sheet{}, unusable(words.F("The chart %s has no size %s. Choose one of its sizes.", chart.Name, shorten(size)))
 	}
 	return read(r, chart, chart.Sizes[i].Name)
 }
@@ -28,7 +28,7 @@ func ReadOneSize(r io.Reader, chart model.SizeChart, size string) (Sheet, error)
 // or without that cannot be used.
 func read(r io.Reader, chart model.SizeChart, one string) (Sheet, error) {
 	if len(chart.Sizes) == 0 {
-		return Sheet{}, unusable("There is no size chart to read this drawing by. Choose a size chart first.")
+		return Sheet{}, unusable(words.T("There is no size chart to read this drawing by. Choose a size chart first."))
 	}
 	root, err := readTree(r)
 	if err != nil {
@@ -56,36 +56,40 @@ func read(r io.Reader, chart model.SizeChart, one string) (Sheet, error) {
 		return Sheet{}, err
 	}
 	if !sure {
-		sheet.Warnings = append([]string{"This drawing does not say how large it is on paper, so 96 of its units were taken as an inch. Check one measure before cutting."}, sheet.Warnings...)
+		sheet.Warnings = append([]string{words.T("This drawing does not say how large it is on paper, so 96 of its units were taken as an inch. Check one measure before cutting.")}, sheet.Warnings...)
 	}
 	for _, size := range w.hidden {
-		sheet.Warnings = append(sheet.Warnings, fmt.Sprintf("The layer of size %s is hidden and was left out.", size))
+		sheet.Warnings = append(sheet.Warnings, words.F("The layer of size %s is hidden and was left out.", size))
 	}
 	for _, name := range w.odd {
-		sheet.Warnings = append(sheet.Warnings, fmt.Sprintf("The layer “%s” is no size of the chart and was left out.", shorten(name)))
+		sheet.Warnings = append(sheet.Warnings, words.F("The layer “%s” is no size of the chart and was left out.", shorten(name)))
 	}
 	return sheet, nil
 }
 
 func noSizes(w *walker, chart model.SizeChart) error {
 	if len(w.hidden) > 0 {
-		return unusable("The size layers of this drawing (%s) are hidden. Show them, save it and bring it in again.", strings.Join(w.hidden, ", "))
+		return unusable(words.F("The size layers of this drawing (%s) are hidden. Show them, save it and bring it in again.", strings.Join(w.hidden, ", ")))
 	}
 	names := chart.Name
 	if names == "" {
 		names = chart.ID
 	}
-	say := "No group in this drawing is named after a size of the chart " + names
+	found := ""
 	if groups := slices.Compact(w.groups); len(groups) > 0 {
 		var q []string
 		for _, g := range groups[:min(3, len(groups))] {
 			q = append(q, "“"+shorten(g)+"”")
 		}
-		say += ": found " + strings.Join(q, ", ")
+		found = strings.Join(q, ", ")
 	}
 	var some []string
 	for _, s := range chart.Sizes[:min(3, len(chart.Sizes))] {
 		some = append(some, s.Name)
 	}
-	return unusable("%s. Name each size's layer %s or another size of that chart, or choose the chart the pattern was drawn for.", say, strings.Join(some, ", "))
+	label := strings.Join(some, ", ")
+	if found == "" {
+		return unusable(words.F("No group in this drawing is named after a size of the chart %s. Name each size's layer %s or another size of that chart, or choose the chart the pattern was drawn for.", names, label))
+	}
+	return unusable(words.F("No group in this drawing is named after a size of the chart %s: found %s. Name each size's layer %s or another size of that chart, or choose the chart the pattern was drawn for.", names, found, label))
 }

@@ -3,6 +3,7 @@ package exchange
 import (
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -16,7 +17,7 @@ func shapeRuns(e *element, vp viewport, perUnit float64) ([]stroke, error) {
 		}
 		l, ok := parseLength(s)
 		if !ok {
-			return 0, unusable("A %s of this drawing has the measure %s=“%s”, which cannot be read. Save it as plain SVG and bring it in again.", e.name, name, shorten(s))
+			return 0, unusable(words.F("A %s of this drawing has the measure %s=“%s”, which cannot be read. Save it as plain SVG and bring it in again.", e.name, name, shorten(s)))
 		}
 		return l.user(whole), nil
 	}
@@ -36,7 +37,7 @@ func shapeRuns(e *element, vp viewport, perUnit float64) ([]stroke, error) {
 	case "path":
 		runs, trouble := parsePath(e.attr["d"], perUnit)
 		if trouble != "" {
-			return nil, unusable("The line %s cannot be read near “%s”. Save the drawing as plain SVG and bring it in again.", quoted(e), trouble)
+			return nil, unusable(words.F("The line %s cannot be read near “%s”. Save the drawing as plain SVG and bring it in again.", quoted(e), trouble))
 		}
 		return runs, nil
 	case "line":
@@ -73,7 +74,7 @@ var measures = map[string][]string{
 func polyRun(e *element) ([]stroke, error) {
 	v, ok := numbers(e.attr["points"])
 	if !ok || len(v)%2 != 0 {
-		return nil, unusable("The points of the line %s cannot be read. Save the drawing as plain SVG and bring it in again.", quoted(e))
+		return nil, unusable(words.F("The points of the line %s cannot be read. Save the drawing as plain SVG and bring it in again.", quoted(e)))
 	}
 	var pts []geom.Point
 	for i := 0; i < len(v); i += 2 {
@@ -131,5 +132,5 @@ func quoted(e *element) string {
 			return "“" + shorten(s) + "”"
 		}
 	}
-	return "without a name"
+	return words.T("without a name")
 }

@@ -1,8 +1,6 @@
 package exchange
 
 import (
-	"fmt"
-
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -62,4 +60,4 @@ type Unusable struct{ Say string }
 
 func (u Unusable) Error() string { return u.Say }
 
-func unusable(format string, a ...any) error { return Unusable{fmt.Sprintf(format, a...)} }
+func unusable(say string) error { return Unusable{say} }

@@ -6,6 +6,7 @@ import (
 	"sort"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -14,13 +15,18 @@ import (
 const longestLabel = 200
 
 // joint is what may stand between two sizes of a label.
-var joint = regexp.MustCompile(`^\s*(?:[/,;+&|_–—-]|and|to|\s)\s*`)
+var joint = regexp.MustCompile(`^\s*(?:[/,;+&|_–—-]|and|to|und|bis|\s)\s*`)
 
 // isRange tells the joints that take in the sizes between.
-var isRange = regexp.MustCompile(`[–—-]|to`)
+var isRange = regexp.MustCompile(`[–—-]|to|bis`)
 
-// allSizes are the labels of what is the same in every size, as words.
-var allSizes = []string{"all sizes", "every size", "any size", "one size"}
+// allSizes are the labels of what is the same in every size, as words in any
+// language.
+// words: none
+var allSizes = []string{
+	"all sizes", "every size", "any size", "one size",
+	"alle größen", "alle groessen", "alle grössen", "jede größe", "jede groesse", "jede grösse", "eine größe", "eine groesse", "eine grösse",
+}
 
 // saysAllSizes reports whether a label says that its lines serve every size.
 func saysAllSizes(label string) bool {
@@ -132,12 +138,15 @@ func (r *labelReader) from(i int) ([]namedSize, bool) {
 	return nil, false
 }
 
+// sizeWords are "sizes" and "size" in every language, longer ones first.
+var sizeWords = []string{"sizes", "size", "größen", "größe", "groessen", "groesse", "grössen", "grösse", "gr."}
+
 // bareSize takes the word "size" or "sizes" and what joins it off a layer's
 // name; ids cannot begin with a digit, so they may begin with a bare joint
 // instead.
 func bareSize(name string) string {
 	s := strings.TrimSpace(name)
-	for _, word := range []string{"sizes", "size"} {
+	for _, word := range sizeWords {
 		if len(s) > len(word) && strings.EqualFold(s[:len(word)], word) {
 			s = s[len(word):]
 			break
@@ -152,7 +161,7 @@ var otherSizes = regexp.MustCompile(`^\d+(?:[\s/,;+&|_–—-]+\d+)*$`)
 // sizeLabel is how sizes that share a line are written: "38/40".
 func sizeLabel(sizes []string) string {
 	if len(sizes) == 0 {
-		return allSizes[0]
+		return words.T("all sizes")
 	}
 	return strings.Join(sizes, "/")
 }

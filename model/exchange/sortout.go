@@ -1,10 +1,10 @@
 package exchange
 
 import (
-	"fmt"
 	"sort"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -31,7 +31,7 @@ func sortOut(runs []found, chart model.SizeChart) (Sheet, error) {
 	}
 	s.settleAllSizes()
 	if len(s.sheet.Pieces) == 0 {
-		return Sheet{}, unusable("There is no closed cutting line in the size layers of this drawing. Close each piece's line and bring it in again.")
+		return Sheet{}, unusable(words.T("There is no closed cutting line in the size layers of this drawing. Close each piece's line and bring it in again."))
 	}
 	s.openLines()
 	if s.looked > mostLooked {
@@ -51,7 +51,7 @@ const (
 )
 
 func (s *sorter) tooMany() error {
-	return unusable("This drawing has too many lines in one another to sort out. Leave out what is no cutting line or mark and save it again.")
+	return unusable(words.T("This drawing has too many lines in one another to sort out. Leave out what is no cutting line or mark and save it again."))
 }
 
 // inside reports whether a place lies in a closed line; false once too much was
@@ -150,12 +150,12 @@ func (s *sorter) outlines() error {
 	for _, r := range s.rings {
 		if r.name == "" {
 			unnamed[sizeLabel(r.sizes)]++
-			r.name = fmt.Sprintf("Piece %d", unnamed[sizeLabel(r.sizes)])
+			r.name = words.F("Piece %d", unnamed[sizeLabel(r.sizes)])
 			s.numbered = true
 		}
 		i := s.pieceNamed(r.name)
 		if i < 0 && len(s.sheet.Pieces) == mostPieces {
-			return unusable("This drawing has more than %d pieces. Leave out what is no piece, or give each piece the same title in all sizes.", mostPieces)
+			return unusable(words.F("This drawing has more than %d pieces. Leave out what is no piece, or give each piece the same title in all sizes.", mostPieces))
 		}
 		if i < 0 {
 			s.sheet.Pieces = append(s.sheet.Pieces, RawPiece{Name: r.name})
@@ -165,9 +165,9 @@ func (s *sorter) outlines() error {
 		for _, o := range p.Outlines {
 			if shareSize(o.Sizes(), r.sizes) {
 				if len(r.sizes) == 0 {
-					return unusable("Two pieces for all sizes are named “%s”. Give each its own title.", shorten(p.Name))
+					return unusable(words.F("Two pieces for all sizes are named “%s”. Give each its own title.", shorten(p.Name)))
 				}
-				return unusable("Size %s has two pieces named “%s”. Give each piece of a size its own title.", sizeLabel(r.sizes), shorten(p.Name))
+				return unusable(words.F("Size %s has two pieces named “%s”. Give each piece of a size its own title.", sizeLabel(r.sizes), shorten(p.Name)))
 			}
 		}
 		o := RawOutline{Ring: r.path}
@@ -188,7 +188,7 @@ func (s *sorter) inOrder() error {
 		for i, o := range p.Outlines[1:] {
 			before := p.Outlines[i].Sizes()
 			if place(o.Size) < place(before[len(before)-1]) {
-				return unusable("One line of “%s” is labelled %s, but size %s between has a line of its own. Label each line with the sizes it serves.", shorten(p.Name), sizeLabel(before), o.Size)
+				return unusable(words.F("One line of “%s” is labelled %s, but size %s between has a line of its own. Label each line with the sizes it serves.", shorten(p.Name), sizeLabel(before), o.Size))
 			}
 		}
 	}
@@ -226,7 +226,7 @@ func (s *sorter) openLines() {
 		}
 		if i < 0 {
 			if known {
-				s.warn("The line “%s”%s lies on no piece and was left out.", shorten(l.name), inSize(l.sizes))
+				s.warn(words.F("The line %s lies on no piece and was left out.", inSize("“"+shorten(l.name)+"”", l.sizes)))
 			} else {
 				s.strays++
 			}
@@ -304,26 +304,24 @@ func middle(p geom.Path) geom.Point {
 	return p[len(p)/2].At(0.5)
 }
 
-func (s *sorter) warn(format string, a ...any) {
+func (s *sorter) warn(say string) {
 	if len(s.sheet.Warnings) == mostRemarks {
 		s.untold++
 		return
 	}
-	s.sheet.Warnings = append(s.sheet.Warnings, fmt.Sprintf(format, a...))
+	s.sheet.Warnings = append(s.sheet.Warnings, say)
 }
 
 // tidy says what was guessed.
 func (s *sorter) tidy() {
 	if s.numbered {
-		s.warn("Pieces without a title were numbered in the order they are drawn.")
+		s.warn(words.T("Pieces without a title were numbered in the order they are drawn."))
 	}
-	if s.strays == 1 {
-		s.warn("One line belongs to no piece and was left out.")
-	} else if s.strays > 1 {
-		s.warn("%d lines belong to no piece and were left out.", s.strays)
+	if s.strays > 0 {
+		s.warn(words.N(s.strays, "One line belongs to no piece and was left out.", "%d lines belong to no piece and were left out.", s.strays))
 	}
 	if s.untold > 0 {
-		s.sheet.Warnings = append(s.sheet.Warnings, fmt.Sprintf("There is more of this kind, %d times.", s.untold))
+		s.sheet.Warnings = append(s.sheet.Warnings, words.F("There is more of this kind, %d times.", s.untold))
 	}
 }
 

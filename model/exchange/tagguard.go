@@ -1,8 +1,9 @@
 package exchange
 
 import (
-	"errors"
 	"io"
+
+	"quarterstep/assets/words"
 )
 
 // mostAttributes is how many attributes one tag may have. The XML library holds
@@ -11,7 +12,7 @@ import (
 const mostAttributes = 1000
 
 // errCrowded ends the reading of a tag with too many attributes.
-var errCrowded = errors.New("a tag with too many attributes")
+var errCrowded = words.Fault("a tag with too many attributes")
 
 // tagGuard passes an XML file on until a tag has too many attributes. Between
 // the marks of a tag every attribute begins with a letter after a space, a

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -18,7 +19,7 @@ func parseTransform(s string) (geom.Affine, error) {
 		v, ok3 := numbers(args)
 		step, ok4 := oneTransform(strings.TrimSpace(name), v)
 		if !ok || !ok2 || !ok3 || !ok4 {
-			return m, unusable("The transform “%s” in this drawing cannot be read. Save it as plain SVG and bring it in again.", shorten(s))
+			return m, unusable(words.F("The transform “%s” in this drawing cannot be read. Save it as plain SVG and bring it in again.", shorten(s)))
 		}
 		m = m.Mul(step)
 		rest = strings.TrimLeft(next, " \t\r\n\f,")

@@ -4,9 +4,10 @@ import (
 	"bufio"
 	"encoding/xml"
 	"errors"
-	"fmt"
 	"io"
 	"strings"
+
+	"quarterstep/assets/words"
 )
 
 // What a file may hold at most: far above any drawn nest, low enough that a
@@ -44,7 +45,7 @@ func readTree(r io.Reader) (*element, error) {
 	guard := &tagGuard{r: limited}
 	buf := bufio.NewReader(guard)
 	if head, _ := buf.Peek(2); len(head) == 2 && head[0] == 0x1f && head[1] == 0x8b {
-		return nil, unusable("This drawing is compressed. Save it as plain SVG and bring it in again.")
+		return nil, unusable(words.T("This drawing is compressed. Save it as plain SVG and bring it in again."))
 	}
 	d := xml.NewDecoder(buf)
 	d.Strict = false
@@ -54,21 +55,21 @@ func readTree(r io.Reader) (*element, error) {
 	var plain Unusable
 	switch {
 	case limited.N <= 0:
-		return nil, unusable("This drawing is larger than %d MB. Leave pictures out of it and save it again.", mostBytes>>20)
+		return nil, unusable(words.F("This drawing is larger than %d MB. Leave pictures out of it and save it again.", mostBytes>>20))
 	case guard.tooDense:
 		return nil, tooManyParts()
 	case errors.As(err, &plain):
 		return nil, err
 	case err != nil || root == nil:
-		return nil, unusable("This file is not an SVG drawing, or it is damaged. Save the drawing as plain SVG and bring it in again.")
+		return nil, unusable(words.T("This file is not an SVG drawing, or it is damaged. Save the drawing as plain SVG and bring it in again."))
 	case root.name != "svg":
-		return nil, unusable("This file is not an SVG drawing: it begins with “%s”. Save the drawing as plain SVG and bring it in again.", shorten(root.name))
+		return nil, unusable(words.F("This file is not an SVG drawing: it begins with “%s”. Save the drawing as plain SVG and bring it in again.", shorten(root.name)))
 	}
 	return root, nil
 }
 
 func tooManyParts() error {
-	return unusable("This drawing has too many parts to read. Keep the cutting lines and their marks only and save it again.")
+	return unusable(words.T("This drawing has too many parts to read. Keep the cutting lines and their marks only and save it again."))
 }
 
 func readElements(d *xml.Decoder) (root *element, err error) {
@@ -80,7 +81,7 @@ func readElements(d *xml.Decoder) (root *element, err error) {
 			return root, nil
 		}
 		if err != nil {
-			return nil, fmt.Errorf("reading XML: %w", err)
+			return nil, words.Errorf("reading XML: %w", err)
 		}
 		switch t := tok.(type) {
 		case xml.StartElement:
@@ -170,7 +171,7 @@ func charset(name string, r io.Reader) (io.Reader, error) {
 	case "iso-8859-1", "latin1", "windows-1252":
 		return &latin1{r: bufio.NewReader(r)}, nil
 	}
-	return nil, unusable("This drawing is written in the alphabet “%s”, which cannot be read here. Save it as UTF-8 and bring it in again.", shorten(name))
+	return nil, unusable(words.F("This drawing is written in the alphabet “%s”, which cannot be read here. Save it as UTF-8 and bring it in again.", shorten(name)))
 }
 
 // latin1 turns ISO 8859-1 into UTF-8.

@@ -3,6 +3,7 @@ package exchange
 import (
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -65,7 +66,7 @@ func viewBox(e *element) (geom.Box, bool, error) {
 	}
 	v, ok := numbers(s)
 	if !ok || len(v) != 4 || v[2] <= 0 || v[3] <= 0 {
-		return geom.Box{}, false, unusable("The drawing's viewBox “%s” cannot be read, so its scale is not known. Save it as plain SVG and bring it in again.", shorten(s))
+		return geom.Box{}, false, unusable(words.F("The drawing's viewBox “%s” cannot be read, so its scale is not known. Save it as plain SVG and bring it in again.", shorten(s)))
 	}
 	return geom.Box{Min: geom.Pt(v[0], v[1]), Max: geom.Pt(v[0]+v[2], v[1]+v[3])}, true, nil
 }

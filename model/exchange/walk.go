@@ -1,10 +1,10 @@
 package exchange
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -98,7 +98,7 @@ func (w *walker) kids(e *element, at place) error {
 func (w *walker) walk(e *element, at place) error {
 	w.work += e.bytes
 	if w.shown++; w.shown > mostShown || w.work > mostWork || len(w.read) > mostLabels {
-		return unusable("This drawing repeats its parts too often to read. Keep the cutting lines and their marks only and save it again.")
+		return unusable(words.T("This drawing repeats its parts too often to read. Keep the cutting lines and their marks only and save it again."))
 	}
 	if e.hidden() {
 		if sizes, _, ok := w.sizesOf(e); ok && e.name == "g" {
@@ -220,7 +220,7 @@ func (w *walker) nested(e, sized *element, at place) error {
 		}
 		l, ok := parseLength(s)
 		if !ok {
-			return unusable("A part of this drawing has the measure %s=“%s”, which cannot be read. Save it as plain SVG and bring it in again.", name, shorten(s))
+			return unusable(words.F("A part of this drawing has the measure %s=“%s”, which cannot be read. Save it as plain SVG and bring it in again.", name, shorten(s)))
 		}
 		v[i] = l.user(whole)
 	}
@@ -243,7 +243,7 @@ func (w *walker) useOf(e *element, at place) error {
 		return nil
 	}
 	if at.uses++; at.uses > mostUses {
-		return unusable("In this drawing the part “%s” is a copy of itself. Unlink the copies, save it as plain SVG and bring it in again.", shorten(id))
+		return unusable(words.F("In this drawing the part “%s” is a copy of itself. Unlink the copies, save it as plain SVG and bring it in again.", shorten(id)))
 	}
 	at.use = firstOf(groupTitle(e), at.use)
 	if target.name == "symbol" {
@@ -259,7 +259,7 @@ func (w *walker) useOf(e *element, at place) error {
 		if s, ok := e.attr[name]; ok {
 			l, ok := parseLength(s)
 			if !ok {
-				return unusable("A copy in this drawing stands at %s=“%s”, which cannot be read. Save it as plain SVG and bring it in again.", name, shorten(s))
+				return unusable(words.F("A copy in this drawing stands at %s=“%s”, which cannot be read. Save it as plain SVG and bring it in again.", name, shorten(s)))
 			}
 			v[i] = l.user([...]float64{at.vp.w, at.vp.h}[i])
 		}
@@ -276,7 +276,7 @@ func (w *walker) shape(e *element, at place) error {
 	w.parts++
 	for _, r := range runs {
 		if w.cubics += len(r.path); w.cubics > mostCubics || len(w.runs) > mostRuns {
-			return unusable("This drawing has too many lines to read. Leave out what is no cutting line or mark, simplify the lines and save it again.")
+			return unusable(words.T("This drawing has too many lines to read. Leave out what is no cutting line or mark, simplify the lines and save it again."))
 		}
 		f := at.found
 		f.name, f.id, f.part = firstOf(at.use, e.title, e.label), e.attr["id"], w.parts
@@ -286,7 +286,7 @@ func (w *walker) shape(e *element, at place) error {
 		for _, c := range f.path {
 			for _, p := range [4]geom.Point{c.P0, c.P1, c.P2, c.P3} {
 				if !p.Finite() || max(p.X, -p.X, p.Y, -p.Y) > reach {
-					return unusable("The line %s%s runs to a place that cannot be on paper. Check the scale and the transforms of the drawing.", quoted(e), inSize(f.sizes))
+					return unusable(words.F("The line %s runs to a place that cannot be on paper. Check the scale and the transforms of the drawing.", inSize(quoted(e), f.sizes)))
 				}
 			}
 		}
@@ -317,11 +317,12 @@ func (w *walker) titled(f *found) {
 	}
 }
 
-func inSize(sizes []string) string {
+// inSize names a line with the sizes it is of, if any.
+func inSize(line string, sizes []string) string {
 	if len(sizes) == 0 {
-		return ""
+		return line
 	}
-	return fmt.Sprintf(" of size %s", sizeLabel(sizes))
+	return words.F("%s of size %s", line, sizeLabel(sizes))
 }
 
 // onPaper takes a path to mm and leaves out cubics that are single points.

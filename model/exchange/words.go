@@ -9,32 +9,36 @@ import (
 	"quarterstep/model"
 )
 
-// kindWords says by which words in its name an open line is known, first come
-// first: a waist dart is a dart.
+// kindWords says by which words in its name an open line is known in any
+// language, first come first: a waist dart is a dart. A word that begins with a
+// hyphen ends a compound one too; ä, ö, ü are written ae, oe, ue.
 var kindWords = []struct {
 	kind  model.LineKind
 	words []string
 }{
-	{model.Grain, []string{"grain", "grainline"}},
-	{model.Lengthen, []string{"lengthen", "shorten"}},
-	{Notch, []string{"notch", "notches"}},
-	{model.DartLine, []string{"dart", "darts"}},
-	{model.FoldLine, []string{"fold", "foldline"}},
-	{model.BustLine, []string{"bust", "bustline"}},
-	{model.WaistLine, []string{"waist", "waistline"}},
-	{model.HipLine, []string{"hip", "hips", "hipline"}},
+	{model.Grain, []string{"grain", "grainline", "fadenlauf", "fadenlaufs", "-fadenlauf"}},
+	{model.Lengthen, []string{"lengthen", "shorten", "verlaengern", "kuerzen", "verlaengerung", "verlaengerungslinie"}},
+	{Notch, []string{"notch", "notches", "-knips", "-knipse", "passzeichen", "einschnitt"}},
+	{model.DartLine, []string{"dart", "darts", "-abnaeher"}},
+	{model.FoldLine, []string{"fold", "foldline", "-stoffbruch", "bruch", "bruchkante", "bruchlinie", "umbruch"}},
+	{model.BustLine, []string{"bust", "bustline", "brust", "brustlinie", "oberweite"}},
+	{model.WaistLine, []string{"waist", "waistline", "taille", "taillenlinie"}},
+	{model.HipLine, []string{"hip", "hips", "hipline", "huefte", "hueftlinie"}},
 }
+
+// umlauts writes them with the letters of any keyboard.
+var umlauts = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "ß", "ss")
 
 // kindOf is the kind of line a name speaks of; false for none.
 func kindOf(name string) (model.LineKind, bool) {
-	has := map[string]bool{}
-	for _, w := range wordsOf(name) {
-		has[w] = true
-	}
+	said := wordsOf(umlauts.Replace(strings.ToLower(name)))
 	for _, k := range kindWords {
 		for _, w := range k.words {
-			if has[w] {
-				return k.kind, true
+			end, compound := strings.CutPrefix(w, "-")
+			for _, s := range said {
+				if s == end || compound && strings.HasSuffix(s, end) {
+					return k.kind, true
+				}
 			}
 		}
 	}
@@ -91,10 +95,10 @@ func idName(id, as string) string {
 func digitAt(s string, i int) bool { return i >= 0 && i < len(s) && s[i] >= '0' && s[i] <= '9' }
 
 // sizeAfter is sizes named after the piece: "Back, size 36", "Cuff, sizes 38/40".
-var sizeAfter = regexp.MustCompile(`(?i)[\s,(\[–-]*\bsizes?\s*:?\s*(.+?)[)\]]?$`)
+var sizeAfter = regexp.MustCompile(`(?i)[\s,(\[–-]*\b(?:sizes?|gr(?:ö|oe)(?:ß|ss)en?|gr\.)\s*:?\s*(.+?)[)\]]?$`)
 
 // allAfter is "all sizes" said after the piece: "Pocket (all sizes)".
-var allAfter = regexp.MustCompile(`(?i)[\s,(\[–-]+((?:all|every|any|one)\s+sizes?)[)\]]?$`)
+var allAfter = regexp.MustCompile(`(?i)[\s,(\[–-]+((?:all|every|any|one)\s+sizes?|(?:alle|jede|eine)\s+gr(?:ö|oe)(?:ß|ss)en?)[)\]]?$`)
 
 // sizesAfter is the sizes that a title names after the piece, none with all
 // where it says that it is for all sizes, and the title without them. Named says

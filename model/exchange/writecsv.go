@@ -2,12 +2,13 @@ package exchange
 
 import (
 	"encoding/csv"
-	"fmt"
 	"io"
 	"strconv"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
+	"quarterstep/model/measure"
 )
 
 // Increment is one row of the table of increments: how far a grade point went
@@ -24,15 +25,15 @@ type Increment struct {
 // and in u to 0.0001, decimal points, commas between.
 func WriteCSV(w io.Writer, rows []Increment, u model.Unit) error {
 	table := [][]string{{
-		"piece", "grade point", "from size", "to size", "across mm", "along mm", "follows across", "follows along",
-		"across " + unitName(u), "along " + unitName(u),
+		words.T("piece"), words.T("grade point"), words.T("from size"), words.T("to size"), words.F("across %s", "mm"), words.F("along %s", "mm"),
+		words.T("follows across"), words.T("follows along"), words.F("across %s", unitName(u)), words.F("along %s", unitName(u)),
 	}}
 	for _, r := range rows {
 		table = append(table, []string{
 			r.Piece, r.Point, r.From, r.To, inMM(r.Across), inMM(r.Along), r.FollowsAcross, r.FollowsAlong, inUnit(r.Across, u), inUnit(r.Along, u),
 		})
 	}
-	return writeTable(w, table, "the increments")
+	return writeTable(w, table)
 }
 
 // Finished is one row of the table of measures: what the garment measures at a
@@ -66,28 +67,30 @@ func WriteMeasures(w io.Writer, rows []Finished, u model.Unit) error {
 		}
 		return inUnit(a.MM, u)
 	}
-	table := [][]string{{"place", "size", "from", "body " + name, "body by", "garment " + name, "ease " + name}}
+	table := [][]string{{
+		words.C("where a measure is taken", "place"), words.T("size"), words.C("printed or graded", "from"), words.F("body %s", name), words.T("body by"), words.F("garment %s", name), words.F("ease %s", name),
+	}}
 	for _, r := range rows {
 		by := ""
 		switch {
 		case r.Own:
-			by = "wearer"
+			by = words.T("wearer")
 		case r.Body.Known:
-			by = "chart"
+			by = words.C("body by", "chart")
 		}
 		table = append(table, []string{r.Place, r.Size, r.From, amount(r.Body), by, amount(r.Garment), amount(r.Ease)})
 	}
-	return writeTable(w, table, "the measures")
+	return writeTable(w, table)
 }
 
-func writeTable(w io.Writer, table [][]string, what string) error {
+func writeTable(w io.Writer, table [][]string) error {
 	for _, row := range table {
 		for i, cell := range row {
 			row[i] = plain(cell)
 		}
 	}
 	if err := csv.NewWriter(w).WriteAll(table); err != nil {
-		return fmt.Errorf("writing %s: %w", what, err)
+		return words.Errorf("writing the table: %w", err)
 	}
 	return nil
 }
@@ -114,7 +117,7 @@ func inUnit(mm float64, u model.Unit) string {
 
 func unitName(u model.Unit) string {
 	if u == model.Inches {
-		return string(model.Inches)
+		return measure.Inches.Name()
 	}
-	return string(model.Centimetres)
+	return measure.Centimetres.Name()
 }

@@ -2,10 +2,10 @@ package exchange
 
 import (
 	"encoding/json"
-	"fmt"
 	"io"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -34,7 +34,7 @@ func WriteJSON(w io.Writer, g Graded) error {
 		piece := jsonPiece{Name: p.Name, Edges: []jsonEdge{}}
 		for _, e := range p.Edges {
 			if err := writable(e.Path); err != nil {
-				return fmt.Errorf("writing %s of %s, size %s: %w", e.Name, p.Name, g.Size, err)
+				return words.Errorf("writing %s of %s, size %s: %w", e.Name, p.Name, g.Size, err)
 			}
 			edge := jsonEdge{Name: e.Name}
 			for _, c := range e.Path {
@@ -47,7 +47,7 @@ func WriteJSON(w io.Writer, g Graded) error {
 	enc := json.NewEncoder(w)
 	enc.SetEscapeHTML(false)
 	if err := enc.Encode(out); err != nil {
-		return fmt.Errorf("writing the outlines: %w", err)
+		return words.Errorf("writing the outlines: %w", err)
 	}
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -34,7 +35,7 @@ func WriteSVG(w io.Writer, sizes ...Graded) error {
 		for _, p := range g.Pieces {
 			ring := p.outline()
 			if err := writable(ring); err != nil {
-				return fmt.Errorf("writing %s, size %s: %w", p.Name, g.label(), err)
+				return words.Errorf("writing %s, size %s: %w", p.Name, g.label(), err)
 			}
 			page = page.Union(ring.Bounds())
 		}
@@ -44,6 +45,7 @@ func WriteSVG(w io.Writer, sizes ...Graded) error {
 	num := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 	round := func(v float64) string { return num(rounded(v, 1e5)) }
 	fmt.Fprint(&b, xml.Header)
+	// words: none
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape" width="%smm" height="%smm" viewBox="%s %s %[1]s %[2]s">`+"\n",
 		round(page.Width()), round(page.Height()), round(page.Min.X), round(page.Min.Y))
 	for _, g := range sizes {
@@ -52,13 +54,13 @@ func WriteSVG(w io.Writer, sizes ...Graded) error {
 			writePath(&b, p.Name, p.outline(), cutInk, round)
 			for _, l := range p.Lines {
 				if err := writable(l.Path); err != nil {
-					return fmt.Errorf("writing line %s of %s, size %s: %w", l.Name, p.Name, g.label(), err)
+					return words.Errorf("writing line %s of %s, size %s: %w", l.Name, p.Name, g.label(), err)
 				}
 				writePath(&b, strings.TrimSpace(p.Name+" "+l.Name), l.Path, markInk, round)
 			}
 			for _, l := range p.Words {
 				if !l.At.Finite() || !finite(l.Size) || !finite(l.Turn) {
-					return fmt.Errorf("writing the words %q on %s: they have no ordinary size or place", l.Text, p.Name)
+					return words.Errorf("writing the words %q on %s: they have no ordinary size or place", l.Text, p.Name)
 				}
 				writeWords(&b, l, round)
 			}
@@ -68,7 +70,7 @@ func WriteSVG(w io.Writer, sizes ...Graded) error {
 	b.WriteString("</svg>\n")
 	_, err := w.Write(b.Bytes())
 	if err != nil {
-		return fmt.Errorf("writing the drawing: %w", err)
+		return words.Errorf("writing the drawing: %w", err)
 	}
 	return nil
 }
@@ -87,7 +89,7 @@ func pageFor(drawing geom.Box) geom.Box {
 
 func writable(p geom.Path) error {
 	if len(p) == 0 {
-		return fmt.Errorf("it has no line")
+		return words.Errorf("it has no line")
 	}
 	return p.Validate()
 }
@@ -112,6 +114,7 @@ func writeWords(b *bytes.Buffer, l GradedWords, num func(float64) string) {
 	if l.Bold {
 		weight = ` font-weight="bold"`
 	}
+	// words: none
 	fmt.Fprintf(b, `<text transform="translate(%s %s) rotate(%s)" font-family="Lato, sans-serif" font-size="%s"%s text-anchor="middle" fill="%s">%s</text>`+"\n",
 		num(l.At.X), num(l.At.Y), num(l.Turn*180/math.Pi), num(l.Size), weight, markInk, text(l.Text))
 }

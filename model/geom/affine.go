@@ -1,8 +1,9 @@
 package geom
 
 import (
-	"errors"
 	"math"
+
+	"quarterstep/assets/words"
 )
 
 // Affine takes (x, y) to (A x + C y + E, B x + D y + F): the order of numbers
@@ -50,7 +51,7 @@ func (m Affine) Inverse() (Affine, error) {
 		E: (m.C*m.F - m.D*m.E) / det, F: (m.B*m.E - m.A*m.F) / det,
 	}
 	if det == 0 || !inv.finite() {
-		return Affine{}, errors.New("undoing a change of scale: it squashes the paper flat, so it cannot be undone")
+		return Affine{}, words.Error("undoing a change of scale: it squashes the paper flat, so it cannot be undone")
 	}
 	return inv, nil
 }

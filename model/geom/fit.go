@@ -1,8 +1,9 @@
 package geom
 
 import (
-	"fmt"
 	"math"
+
+	"quarterstep/assets/words"
 )
 
 // mostCubics is the most cubics FitWithin tries.
@@ -25,7 +26,7 @@ const mostCubics = 64
 func Fit(pts []Point, start, end Vec, n int) (p Path, maxErr float64, err error) {
 	f, err := newFitting(pts, start, end, n)
 	if err != nil {
-		return nil, 0, fmt.Errorf("drawing a curve along points: %w", err)
+		return nil, 0, words.Errorf("drawing a curve along points: %w", err)
 	}
 	f.solve(1)
 	best, least := f.path(), f.facing()
@@ -70,5 +71,5 @@ func FitWithin(pts []Point, start, end Vec, tol float64) (Path, error) {
 		}
 		least = min(least, off)
 	}
-	return nil, fmt.Errorf("drawing a curve along points: no smooth curve comes within %g mm of all of them (%.3g mm at best); cut the points at their corners", tol, least)
+	return nil, words.Errorf("drawing a curve along points: no smooth curve comes within %g mm of all of them (%.3g mm at best); cut the points at their corners", tol, least)
 }

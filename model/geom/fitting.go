@@ -1,10 +1,11 @@
 package geom
 
 import (
-	"fmt"
 	"slices"
 
 	"gonum.org/v1/gonum/mat"
+
+	"quarterstep/assets/words"
 )
 
 // fitting is a smooth run of n cubics written by what is free in it: at every
@@ -22,13 +23,13 @@ type fitting struct {
 
 func newFitting(pts []Point, start, end Vec, n int) (*fitting, error) {
 	if n < 1 {
-		return nil, fmt.Errorf("%d curves asked for; it takes at least one", n)
+		return nil, words.Errorf("%d curves asked for; it takes at least one", n)
 	}
 	f := &fitting{ends: [2]Vec{start.Unit(), end.Unit()}, n: n}
 	var s []float64
 	for _, p := range pts {
 		if !p.Finite() {
-			return nil, fmt.Errorf("a coordinate is not a number")
+			return nil, words.Errorf("a coordinate is not a number")
 		}
 		if k := len(f.pts); k == 0 {
 			s = append(s, 0)
@@ -40,7 +41,7 @@ func newFitting(pts []Point, start, end Vec, n int) (*fitting, error) {
 		f.pts = append(f.pts, p)
 	}
 	if len(f.pts) < 2 {
-		return nil, fmt.Errorf("it takes two points apart from each other")
+		return nil, words.Errorf("it takes two points apart from each other")
 	}
 	f.scale = s[len(s)-1] / float64(n)
 	for _, d := range s {

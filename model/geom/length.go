@@ -1,9 +1,10 @@
 package geom
 
 import (
-	"fmt"
 	"math"
 	"math/cmplx"
+
+	"quarterstep/assets/words"
 )
 
 // speed is how fast a cubic runs: |k0 + k1 t + k2 t²| mm per unit of t. Read
@@ -178,10 +179,10 @@ func (s *speed) inverse(a, b, s0, guess, tol float64) float64 {
 // checkTol refuses what cannot be measured to tol.
 func (c Cubic) checkTol(tol float64) error {
 	if !c.Finite() {
-		return fmt.Errorf("a coordinate is not a number")
+		return words.Errorf("a coordinate is not a number")
 	}
 	if !(tol > 0) || tol < 1e-13*c.reach() {
-		return fmt.Errorf("a tolerance of %g mm cannot be met on a curve of this size", tol)
+		return words.Errorf("a tolerance of %g mm cannot be met on a curve of this size", tol)
 	}
 	return nil
 }
@@ -194,7 +195,7 @@ func (c Cubic) Length(tol float64) (float64, error) { return c.LengthTo(1, tol) 
 // within tol; errors as Length.
 func (c Cubic) LengthTo(t, tol float64) (float64, error) {
 	if err := c.checkTol(tol); err != nil {
-		return 0, fmt.Errorf("measuring a curve: %w", err)
+		return 0, words.Errorf("measuring a curve: %w", err)
 	}
 	s := c.speed()
 	return s.integral(0, min(max(t, 0), 1), tol), nil
@@ -204,7 +205,7 @@ func (c Cubic) LengthTo(t, tol float64) (float64, error) {
 // of length; before the start it is 0, beyond the end 1. Errors as Length.
 func (c Cubic) ParamAt(s, tol float64) (float64, error) {
 	if err := c.checkTol(tol); err != nil {
-		return 0, fmt.Errorf("finding a place on a curve: %w", err)
+		return 0, words.Errorf("finding a place on a curve: %w", err)
 	}
 	v := c.speed()
 	total := v.integral(0, 1, tol/4)

@@ -1,8 +1,9 @@
 package geom
 
 import (
-	"fmt"
 	"sort"
+
+	"quarterstep/assets/words"
 )
 
 // knots is how many stretches of each cubic Measured tabulates.
@@ -27,7 +28,7 @@ func Measure(p Path, tol float64) (Measured, error) {
 	var sum float64
 	for i, c := range p {
 		if err := c.checkTol(part); err != nil {
-			return Measured{}, fmt.Errorf("measuring curve %d of a line: %w", i+1, err)
+			return Measured{}, words.Errorf("measuring curve %d of a line: %w", i+1, err)
 		}
 		m.speed[i] = c.speed()
 		for k := range knots {
@@ -140,11 +141,11 @@ func (p Path) between(i int, t float64, j int, u float64) Path {
 // cubic. An empty path is an error, as is what Cubic.Length refuses.
 func (p Path) SplitAt(s, tol float64) (Path, Path, error) {
 	if len(p) == 0 {
-		return nil, nil, fmt.Errorf("cutting a line: it is empty")
+		return nil, nil, words.Errorf("cutting a line: it is empty")
 	}
 	m, err := Measure(p, tol)
 	if err != nil {
-		return nil, nil, fmt.Errorf("cutting a line: %w", err)
+		return nil, nil, words.Errorf("cutting a line: %w", err)
 	}
 	i, t := m.Locate(s)
 	last := len(p) - 1

@@ -1,8 +1,9 @@
 package geom
 
 import (
-	"fmt"
 	"math"
+
+	"quarterstep/assets/words"
 )
 
 // Nearest is the parameter of the place of c nearest to p, and its distance
@@ -153,7 +154,7 @@ func (p Path) Nearest(q Point, tol float64) (i int, t, dist float64) {
 // within tol. Errors as Cubic.Length; an empty path is an error.
 func (p Path) NearestS(q Point, tol float64) (s, dist float64, err error) {
 	if len(p) == 0 {
-		return 0, 0, fmt.Errorf("finding the nearest place on a line: it is empty")
+		return 0, 0, words.Errorf("finding the nearest place on a line: it is empty")
 	}
 	i, t, dist := p.Nearest(q, tol)
 	part := tol / float64(i+1)
@@ -167,7 +168,7 @@ func (p Path) NearestS(q Point, tol float64) (s, dist float64, err error) {
 		s += rest
 	}
 	if err != nil {
-		return 0, 0, fmt.Errorf("finding the nearest place on a line: %w", err)
+		return 0, 0, words.Errorf("finding the nearest place on a line: %w", err)
 	}
 	return s, dist, nil
 }

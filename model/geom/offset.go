@@ -1,8 +1,9 @@
 package geom
 
 import (
-	"fmt"
 	"math"
+
+	"quarterstep/assets/words"
 )
 
 // mitreLimit is how many widths from its corner a mitred corner may reach
@@ -42,13 +43,13 @@ func OffsetEdge(p Path, d, tol float64) (Path, error) {
 
 func offsetInput(p Path, d, tol float64) error {
 	if len(p) == 0 {
-		return fmt.Errorf("drawing a line beside another: there is no line")
+		return words.Errorf("drawing a line beside another: there is no line")
 	}
 	if err := p.Validate(); err != nil {
-		return fmt.Errorf("drawing a line beside another: %w", err)
+		return words.Errorf("drawing a line beside another: %w", err)
 	}
 	if !(tol > 0) || !finite(d) || p.StartDir().IsZero() {
-		return fmt.Errorf("drawing a line %g mm beside another within %g mm: not possible for a line of this size", d, tol)
+		return words.Errorf("drawing a line %g mm beside another within %g mm: not possible for a line of this size", d, tol)
 	}
 	return nil
 }
@@ -62,7 +63,7 @@ type offsetting struct {
 }
 
 func (o *offsetting) tooTight(at Point) error {
-	return fmt.Errorf("no line is left %.1f mm beside it: it bends too tightly near (%.1f, %.1f)", math.Abs(o.d), at.X, at.Y)
+	return words.Errorf("no line is left %s mm beside it: it bends too tightly near (%s, %s)", words.Figure(math.Abs(o.d), 1), words.Figure(at.X, 1), words.Figure(at.Y, 1))
 }
 
 // add goes on along the next cubic: its smooth parts, each joined to what is
@@ -132,7 +133,7 @@ func (o *offsetting) beside(c Cubic, t0, t1 float64, depth int) (Path, error) {
 	m := (t0 + t1) / 2
 	if depth == 0 {
 		at := c.At(m)
-		return nil, fmt.Errorf("drawing a line beside another: it has a spike near (%.1f, %.1f)", at.X, at.Y)
+		return nil, words.Errorf("drawing a line beside another: it has a spike near (%s, %s)", words.Figure(at.X, 1), words.Figure(at.Y, 1))
 	}
 	l, err := o.beside(c, t0, m, depth-1)
 	if err != nil {

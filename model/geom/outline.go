@@ -1,8 +1,9 @@
 package geom
 
 import (
-	"fmt"
 	"math"
+
+	"quarterstep/assets/words"
 )
 
 // EdgeError says which edge of an outline cannot be drawn, and why.
@@ -12,7 +13,7 @@ type EdgeError struct {
 }
 
 // Error counts edges from 1.
-func (e *EdgeError) Error() string { return fmt.Sprintf("edge %d: %s", e.Edge+1, e.Why) }
+func (e *EdgeError) Error() string { return words.F("edge %d: %s", e.Edge+1, e.Why) }
 
 // OffsetOutline moves each edge of a closed outline by its own width d[k] in
 // mm, positive outwards whichever way the outline runs, and returns the edges
@@ -30,7 +31,7 @@ func (e *EdgeError) Error() string { return fmt.Sprintf("edge %d: %s", e.Edge+1,
 func OffsetOutline(edges []Path, d []float64, tol float64) ([]Path, error) {
 	whole, err := outlineOf(edges, d)
 	if err != nil {
-		return nil, fmt.Errorf("moving an outline: %w", err)
+		return nil, words.Errorf("moving an outline: %w", err)
 	}
 	side := math.Copysign(1, whole.Area())
 	if len(edges) == 1 {
@@ -53,12 +54,12 @@ func OffsetOutline(edges []Path, d []float64, tol float64) ([]Path, error) {
 // outlineOf joins the edges after checking that they make an outline.
 func outlineOf(edges []Path, d []float64) (Path, error) {
 	if len(edges) == 0 || len(edges) != len(d) {
-		return nil, fmt.Errorf("it has %d edges and %d widths", len(edges), len(d))
+		return nil, words.Errorf("it has %d edges and %d widths", len(edges), len(d))
 	}
 	var whole Path
 	for k, e := range edges {
 		if len(e) == 0 {
-			return nil, &EdgeError{k, "it is empty"}
+			return nil, &EdgeError{k, words.T("it is empty")}
 		}
 		whole = append(whole, e...)
 	}
@@ -66,8 +67,8 @@ func outlineOf(edges []Path, d []float64) (Path, error) {
 		return nil, err
 	}
 	if !whole.Closed(joinTol) {
-		return nil, fmt.Errorf("it is not closed: it starts at (%.3f, %.3f) and ends at (%.3f, %.3f)",
-			whole.Start().X, whole.Start().Y, whole.End().X, whole.End().Y)
+		return nil, words.Errorf("it is not closed: it starts at (%s, %s) and ends at (%s, %s)",
+			words.Figure(whole.Start().X, 3), words.Figure(whole.Start().Y, 3), words.Figure(whole.End().X, 3), words.Figure(whole.End().Y, 3))
 	}
 	return whole, nil
 }
@@ -99,14 +100,14 @@ func meetAll(edges, raw []Path, d []float64, tol float64) ([]Path, error) {
 		var ok bool
 		turns[k], ok = corner{raw[k], raw[next], d[k], d[next], edges[k].End(), tol}.solve()
 		if !ok {
-			return nil, &EdgeError{k, fmt.Sprintf("moved %.1f mm, it never meets the edge after it", math.Abs(d[k]))}
+			return nil, &EdgeError{k, words.F("moved %s mm, it never meets the edge after it", words.Figure(math.Abs(d[k]), 1))}
 		}
 	}
 	out := make([]Path, n)
 	for k, e := range raw {
 		first, last := turns[(k+n-1)%n], turns[k]
 		if first.ib > last.ia || first.ib == last.ia && first.tb >= last.ta {
-			return nil, &EdgeError{k, fmt.Sprintf("moved %.1f mm, nothing of it is left", math.Abs(d[k]))}
+			return nil, &EdgeError{k, words.F("moved %s mm, nothing of it is left", words.Figure(math.Abs(d[k]), 1))}
 		}
 		out[k] = first.leave(last.arrive(e.between(first.ib, first.tb, last.ia, last.ta)))
 	}
@@ -124,11 +125,11 @@ func checkRing(edges []Path, side, tol float64) error {
 		whole = append(whole, e...)
 	}
 	for _, x := range SelfCrossings(whole, tol) {
-		return &EdgeError{owner[x.IA], fmt.Sprintf("once moved, it runs across edge %d near (%.1f, %.1f)",
-			owner[x.IB]+1, x.At.X, x.At.Y)}
+		return &EdgeError{owner[x.IA], words.F("once moved, it runs across edge %d near (%s, %s)",
+			owner[x.IB]+1, words.Figure(x.At.X, 1), words.Figure(x.At.Y, 1))}
 	}
 	if whole.Area()*side <= 0 {
-		return &EdgeError{0, "once moved, the outline is turned inside out: the widths are more than the piece has"}
+		return &EdgeError{0, words.T("once moved, the outline is turned inside out: the widths are more than the piece has")}
 	}
 	return nil
 }

@@ -1,6 +1,8 @@
 package geom
 
-import "fmt"
+import (
+	"quarterstep/assets/words"
+)
 
 // joinTol is how far apart in mm two ends may lie and still count as the same
 // point: far below any line on paper, far above rounding.
@@ -125,11 +127,11 @@ func (p Path) Closed(tol float64) bool {
 func (p Path) Validate() error {
 	for i, c := range p {
 		if !c.Finite() {
-			return fmt.Errorf("curve %d of the line has a coordinate that is not a number", i+1)
+			return words.Errorf("curve %d of the line has a coordinate that is not a number", i+1)
 		}
 		if i > 0 && c.P0.Dist(p[i-1].P3) > joinTol {
-			return fmt.Errorf("the line is broken before curve %d: it ends at (%.3f, %.3f) and goes on at (%.3f, %.3f)",
-				i+1, p[i-1].P3.X, p[i-1].P3.Y, c.P0.X, c.P0.Y)
+			return words.Errorf("the line is broken before curve %d: it ends at (%s, %s) and goes on at (%s, %s)",
+				i+1, words.Figure(p[i-1].P3.X, 3), words.Figure(p[i-1].P3.Y, 3), words.Figure(c.P0.X, 3), words.Figure(c.P0.Y, 3))
 		}
 	}
 	return nil

@@ -1,8 +1,9 @@
 package geom
 
 import (
-	"fmt"
 	"math"
+
+	"quarterstep/assets/words"
 )
 
 // slideLeast is the sine of the least angle at which a corner slides along its
@@ -26,10 +27,10 @@ const slideLeast = 1.0 / mitreLimit
 func ShiftEdges(edges []Path, d []float64, held []bool, tol float64) ([]Path, error) {
 	whole, err := outlineOf(edges, d)
 	if err == nil && (len(edges) < 2 || len(held) != len(edges)) {
-		err = fmt.Errorf("it has %d edges, %d of them known as held or not", len(edges), len(held))
+		err = words.Errorf("it has %d edges, %d of them known as held or not", len(edges), len(held))
 	}
 	if err != nil {
-		return nil, fmt.Errorf("shifting edges: %w", err)
+		return nil, words.Errorf("shifting edges: %w", err)
 	}
 	n, side := len(edges), math.Copysign(1, whole.Area())
 	out := make([]shifted, n)
@@ -44,13 +45,13 @@ func ShiftEdges(edges []Path, d []float64, held []bool, tol float64) ([]Path, er
 	}
 	for k := range out {
 		if a, b := &out[k], &out[(k+1)%n]; (a.d != 0 || b.d != 0) && !joinShifted(a, b, tol/2) {
-			return nil, &EdgeError{k, "moved so far, it does not meet the edge after it"}
+			return nil, &EdgeError{k, words.T("moved so far, it does not meet the edge after it")}
 		}
 	}
 	moved := make([]Path, n)
 	for k, s := range out {
 		if moved[k] = s.finish(tol); moved[k] == nil {
-			return nil, &EdgeError{k, "moved so far, nothing of it is left"}
+			return nil, &EdgeError{k, words.T("moved so far, nothing of it is left")}
 		}
 	}
 	return moved, nil

@@ -1,6 +1,8 @@
 package jsonsize
 
-import "fmt"
+import (
+	"quarterstep/assets/words"
+)
 
 // Most is what a file may hold at most.
 type Most struct {
@@ -45,7 +47,7 @@ func (s *scan) step() error {
 		s.passWords()
 	case '{', '[':
 		if len(s.lists) == mostLevels {
-			return fmt.Errorf("its parts lie in each other more than %d deep", mostLevels)
+			return words.Errorf("its parts lie in each other more than %d deep", mostLevels)
 		}
 		s.lists = append(s.lists, c == '[')
 		if c == '[' && !s.closesNext() {
@@ -59,7 +61,7 @@ func (s *scan) step() error {
 		}
 	case ':':
 		if s.names++; s.names > s.most.Names {
-			return fmt.Errorf("it has more than %d names", s.most.Names)
+			return words.Errorf("it has more than %d names", s.most.Names)
 		}
 	}
 	return nil
@@ -69,7 +71,7 @@ func (s *scan) step() error {
 func (s *scan) item() error {
 	i := min(len(s.lists), len(s.items)) - 1
 	if s.items[i]++; s.items[i] > s.most.Items[i] {
-		return fmt.Errorf("it has more than %d items in its lists", s.most.Items[i])
+		return words.Errorf("it has more than %d items in its lists", s.most.Items[i])
 	}
 	return nil
 }

@@ -3,12 +3,11 @@ package sizechart
 import (
 	"bytes"
 	"encoding/csv"
-	"errors"
-	"fmt"
 	"io"
 	"strings"
 	"unicode/utf8"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/measure"
 )
@@ -34,23 +33,23 @@ func Read(r io.Reader, id string) (model.SizeChart, error) {
 			return c, nil
 		}
 	}
-	return model.SizeChart{}, fmt.Errorf("reading size chart %s: %w", id, err)
+	return model.SizeChart{}, words.Errorf("reading size chart %s: %w", id, err)
 }
 
 func read(data []byte, id string) (model.SizeChart, error) {
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	switch {
 	case len(data) > maxBytes:
-		return model.SizeChart{}, errors.New("the file is too long to be a size chart")
+		return model.SizeChart{}, words.Error("the file is too long to be a size chart")
 	case !utf8.Valid(data):
-		return model.SizeChart{}, errors.New("the file is not plain text; save it as CSV in UTF-8")
+		return model.SizeChart{}, words.Error("the file is not plain text; save it as CSV in UTF-8")
 	}
 	h, err := readHead(data)
 	if err != nil {
 		return model.SizeChart{}, err
 	}
 	if len(h.name) > maxCell || max(len(h.source), len(h.status)) > maxWords {
-		return model.SizeChart{}, errors.New("its name, source or status is longer than any; shorten it")
+		return model.SizeChart{}, words.Error("its name, source or status is longer than any; shorten it")
 	}
 	t := table{chart: model.SizeChart{ID: id, Name: h.name, Source: h.source, Status: h.status}, unit: h.unit}
 	if t.chart.Name == "" {
@@ -69,11 +68,11 @@ func read(data []byte, id string) (model.SizeChart, error) {
 		}
 		line, _ := in.FieldPos(0)
 		if err := t.add(row, line); err != nil {
-			return model.SizeChart{}, fmt.Errorf("row %d%w", line, err)
+			return model.SizeChart{}, words.Errorf("row %d%w", line, err)
 		}
 	}
 	if len(t.chart.Sizes) == 0 {
-		return model.SizeChart{}, errors.New("it has no sizes: under the row that names the columns, give each size a row")
+		return model.SizeChart{}, words.Error("it has no sizes: under the row that names the columns, give each size a row")
 	}
 	return t.chart, nil
 }
@@ -108,9 +107,9 @@ func readHead(data []byte) (head, error) {
 	case measure.Centimetres, measure.Inches, measure.Millimetres:
 		return h, nil
 	case "":
-		return h, errors.New(`it does not say its unit: put a line "# unit: cm" (or in, or mm) at the top`)
+		return h, words.Error(`it does not say its unit: put a line "# unit: cm" (or in, or mm) at the top`)
 	}
-	return h, fmt.Errorf("the unit %q is not known: it is cm, in or mm", h.unit)
+	return h, words.Errorf("the unit %q is not known: it is cm, in or mm", h.unit)
 }
 
 // separator is what sets the columns apart: whichever of tab, semicolon and

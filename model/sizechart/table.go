@@ -1,10 +1,9 @@
 package sizechart
 
 import (
-	"errors"
-	"fmt"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/measure"
 )
@@ -27,7 +26,7 @@ const (
 func (t *table) add(row []string, line int) error {
 	for i := range row {
 		if row[i] = strings.TrimSpace(row[i]); len(row[i]) > maxCell {
-			return fmt.Errorf(", column %d: “%s…” is longer than any name or measure", i+1, strings.ToValidUTF8(row[i][:30], ""))
+			return words.Errorf(", column %d: “%s…” is longer than any name or measure", i+1, strings.ToValidUTF8(row[i][:30], ""))
 		}
 	}
 	for len(row) > 0 && row[len(row)-1] == "" {
@@ -39,27 +38,27 @@ func (t *table) add(row []string, line int) error {
 	case t.names == nil:
 		return t.addNames(row)
 	case len(row) > len(t.names):
-		return fmt.Errorf(": it has %d cells, but only %d columns have a name", len(row), len(t.names))
+		return words.Errorf(": it has %d cells, but only %d columns have a name", len(row), len(t.names))
 	case len(t.chart.Sizes) == maxSizes:
-		return fmt.Errorf(": a chart has at most %d sizes", maxSizes)
+		return words.Errorf(": a chart has at most %d sizes", maxSizes)
 	}
 	return t.addSize(row, line)
 }
 
 func (t *table) addNames(row []string) error {
 	if len(row) > maxCols {
-		return fmt.Errorf(": a chart has at most %d columns", maxCols)
+		return words.Errorf(": a chart has at most %d columns", maxCols)
 	}
 	seen := map[string]bool{}
 	for i, name := range row {
 		name = strings.ToLower(strings.Join(strings.FieldsFunc(name, func(r rune) bool { return r == ' ' || r == '_' }), " "))
 		switch {
 		case name == "":
-			return fmt.Errorf(", column %d: the column has no name", i+1)
+			return words.Errorf(", column %d: the column has no name", i+1)
 		case seen[name]:
-			return fmt.Errorf(", column %d: there are two columns %q", i+1, name)
+			return words.Errorf(", column %d: there are two columns %q", i+1, name)
 		case name == string(model.Steps):
-			return fmt.Errorf(", column %d: %q cannot be a body measure: it is the size's place in the chart", i+1, name)
+			return words.Errorf(", column %d: %q cannot be a body measure: it is the size's place in the chart", i+1, name)
 		}
 		seen[name] = true
 		t.names = append(t.names, name)
@@ -69,9 +68,9 @@ func (t *table) addNames(row []string) error {
 	}
 	switch {
 	case !seen[sizeCol]:
-		return fmt.Errorf(`: one column must be named "size", and these are %s`, strings.Join(t.names, ", "))
+		return words.Errorf(`: one column must be named "size", and these are %s`, strings.Join(t.names, ", "))
 	case len(t.chart.Measures) == 0:
-		return errors.New(`: it names no body measures, such as "bust"`)
+		return words.Error(`: it names no body measures, such as "bust"`)
 	}
 	t.taken = map[string]int{}
 	return nil
@@ -89,17 +88,17 @@ func (t *table) addSize(row []string, line int) error {
 		default:
 			l, err := measure.Parse(cell, t.unit)
 			if err != nil {
-				return fmt.Errorf(", column %s: %q is not a length like 66.5 or 26 1/2", name, cell)
+				return words.Errorf(", column %s: %q is not a length like 66.5 or 26 1/2", name, cell)
 			}
 			mm := l.MM()
 			if mm <= 0 || mm > longestMM {
-				return fmt.Errorf(", column %s: %s is no body measure", name, cell)
+				return words.Errorf(", column %s: %s is no body measure", name, cell)
 			}
 			s.Body[model.Measure(name)] = mm
 		}
 	}
 	if s.Name == "" {
-		return errors.New(": the size has no name")
+		return words.Error(": the size has no name")
 	}
 	if strings.EqualFold(s.Alt, s.Name) {
 		s.Alt = ""
@@ -110,7 +109,7 @@ func (t *table) addSize(row []string, line int) error {
 			continue
 		}
 		if at, ok := t.taken[key]; ok {
-			return fmt.Errorf(": the size %s is in row %d already", n, at)
+			return words.Errorf(": the size %s is in row %d already", n, at)
 		}
 		t.taken[key] = line
 	}

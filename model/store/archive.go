@@ -7,6 +7,8 @@ import (
 	"maps"
 	"slices"
 	"strings"
+
+	"quarterstep/assets/words"
 )
 
 const (
@@ -18,14 +20,14 @@ const (
 // Pattern.Validate and pictures whose names or sizes could not be read back.
 func Write(w io.Writer, f File) error {
 	if err := f.Pattern.Validate(); err != nil {
-		return fmt.Errorf("writing the pattern: %w", err)
+		return words.Errorf("writing the pattern: %w", err)
 	}
 	data, err := encode(f)
 	if err != nil {
-		return fmt.Errorf("writing the pattern: %w", err)
+		return words.Errorf("writing the pattern: %w", err)
 	}
 	if len(data) > maxPattern || len(f.Pictures) > maxEntries-1 {
-		return fmt.Errorf("writing the pattern: %w", ErrTooBig)
+		return words.Errorf("writing the pattern: %w", ErrTooBig)
 	}
 	z := zip.NewWriter(w)
 	if err := addEntry(z, patternEntry, zip.Deflate, data); err != nil {
@@ -38,7 +40,7 @@ func Write(w io.Writer, f File) error {
 		}
 		picture := f.Pictures[name]
 		if total += len(picture); len(picture) > MostPicture || total > maxPictures {
-			return fmt.Errorf("writing the picture %s: %w", name, ErrTooBig)
+			return words.Errorf("writing the picture %s: %w", name, ErrTooBig)
 		}
 		// Photos are compressed already.
 		if err := addEntry(z, pictureEntry+name, zip.Store, picture); err != nil {
@@ -46,7 +48,7 @@ func Write(w io.Writer, f File) error {
 		}
 	}
 	if err := z.Close(); err != nil {
-		return fmt.Errorf("writing the pattern: %w", err)
+		return words.Errorf("writing the pattern: %w", err)
 	}
 	return nil
 }
@@ -59,7 +61,7 @@ func addEntry(z *zip.Writer, name string, method uint16, data []byte) error {
 		_, err = w.Write(data)
 	}
 	if err != nil {
-		return fmt.Errorf("writing %s: %w", name, err)
+		return words.Errorf("writing %s: %w", name, err)
 	}
 	return nil
 }
@@ -88,7 +90,7 @@ func Read(r io.ReaderAt, size int64) (File, error) {
 		name, isPicture := strings.CutPrefix(e.Name, pictureEntry)
 		switch {
 		case e.Name == patternEntry && found:
-			return File{}, fmt.Errorf("it has %s twice", patternEntry)
+			return File{}, words.Errorf("it has %s twice", patternEntry)
 		case e.Name == patternEntry:
 			found = true
 			data, err := readEntry(e, maxPattern)
@@ -102,7 +104,7 @@ func Read(r io.ReaderAt, size int64) (File, error) {
 			f.Pattern, f.Home = read.Pattern, read.Home
 		case isPicture && pictureName(name) == nil:
 			if f.Pictures[name] != nil {
-				return File{}, fmt.Errorf("it has the picture %s twice", name)
+				return File{}, words.Errorf("it has the picture %s twice", name)
 			}
 			data, err := readEntry(e, min(MostPicture, left))
 			if err != nil {
@@ -116,7 +118,7 @@ func Read(r io.ReaderAt, size int64) (File, error) {
 		}
 	}
 	if !found {
-		return File{}, fmt.Errorf("%w: it has no %s", ErrNotOurs, patternEntry)
+		return File{}, words.Errorf("%w: it has no %s", ErrNotOurs, patternEntry)
 	}
 	return f, nil
 }
@@ -143,12 +145,12 @@ func (l *rationed) ReadAt(p []byte, at int64) (int, error) {
 func readEntry(e *zip.File, limit int64) ([]byte, error) {
 	r, err := e.Open()
 	if err != nil {
-		return nil, fmt.Errorf("its %s is spoilt: %w", e.Name, err)
+		return nil, words.Errorf("its %s is spoilt: %w", e.Name, err)
 	}
 	defer r.Close()
 	data, err := io.ReadAll(io.LimitReader(r, limit+1))
 	if err != nil {
-		return nil, fmt.Errorf("its %s is spoilt: %w", e.Name, err)
+		return nil, words.Errorf("its %s is spoilt: %w", e.Name, err)
 	}
 	if int64(len(data)) > limit {
 		return nil, fmt.Errorf("%w: %s", ErrTooBig, e.Name)

@@ -2,7 +2,8 @@ package store
 
 import (
 	"encoding/json"
-	"fmt"
+
+	"quarterstep/assets/words"
 )
 
 // The types below are pattern.json as package store writes it; they mirror the
@@ -244,11 +245,11 @@ func numbers(data []byte, to []float64) error {
 		return err
 	}
 	if len(list) != len(to) {
-		return fmt.Errorf("%.80s should be %d numbers", data, len(to))
+		return words.Errorf("%.80s should be %d numbers", data, len(to))
 	}
 	for i, x := range list {
 		if x == nil {
-			return fmt.Errorf("%.80s should be %d numbers", data, len(to))
+			return words.Errorf("%.80s should be %d numbers", data, len(to))
 		}
 		to[i] = *x
 	}

@@ -1,9 +1,10 @@
 package store
 
 import (
-	"fmt"
 	"io"
 	"os"
+
+	"quarterstep/assets/words"
 )
 
 // Save writes f to path. It writes beside the old file, waits until the disk
@@ -11,7 +12,7 @@ import (
 // untouched and nothing is left behind.
 func Save(path string, f File) error {
 	if err := Replace(path, func(w io.Writer) error { return Write(w, f) }); err != nil {
-		return fmt.Errorf("saving the pattern: %w", err)
+		return words.Errorf("saving the pattern: %w", err)
 	}
 	return nil
 }
@@ -20,7 +21,7 @@ func Save(path string, f File) error {
 func Load(path string) (File, error) {
 	f, err := load(path)
 	if err != nil {
-		return File{}, fmt.Errorf("opening the pattern: %w", Plain(path, err))
+		return File{}, words.Errorf("opening the pattern: %w", Plain(path, err))
 	}
 	return f, nil
 }

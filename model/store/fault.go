@@ -2,11 +2,12 @@ package store
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"syscall"
+
+	"quarterstep/assets/words"
 )
 
 // Fault is a file that could not be read or written. Its words are a sentence
@@ -28,24 +29,24 @@ func Plain(path string, err error) error {
 		return nil
 	}
 	name, folder := filepath.Base(path), filepath.Dir(path)
-	say := func(format string, a ...any) error { return &Fault{fmt.Sprintf(format, a...), err} }
+	say := func(what string) error { return &Fault{what, err} }
 	if info, statErr := os.Stat(path); statErr == nil && info.IsDir() {
-		return say("%s is a folder; give the name of a file", path)
+		return say(words.F("%s is a folder; give the name of a file", path))
 	}
 	switch {
 	case diskFull(err):
-		return say("there is no room left where %s lies; make room, or save to another place", name)
+		return say(words.F("there is no room left where %s lies; make room, or save to another place", name))
 	case errors.Is(err, fs.ErrNotExist):
 		if _, statErr := os.Stat(folder); statErr != nil {
-			return say("the folder %s is not there; if it was on a stick or card, put that back in, or choose another place", folder)
+			return say(words.F("the folder %s is not there; if it was on a stick or card, put that back in, or choose another place", folder))
 		}
-		return say("%s is not there", path)
+		return say(words.F("%s is not there", path))
 	case errors.Is(err, fs.ErrPermission), errors.Is(err, syscall.EROFS):
-		return say("%s may not be read or written here; choose another folder", path)
+		return say(words.F("%s may not be read or written here; choose another folder", path))
 	case broken(err):
-		return say("the disk, stick or card with %s does not answer; use another place", name)
+		return say(words.F("the disk, stick or card with %s does not answer; use another place", name))
 	case errors.Is(err, syscall.ENAMETOOLONG):
-		return say("the name %s is too long for this disk", name)
+		return say(words.F("the name %s is too long for this disk", name))
 	}
 	return err
 }

@@ -1,9 +1,7 @@
 package store
 
 import (
-	"errors"
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/jsonsize"
 )
@@ -38,15 +36,15 @@ var patternSize = jsonsize.Most{Items: []int{5000, 5000, 5000, 10_000, 200_000, 
 
 // Faults of a file that have nothing to do with what its pattern says.
 var (
-	ErrNotOurs = errors.New("it is not a Quarterstep file")
-	ErrTooBig  = errors.New("it holds more than a Quarterstep file can")
-	ErrNewer   = errors.New("it was saved by a newer Quarterstep; open it with that one")
+	ErrNotOurs = words.Fault("it is not a Quarterstep file")
+	ErrTooBig  = words.Fault("it holds more than a Quarterstep file can")
+	ErrNewer   = words.Fault("it was saved by a newer Quarterstep; open it with that one")
 )
 
 // pictureName is an error when name cannot be a picture's.
 func pictureName(name string) error {
 	if !model.PictureFile(name) {
-		return fmt.Errorf("%q cannot be the name of a picture", name)
+		return words.Errorf("%q cannot be the name of a picture", name)
 	}
 	return nil
 }

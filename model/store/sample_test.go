@@ -10,8 +10,8 @@ import (
 	"quarterstep/model/geom"
 )
 
-// words are names a person could type, and some she could not.
-var words = rapid.OneOf(rapid.SampledFrom([]string{"", "side seam", "Rücken, 2× zuschneiden", `a "b" \ <c> & {d}: [e]`, "\u2028\n\t"}), rapid.String())
+// anyWords are names a person could type, and some she could not.
+var anyWords = rapid.OneOf(rapid.SampledFrom([]string{"", "side seam", "Rücken, 2× zuschneiden", `a "b" \ <c> & {d}: [e]`, "\u2028\n\t"}), rapid.String())
 
 // number is any ordinary number that could be a length, with all its bits.
 var number = rapid.OneOf(rapid.Float64Range(-5000, 5000), rapid.SampledFrom([]float64{0, math.Copysign(0, -1), 1.0 / 3, 1e-17, 0.1 + 0.2}))
@@ -31,10 +31,10 @@ func drawPath(t *rapid.T, from, to geom.Point) geom.Path {
 // drawPattern is a random pattern that breaks no rule.
 func drawPattern(t *rapid.T) model.Pattern {
 	p := model.Pattern{
-		Name: words.Draw(t, "name"), Note: words.Draw(t, "note"),
+		Name: anyWords.Draw(t, "name"), Note: anyWords.Draw(t, "note"),
 		Unit: rapid.SampledFrom([]model.Unit{"", model.Centimetres, model.Inches}).Draw(t, "unit"),
 	}
-	p.Chart = model.SizeChart{ID: "c", Name: words.Draw(t, "chart"), Measures: []model.Measure{model.Bust, "upper chest"}}
+	p.Chart = model.SizeChart{ID: "c", Name: anyWords.Draw(t, "chart"), Measures: []model.Measure{model.Bust, "upper chest"}}
 	n := rapid.IntRange(1, 4).Draw(t, "sizes")
 	for i := range n {
 		s := model.ChartSize{Name: fmt.Sprint(30 + 2*i), Alt: rapid.SampledFrom([]string{"", fmt.Sprintf("S%d", i)}).Draw(t, "code")}
@@ -46,7 +46,7 @@ func drawPattern(t *rapid.T) model.Pattern {
 	p.Target = model.Target{
 		Place:  rapid.Float64Range(0, float64(n-1)).Draw(t, "place"),
 		Method: rapid.SampledFrom([]model.Method{"", model.ByChart, model.BySteps}).Draw(t, "method"),
-		Wearer: words.Draw(t, "wearer"), Stages: rapid.Bool().Draw(t, "stages"),
+		Wearer: anyWords.Draw(t, "wearer"), Stages: rapid.Bool().Draw(t, "stages"),
 	}
 	if rapid.Bool().Draw(t, "own") {
 		p.Target.Body = map[model.Measure]float64{model.Bust: rapid.Float64Range(1, 2000).Draw(t, "own bust"), "knee": 400}
@@ -67,32 +67,32 @@ func drawPattern(t *rapid.T) model.Pattern {
 			p.Links[0].And = []model.Stretch{{Piece: "q1", Edges: []string{"e0"}}}
 		}
 		p.Lengths = []model.Lengthening{{
-			ID: "a", Name: words.Draw(t, "lengthening"), By: rapid.Float64Range(-900, 900).Draw(t, "by"),
+			ID: "a", Name: anyWords.Draw(t, "lengthening"), By: rapid.Float64Range(-900, 900).Draw(t, "by"),
 			Hems: []model.Stretch{{Piece: "q1", Edges: []string{"e0"}}},
 		}}
-		p.Pictures = []model.Picture{{ID: "f", Name: words.Draw(t, "picture"), File: "a.jpg", PerMM: rapid.Float64Range(0.1, 50).Draw(t, "per mm"), At: drawVec(t), Faded: 0.5}}
+		p.Pictures = []model.Picture{{ID: "f", Name: anyWords.Draw(t, "picture"), File: "a.jpg", PerMM: rapid.Float64Range(0.1, 50).Draw(t, "per mm"), At: drawVec(t), Faded: 0.5}}
 		p.Pieces[0].Picture = "f"
 		from, to := geom.Point(drawVec(t)), geom.Point(drawVec(t))
 		p.Tracings = []model.Tracing{{
-			ID: "t", Picture: "f", Name: words.Draw(t, "tracing"), Cut: 1,
+			ID: "t", Picture: "f", Name: anyWords.Draw(t, "tracing"), Cut: 1,
 			Sizes:   []model.TracedSize{{Size: "30", Corners: []geom.Point{from, to}, Edges: []geom.Path{drawPath(t, from, to)}}},
 			Notches: []model.TracedNotch{{At: to, Double: true}},
 		}}
-		p.Limits = map[string]float64{words.Draw(t, "limit"): 3}
+		p.Limits = map[string]float64{anyWords.Draw(t, "limit"): 3}
 	}
 	return p
 }
 
 func drawPiece(t *rapid.T, id string, sizes int) model.Piece {
-	q := model.Piece{ID: id, Name: words.Draw(t, "piece"), Cut: rapid.IntRange(0, 4).Draw(t, "cut"), Lining: rapid.IntRange(0, 2).Draw(t, "lining"), At: drawVec(t)}
+	q := model.Piece{ID: id, Name: anyWords.Draw(t, "piece"), Cut: rapid.IntRange(0, 4).Draw(t, "cut"), Lining: rapid.IntRange(0, 2).Draw(t, "lining"), At: drawVec(t)}
 	n := rapid.IntRange(2, 5).Draw(t, "edges")
 	for i := range n {
 		q.Points = append(q.Points, model.GradePoint{
-			ID: fmt.Sprintf("p%d", i), Name: words.Draw(t, "point"), Smooth: rapid.Bool().Draw(t, "smooth"),
+			ID: fmt.Sprintf("p%d", i), Name: anyWords.Draw(t, "point"), Smooth: rapid.Bool().Draw(t, "smooth"),
 			Across: model.Measure(rapid.SampledFrom([]string{"", "bust"}).Draw(t, "across")), Along: "steps", Locked: rapid.Bool().Draw(t, "locked"),
 		})
 		q.Edges = append(q.Edges, model.Edge{
-			ID: fmt.Sprintf("e%d", i), Name: words.Draw(t, "edge"),
+			ID: fmt.Sprintf("e%d", i), Name: anyWords.Draw(t, "edge"),
 			Kind:      rapid.SampledFrom([]model.EdgeKind{model.Plain, model.Fold, model.Centre, model.Hem}).Draw(t, "kind"),
 			Allowance: rapid.Float64Range(0, 99).Draw(t, "allowance"),
 		})
@@ -114,12 +114,12 @@ func drawPiece(t *rapid.T, id string, sizes int) model.Piece {
 	}
 	if rapid.Bool().Draw(t, "marks") {
 		a, b := geom.Point(drawVec(t)), geom.Point(drawVec(t))
-		q.Lines = []model.Line{{ID: "l", Name: words.Draw(t, "line"), Kind: model.Grain, Drawn: []model.SizedPath{{Path: drawPath(t, a, b)}, {Size: "30", Path: drawPath(t, b, a)}}}}
+		q.Lines = []model.Line{{ID: "l", Name: anyWords.Draw(t, "line"), Kind: model.Grain, Drawn: []model.SizedPath{{Path: drawPath(t, a, b)}, {Size: "30", Path: drawPath(t, b, a)}}}}
 		q.Notches = []model.Notch{{ID: "n", Edge: "e1", Double: true, Spots: []model.Spot{{Size: "30", S: 0.125}}}}
-		q.Darts = []model.Dart{{ID: "d", Name: words.Draw(t, "dart"), From: "p0", To: "p1", Across: model.Bust, Along: "steps", Trued: rapid.Bool().Draw(t, "trued"), TakeUpKept: true, Apex: []model.SizedPoint{{At: a}, {Size: "30", At: b}}}}
+		q.Darts = []model.Dart{{ID: "d", Name: anyWords.Draw(t, "dart"), From: "p0", To: "p1", Across: model.Bust, Along: "steps", Trued: rapid.Bool().Draw(t, "trued"), TakeUpKept: true, Apex: []model.SizedPoint{{At: a}, {Size: "30", At: b}}}}
 		q.Hand = model.Hand{
 			Curves:  []model.EdgeCurve{{Edge: "e1", Kind: model.PrintedCurve, Size: "30"}, {Edge: "e0", Kind: model.NearestCurve}},
-			Moves:   []model.PointMove{{Point: "p1", By: drawVec(t)}, {Point: "p1", By: drawVec(t), Stage: "30", Style: words.Draw(t, "style")}},
+			Moves:   []model.PointMove{{Point: "p1", By: drawVec(t)}, {Point: "p1", By: drawVec(t), Stage: "30", Style: anyWords.Draw(t, "style")}},
 			Shifts:  []model.EdgeShift{{Edge: "e1", Out: number.Draw(t, "out"), Stage: "30"}},
 			Shapes:  []model.EdgeShape{{Edge: "e0", By: []geom.Vec{drawVec(t), drawVec(t)}}, {Edge: "e0", Stage: "30"}},
 			Through: []string{"p0"},

@@ -3,13 +3,13 @@ package store
 import (
 	"bytes"
 	"encoding/json"
-	"errors"
 	"fmt"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/jsonsize"
 )
 
-const formatName = "quarterstep pattern"
+const formatName = "quarterstep pattern" // words: none
 
 // migration turns the pattern of one version into that of the next.
 type migration func(json.RawMessage) (json.RawMessage, error)
@@ -52,7 +52,7 @@ func decode(data []byte) (File, error) {
 	}
 	var e envelope[json.RawMessage]
 	if err := json.Unmarshal(data, &e); err != nil {
-		return File{}, fmt.Errorf("its pattern.json is spoilt: %w", err)
+		return File{}, words.Errorf("its pattern.json is spoilt: %w", err)
 	}
 	if e.Format != formatName {
 		return File{}, ErrNotOurs
@@ -63,11 +63,11 @@ func decode(data []byte) (File, error) {
 	}
 	var d patternData
 	if err := json.Unmarshal(inner, &d); err != nil {
-		return File{}, fmt.Errorf("its pattern.json is spoilt: %w", err)
+		return File{}, words.Errorf("its pattern.json is spoilt: %w", err)
 	}
 	f := File{Pattern: d.pattern(), Home: e.Home}
 	if err := f.Pattern.Validate(); err != nil {
-		return File{}, fmt.Errorf("its pattern cannot be used:\n%w", err)
+		return File{}, words.Errorf("its pattern cannot be used:\n%w", err)
 	}
 	return f, nil
 }
@@ -76,16 +76,16 @@ func decode(data []byte) (File, error) {
 func migrate(data json.RawMessage, version int, steps []migration) (json.RawMessage, error) {
 	switch {
 	case len(data) == 0:
-		return nil, errors.New("its pattern.json has no pattern")
+		return nil, words.Error("its pattern.json has no pattern")
 	case version < 1:
-		return nil, errors.New("its pattern.json has no version")
+		return nil, words.Error("its pattern.json has no version")
 	case version > len(steps)+1:
-		return nil, fmt.Errorf("%w (its version is %d, this one reads up to %d)", ErrNewer, version, len(steps)+1)
+		return nil, words.Errorf("%w (its version is %d, this one reads up to %d)", ErrNewer, version, len(steps)+1)
 	}
 	for v := version; v <= len(steps); v++ {
 		var err error
 		if data, err = steps[v-1](data); err != nil {
-			return nil, fmt.Errorf("bringing it from version %d to %d: %w", v, v+1, err)
+			return nil, words.Errorf("bringing it from version %d to %d: %w", v, v+1, err)
 		}
 	}
 	return data, nil

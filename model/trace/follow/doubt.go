@@ -1,9 +1,9 @@
 package follow
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -47,7 +47,7 @@ func (t *tree) doubts(a arrival, pts []geom.Point, to geom.Point) []Doubt {
 	}
 	other := func(n int32) {
 		if at, dist := t.strays(n, on, pts); dist >= apart {
-			add(at, fmt.Sprintf("Another line %.0f mm away goes on here nearly as well.", math.Max(1, dist)))
+			add(at, words.F("Another line %.0f mm away goes on here nearly as well.", math.Max(1, dist)))
 		}
 	}
 	for _, n := range way {
@@ -68,7 +68,7 @@ func (t *tree) doubts(a arrival, pts []geom.Point, to geom.Point) []Doubt {
 		}
 	})
 	if length > longWay*t.from.Dist(to)+5 {
-		add(pts[len(pts)/2], "The line goes a long way round to this corner.")
+		add(pts[len(pts)/2], words.T("The line goes a long way round to this corner."))
 	}
 	return out
 }

@@ -2,8 +2,9 @@ package follow
 
 import (
 	"context"
-	"fmt"
 	"sync"
+
+	"quarterstep/assets/words"
 )
 
 // Field is a sheet made ready for following: its printed lines as dashes, and
@@ -22,7 +23,7 @@ type Field struct {
 // context's error.
 func Prepare(ctx context.Context, s Sheet, progress func(float64)) (*Field, error) {
 	if err := s.check(); err != nil {
-		return nil, fmt.Errorf("looking for printed lines: %w", err)
+		return nil, words.Errorf("looking for printed lines: %w", err)
 	}
 	if progress == nil {
 		progress = func(float64) {}
@@ -32,12 +33,12 @@ func Prepare(ctx context.Context, s Sheet, progress func(float64)) (*Field, erro
 	}
 	pts, err := ridges(ctx, s, func(share float64) { progress(0.8 * share) })
 	if err != nil {
-		return nil, fmt.Errorf("looking for printed lines: %w", err)
+		return nil, words.Errorf("looking for printed lines: %w", err)
 	}
 	runs := chains(pts, s.Gray.Rect.Dx(), s.Gray.Rect.Dy())
 	progress(0.9)
 	if err := ctx.Err(); err != nil {
-		return nil, fmt.Errorf("looking for printed lines: %w", err)
+		return nil, words.Errorf("looking for printed lines: %w", err)
 	}
 	f := newField(dashes(runs))
 	progress(1)

@@ -1,10 +1,10 @@
 package follow
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -39,10 +39,10 @@ type Doubt struct {
 // It is an error where no printed line leads to the end.
 func (f *Field) Follow(from, to geom.Point, via []geom.Point, o Options) (Edge, error) {
 	if !from.Finite() || !to.Finite() {
-		return Edge{}, fmt.Errorf("following a line: a corner's place is not a number")
+		return Edge{}, words.Errorf("following a line: a corner's place is not a number")
 	}
 	if from.Dist(to) < 0.5 {
-		return Edge{}, fmt.Errorf("following a line: the two corners are less than half a millimetre apart")
+		return Edge{}, words.Errorf("following a line: the two corners are less than half a millimetre apart")
 	}
 	if o.Straight {
 		return f.straightEdge(from, to), nil
@@ -52,7 +52,7 @@ func (f *Field) Follow(from, to geom.Point, via []geom.Point, o Options) (Edge, 
 	for _, next := range append(slices.Clone(via), to) {
 		leg, doubts, err := f.leg(at, next, o)
 		if err != nil {
-			return Edge{}, fmt.Errorf("following a line: %w", err)
+			return Edge{}, words.Errorf("following a line: %w", err)
 		}
 		if len(e.Points) > 0 {
 			leg = leg[1:]
@@ -63,7 +63,7 @@ func (f *Field) Follow(from, to geom.Point, via []geom.Point, o Options) (Edge, 
 	}
 	path, err := draw(e.Points, o.tol())
 	if err != nil {
-		return Edge{}, fmt.Errorf("following a line: %w", err)
+		return Edge{}, words.Errorf("following a line: %w", err)
 	}
 	e.Path = path
 	return e, nil
@@ -127,7 +127,7 @@ func (t *tree) wayTo(to geom.Point) ([]geom.Point, []Doubt, error) {
 	defer t.mu.Unlock()
 	best := t.arrive(to)
 	if math.IsInf(best.cost, 1) {
-		return nil, nil, fmt.Errorf("no printed line leads to the place %.0f mm from the corner; click points on the way, or draw it straight", t.from.Dist(to))
+		return nil, nil, words.Errorf("no printed line leads to the place %.0f mm from the corner; click points on the way, or draw it straight", t.from.Dist(to))
 	}
 	if best.node < 0 {
 		return []geom.Point{t.from, to}, nil, nil

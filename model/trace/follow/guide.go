@@ -3,6 +3,7 @@ package follow
 import (
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -32,7 +33,7 @@ func (f *Field) along(g *guide, from, to geom.Point) ([]geom.Point, []Doubt, err
 		if err != nil {
 			return nil, nil, err
 		}
-		return pts, append(doubts, Doubt{At: pts[len(pts)/2], Say: "No printed line runs here as the traced size does."}), nil
+		return pts, append(doubts, Doubt{At: pts[len(pts)/2], Say: words.T("No printed line runs here as the traced size does.")}), nil
 	}
 	return l.points(from, to), l.doubts(), nil
 }

@@ -2,10 +2,10 @@ package follow
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -47,7 +47,7 @@ type Proposal struct {
 func (f *Field) Next(ctx context.Context, traced []Traced, o NextOptions) (Proposal, error) {
 	p, err := f.stepwise(ctx, slices.Clone(traced), o)
 	if err != nil {
-		return Proposal{}, fmt.Errorf("looking for the next size: %w", err)
+		return Proposal{}, words.Errorf("looking for the next size: %w", err)
 	}
 	return p, nil
 }
@@ -68,7 +68,7 @@ func (f *Field) stepwise(ctx context.Context, traced []Traced, o NextOptions) (P
 		if s.place == o.Place {
 			for i, d := range unsure {
 				if len(d) > 0 {
-					p.Doubts[i] = append(p.Doubts[i], Doubt{At: p.Corners[i], Say: "This corner was not sure in a size between."})
+					p.Doubts[i] = append(p.Doubts[i], Doubt{At: p.Corners[i], Say: words.T("This corner was not sure in a size between.")})
 				}
 			}
 			return p, nil
@@ -132,13 +132,13 @@ type move struct {
 
 func (f *Field) newNextSearch(traced []Traced, at int) (*nextSearch, error) {
 	if len(traced) == 0 {
-		return nil, fmt.Errorf("no size is traced yet; trace one first")
+		return nil, words.Errorf("no size is traced yet; trace one first")
 	}
 	byNearness := slices.Clone(traced)
 	slices.SortStableFunc(byNearness, func(a, b Traced) int { return abs(a.Place-at) - abs(b.Place-at) })
 	near := byNearness[0]
 	if near.Place == at {
-		return nil, fmt.Errorf("this size is traced already")
+		return nil, words.Errorf("this size is traced already")
 	}
 	s := &nextSearch{ink: &f.ink, web: f.web, side: 1}
 	if at < near.Place {
@@ -147,7 +147,7 @@ func (f *Field) newNextSearch(traced []Traced, at int) (*nextSearch, error) {
 	s.place = near.Place + int(s.side)
 	for _, t := range byNearness {
 		if len(t.Edges) != len(near.Edges) {
-			return nil, fmt.Errorf("the traced sizes have different numbers of corners (%d and %d); mend one of them", len(near.Edges), len(t.Edges))
+			return nil, words.Errorf("the traced sizes have different numbers of corners (%d and %d); mend one of them", len(near.Edges), len(t.Edges))
 		}
 	}
 	var err error

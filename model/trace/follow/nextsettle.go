@@ -1,10 +1,10 @@
 package follow
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -176,11 +176,11 @@ func (s *nextSearch) cornerDoubts(i int, choice []int, moves []geom.Vec) []Doubt
 		}
 	}
 	if far > 0 {
-		out = append(out, Doubt{At: at, Say: fmt.Sprintf("This corner may as well be %.0f mm from here.", far)})
+		out = append(out, Doubt{At: at, Say: words.F("This corner may as well be %.0f mm from here.", far)})
 	}
 	before, after := s.from.arms(i, armReach)
 	if s.covered(before, moves[i]) < 0.5 || s.covered(after, moves[i]) < 0.5 {
-		out = append(out, Doubt{At: at, Say: "Hardly any line is printed beside this corner."})
+		out = append(out, Doubt{At: at, Say: words.T("Hardly any line is printed beside this corner.")})
 	}
 	return out
 }
@@ -213,13 +213,13 @@ func (f *Field) nextEdge(s *nextSearch, i int, from, to geom.Point, o NextOption
 	if err != nil {
 		return Edge{
 			Path: geom.Path{geom.Line(from, to)}, Points: []geom.Point{from, to},
-			Doubts: []Doubt{{At: from.Lerp(to, 0.5), Say: "No printed line leads from corner to corner, so this edge is straight."}},
+			Doubts: []Doubt{{At: from.Lerp(to, 0.5), Say: words.T("No printed line leads from corner to corner, so this edge is straight.")}},
 		}
 	}
 	path, err := draw(pts, Options{Tol: o.Tol}.tol())
 	if err != nil {
 		path = geom.Path{geom.Line(from, to)}
-		doubts = append(doubts, Doubt{At: from.Lerp(to, 0.5), Say: "This edge could not be drawn and is straight."})
+		doubts = append(doubts, Doubt{At: from.Lerp(to, 0.5), Say: words.T("This edge could not be drawn and is straight.")})
 	}
 	return Edge{Path: path, Points: pts, Doubts: doubts}
 }

@@ -1,9 +1,9 @@
 package follow
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -28,16 +28,16 @@ const outlineStep = 1.0 // mm
 func newOutline(edges []geom.Path) (outline, error) {
 	var o outline
 	if len(edges) < 2 {
-		return o, fmt.Errorf("a traced size needs two edges at least")
+		return o, words.Errorf("a traced size needs two edges at least")
 	}
 	var whole geom.Path
 	for i, e := range edges {
 		next := edges[(i+1)%len(edges)]
 		switch {
 		case len(e) == 0 || len(next) == 0:
-			return o, fmt.Errorf("an edge of a traced size is empty")
+			return o, words.Errorf("an edge of a traced size is empty")
 		case e.End().Dist(next.Start()) > 0.01:
-			return o, fmt.Errorf("edge %d of a traced size does not end where the next one starts", i+1)
+			return o, words.Errorf("edge %d of a traced size does not end where the next one starts", i+1)
 		}
 		whole = append(whole, e...)
 	}

@@ -1,9 +1,9 @@
 package follow
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -114,7 +114,7 @@ func (t *tree) against(to geom.Point, pts []geom.Point) []Doubt {
 		return nil
 	}
 	k, _ := nearestOf(pts, at)
-	return []Doubt{{At: pts[k], Say: fmt.Sprintf("If this size is neither the outermost nor the innermost here, the line %.0f mm away may be meant.", dist)}}
+	return []Doubt{{At: pts[k], Say: words.F("If this size is neither the outermost nor the innermost here, the line %.0f mm away may be meant.", dist)}}
 }
 
 // costTo is the cost of the cheapest way to a point, and the same without the

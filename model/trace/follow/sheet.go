@@ -1,9 +1,9 @@
 package follow
 
 import (
-	"fmt"
 	"image"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -28,13 +28,13 @@ const (
 func (s Sheet) check() error {
 	switch {
 	case s.Gray == nil || s.Gray.Rect.Dx() < 16 || s.Gray.Rect.Dy() < 16:
-		return fmt.Errorf("the picture is empty; straighten a picture first")
+		return words.Errorf("the picture is empty; straighten a picture first")
 	case float64(s.Gray.Rect.Dx())*float64(s.Gray.Rect.Dy()) > mostPixels:
-		return fmt.Errorf("the picture has more than %.0f million pixels; straighten it at a lower resolution", mostPixels/1e6)
+		return words.Errorf("the picture has more than %.0f million pixels; straighten it at a lower resolution", mostPixels/1e6)
 	case !(s.PerMM >= leastPerMM) || s.PerMM > 200:
-		return fmt.Errorf("the picture has %.3g pixels to the millimetre, and following a line needs %g at least; take it from nearer by, or in parts", s.PerMM, leastPerMM)
+		return words.Errorf("the picture has %.3g pixels to the millimetre, and following a line needs %g at least; take it from nearer by, or in parts", s.PerMM, leastPerMM)
 	case !s.Origin.Finite():
-		return fmt.Errorf("the picture's place on the paper is not a number")
+		return words.Errorf("the picture's place on the paper is not a number")
 	}
 	return nil
 }

@@ -1,9 +1,9 @@
 package follow
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -15,7 +15,7 @@ func (f *Field) straightEdge(from, to geom.Point) Edge {
 	if length := from.Dist(to); white > 0.7*length {
 		e.Doubts = append(e.Doubts, Doubt{
 			At:  widest,
-			Say: fmt.Sprintf("Only %.0f %% of this straight edge is printed.", 100*(1-white/length)),
+			Say: words.F("Only %.0f %% of this straight edge is printed.", 100*(1-white/length)),
 		})
 	}
 	return e

@@ -1,10 +1,10 @@
 package follow
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -240,16 +240,16 @@ func (l lane) doubts() []Doubt {
 			}
 		}
 		if other >= 0 {
-			add(l.strip.place(k, other), fmt.Sprintf("Another line %.0f mm away goes on here nearly as well.", math.Max(1, math.Abs(float64(other-l.bins[k]))*stripBin)))
+			add(l.strip.place(k, other), words.F("Another line %.0f mm away goes on here nearly as well.", math.Max(1, math.Abs(float64(other-l.bins[k]))*stripBin)))
 		}
 		if off := math.Abs(float64(l.bins[k]-stripBins/2)) * stripBin; off > offCourse {
-			add(l.strip.place(k, l.bins[k]), fmt.Sprintf("Here the line is %.0f mm off where the traced size lets expect it.", off))
+			add(l.strip.place(k, l.bins[k]), words.F("Here the line is %.0f mm off where the traced size lets expect it.", off))
 		}
 		if blank += courseStep; l.inked(k) {
 			blank = 0
 		}
 		if blank > longBlank {
-			add(l.strip.place(k, l.bins[k]), "No line is printed here for more than 9 mm.")
+			add(l.strip.place(k, l.bins[k]), words.T("No line is printed here for more than 9 mm."))
 		}
 	}
 	return out

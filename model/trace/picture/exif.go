@@ -7,6 +7,8 @@ import (
 	"io"
 	"strings"
 	"unicode"
+
+	"quarterstep/assets/words"
 )
 
 // tags is what the TIFF tags of a file tell, as EXIF carries them too.
@@ -197,7 +199,7 @@ func tiffHead(r io.ReaderAt, size int64) (said, error) {
 	}
 	_, raw := d.entry[tagRaw]
 	if raw || d.number(tagSubfile)&1 != 0 {
-		return said{}, saveAs("a camera's raw file")
+		return said{}, saveAs(words.T("a camera's raw file"))
 	}
 	if tile := int64(d.number(tagTileWidth)) * int64(d.number(tagTileHeight)); tile > MostPixels {
 		return said{}, damaged("TIFF")

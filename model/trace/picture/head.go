@@ -5,6 +5,8 @@ import (
 	"image"
 	"io"
 	"math"
+
+	"quarterstep/assets/words"
 )
 
 // Every walk through a file's parts ends after this many, far more than a
@@ -153,5 +155,5 @@ func sane(x, y float64) [2]float64 {
 // damaged is the refusal of a file whose first part is not as its kind
 // prescribes.
 func damaged(name string) error {
-	return unusable("This %s is damaged: copy it again, or save it anew as JPEG or PNG.", name)
+	return unusable(words.F("This %s is damaged: copy it again, or save it anew as JPEG or PNG.", name))
 }

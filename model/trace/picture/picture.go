@@ -1,9 +1,10 @@
 package picture
 
 import (
-	"fmt"
 	"image"
 	"io"
+
+	"quarterstep/assets/words"
 )
 
 // MostPixels is the largest picture that is read. A 50-megapixel phone fits;
@@ -37,7 +38,7 @@ type Unusable struct{ Say string }
 
 func (u Unusable) Error() string { return u.Say }
 
-func unusable(format string, a ...any) error { return Unusable{fmt.Sprintf(format, a...)} }
+func unusable(say string) error { return Unusable{say} }
 
 // said is what a file says of itself before its pixels are unpacked.
 type said struct {
@@ -64,7 +65,7 @@ func Read(r io.ReaderAt, size int64) (Picture, error) {
 		return Picture{}, f.broken(err)
 	}
 	if img.Bounds().Size() != s.size {
-		return Picture{}, unusable("This %s says two different sizes of itself: save it again as JPEG or PNG.", f.name)
+		return Picture{}, unusable(words.F("This %s says two different sizes of itself: save it again as JPEG or PNG.", f.name))
 	}
 	return s.picture(f.name, img), nil
 }
@@ -73,13 +74,13 @@ func Read(r io.ReaderAt, size int64) (Picture, error) {
 func (s said) fits() error {
 	w, h := s.size.X, s.size.Y
 	if w <= 0 || h <= 0 {
-		return unusable("The picture has no pixels: save it again as JPEG or PNG.")
+		return unusable(words.T("The picture has no pixels: save it again as JPEG or PNG."))
 	}
 	if h > MostPixels/w {
-		return unusable("The picture is %d by %d pixels; at most %d million fit: save it smaller.", w, h, MostPixels/1_000_000)
+		return unusable(words.F("The picture is %d by %d pixels; at most %d million fit: save it smaller.", w, h, MostPixels/1_000_000))
 	}
 	if min(w, h) < leastPixels {
-		return unusable("The picture is only %d by %d pixels: take it again, larger.", w, h)
+		return unusable(words.F("The picture is only %d by %d pixels: take it again, larger.", w, h))
 	}
 	return nil
 }

@@ -1,10 +1,11 @@
 package picture
 
 import (
-	"errors"
 	"image"
 	"image/jpeg"
 	"io"
+
+	"quarterstep/assets/words"
 )
 
 // mostScans is how many times a JPEG may go over its pixels. Progressive ones do
@@ -12,7 +13,7 @@ import (
 // all of the picture's pixels of work.
 const mostScans = 200
 
-var errScans = errors.New("a JPEG that goes over its pixels too often")
+var errScans = words.Fault("a JPEG that goes over its pixels too often")
 
 func decodeJPEG(r io.Reader) (image.Image, error) { return jpeg.Decode(&scanGuard{r: r}) }
 

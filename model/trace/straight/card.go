@@ -6,6 +6,7 @@ import (
 	"image"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -14,7 +15,7 @@ import (
 // It is a rough check: a card is small, thick and has no sharp edges, so that
 // less than half a percent off says nothing. color may be nil, as in Shot.
 func CheckCard(ctx context.Context, g *image.Gray, color *image.RGBA, m Map, clicks [4]geom.Point) (Measured, error) {
-	const doing = "checking by the card"
+	doing := words.T("checking by the card")
 	corners, err := clockwise(g, clicks)
 	if err != nil {
 		return Measured{}, fmt.Errorf("%s: %w", doing, err)
@@ -37,7 +38,7 @@ func CheckCard(ctx context.Context, g *image.Gray, color *image.RGBA, m Map, cli
 	}
 	d, err := Measure(m, known)
 	if err == nil && math.Abs(d.Off) > 0.25 {
-		return Measured{}, fmt.Errorf("%s: this is no card, or far off scale; click its four corners", doing)
+		return Measured{}, words.Errorf("%s: this is no card, or far off scale; click its four corners", doing)
 	}
 	return d, err
 }

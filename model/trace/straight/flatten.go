@@ -2,12 +2,12 @@ package straight
 
 import (
 	"context"
-	"errors"
 	"image"
 	"math"
 	"runtime"
 	"sync/atomic"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/crew"
 	"quarterstep/model/geom"
 )
@@ -16,7 +16,7 @@ import (
 const MostPixels = 80_000_000
 
 // ErrTooLarge says that the flat picture would be larger than MostPixels.
-var ErrTooLarge = errors.New("the paper is too large for so fine a picture; crop it, or take fewer pixels to a millimetre")
+var ErrTooLarge = words.Fault("the paper is too large for so fine a picture; crop it, or take fewer pixels to a millimetre")
 
 // Flatten draws what lies within bounds, in mm on the paper, at perMM pixels to
 // a millimetre, from the picture g; outside g it is white. Pixel (0, 0) begins
@@ -86,7 +86,7 @@ func newFlat(m Map, bounds geom.Box, perMM float64) (flat, error) {
 	const rounding = 1e-6 // px, so that whole pixels stay as many
 	w, h := math.Ceil(bounds.Width()*perMM-rounding), math.Ceil(bounds.Height()*perMM-rounding)
 	if !(w >= 1) || !(h >= 1) || !(perMM > 0) {
-		return flat{}, errors.New("there is nothing of the paper to show")
+		return flat{}, words.Error("there is nothing of the paper to show")
 	}
 	if w*h > MostPixels {
 		return flat{}, ErrTooLarge

@@ -2,10 +2,10 @@ package straight
 
 import (
 	"context"
-	"fmt"
 	"image"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 )
@@ -36,13 +36,13 @@ type Joined struct {
 func (j Joined) Say(u measure.Unit) string {
 	switch {
 	case !j.Refined:
-		return "Joined by the two marks alone: what the parts share shows too little to check it."
+		return words.T("Joined by the two marks alone: what the parts share shows too little to check it.")
 	case j.Misfit.Worst <= goodWorst:
-		return fmt.Sprintf("The parts agree to within %.1f mm, good enough to trace.", max(j.Misfit.Worst, 0.1))
+		return words.F("The parts agree to within %s mm, good enough to trace.", words.Figure(max(j.Misfit.Worst, 0.1), 1))
 	case j.Misfit.Worst <= fairWorst:
-		return fmt.Sprintf("The parts agree to within %.1f mm: you can trace it, but lay them flatter to do better.", j.Misfit.Worst)
+		return words.F("The parts agree to within %s mm: you can trace it, but lay them flatter to do better.", words.Figure(j.Misfit.Worst, 1))
 	}
-	return fmt.Sprintf("The parts are up to %.1f mm apart: take this part again, flatter.", j.Misfit.Worst)
+	return words.F("The parts are up to %s mm apart: take this part again, flatter.", words.Figure(j.Misfit.Worst, 1))
 }
 
 // Marks off by more than marksApart mm and marksShare of their distance are not
@@ -61,7 +61,7 @@ const (
 func Join(ctx context.Context, placed []Part, add Part, marks []Mark) (Joined, error) {
 	t, err := byMarks(placed, add, marks)
 	if err != nil {
-		return Joined{}, fmt.Errorf("joining the parts: %w", err)
+		return Joined{}, words.Errorf("joining the parts: %w", err)
 	}
 	j := Joined{Map: moved(add.Map, t)}
 	from, to := markPlaces(placed, add, marks)
@@ -77,7 +77,7 @@ func Join(ctx context.Context, placed []Part, add Part, marks []Mark) (Joined, e
 	}
 	nudge, fit, ok, err := o.lay(ctx)
 	if err != nil {
-		return Joined{}, fmt.Errorf("joining the parts: %w", err)
+		return Joined{}, words.Errorf("joining the parts: %w", err)
 	}
 	if !ok {
 		return j, nil
@@ -105,25 +105,25 @@ func markPlaces(placed []Part, add Part, marks []Mark) (from, to []geom.Point) {
 // byMarks turns and moves the part so that its marks lie on those of the others.
 func byMarks(placed []Part, add Part, marks []Mark) (geom.Affine, error) {
 	if len(marks) < 2 {
-		return geom.Affine{}, fmt.Errorf("click two marks that both parts show")
+		return geom.Affine{}, words.Errorf("click two marks that both parts show")
 	}
 	for _, k := range marks {
 		if k.On < 0 || k.On >= len(placed) {
-			return geom.Affine{}, fmt.Errorf("a mark lies on no part, click it again")
+			return geom.Affine{}, words.Errorf("a mark lies on no part, click it again")
 		}
 	}
 	from, to := markPlaces(placed, add, marks)
 	for i := range from {
 		if !from[i].Finite() || !to[i].Finite() {
-			return geom.Affine{}, fmt.Errorf("mark %d lies nowhere on the paper, click it again", i+1)
+			return geom.Affine{}, words.Errorf("mark %d lies nowhere on the paper, click it again", i+1)
 		}
 	}
 	here, there := from[0].Dist(from[len(from)-1]), to[0].Dist(to[len(to)-1])
 	if min(here, there) < leastApart {
-		return geom.Affine{}, fmt.Errorf("the marks are only %.0f mm apart, choose two farther from each other", min(here, there))
+		return geom.Affine{}, words.Errorf("the marks are only %.0f mm apart, choose two farther from each other", min(here, there))
 	}
 	if d := math.Abs(here - there); d > marksApart+marksShare*there {
-		return geom.Affine{}, fmt.Errorf("the marks are %.0f mm apart on one part and %.0f mm on the other, click the same two on both", there, here)
+		return geom.Affine{}, words.Errorf("the marks are %.0f mm apart on one part and %.0f mm on the other, click the same two on both", there, here)
 	}
 	t, _ := geom.RigidFit(from, to)
 	return t, nil

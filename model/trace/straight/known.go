@@ -1,11 +1,10 @@
 package straight
 
 import (
-	"errors"
-	"fmt"
 	"image"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -27,13 +26,13 @@ func (k KnownLens) Plausible() error {
 	in := func(v, most float64) bool { return math.Abs(v) <= most }
 	switch {
 	case k.Camera == "" || len(k.Camera) > longestCamera:
-		return errors.New("it has no camera that can be")
+		return words.Error("it has no camera that can be")
 	case !(k.Focal35 >= 0) || !in(k.Focal35, 5000):
-		return fmt.Errorf("its focal length cannot be %v mm", k.Focal35)
+		return words.Errorf("its focal length cannot be %v mm", k.Focal35)
 	case !in(k.K1, 1) || !in(k.Off[0], 1) || !in(k.Off[1], 1):
-		return errors.New("it bends more than a lens can")
+		return words.Error("it bends more than a lens can")
 	case !(k.Scale > 0.01) || !in(k.Scale, 100):
-		return fmt.Errorf("its scale cannot be %v", k.Scale)
+		return words.Errorf("its scale cannot be %v", k.Scale)
 	}
 	return nil
 }

@@ -6,6 +6,7 @@ import (
 	"image"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -38,10 +39,10 @@ const (
 // Millimetres count from the corner nearest to the photo's top left. The lens is
 // found as well, or taken as known.
 func FromMat(ctx context.Context, g *image.Gray, grid Grid, shot Shot) (Mat, error) {
-	const doing = "straightening by the cutting mat"
+	doing := words.T("straightening by the cutting mat")
 	grid.Across, grid.Down = max(grid.Across, 1), max(grid.Down, 1)
 	if !(grid.Cell >= 5 && grid.Cell <= 200) {
-		return Mat{}, fmt.Errorf("%s: say how large its squares are, 5 to 200 mm", doing)
+		return Mat{}, words.Errorf("%s: say how large its squares are, 5 to 200 mm", doing)
 	}
 	corners, err := clockwise(g, grid.Corners)
 	if err != nil {
@@ -59,9 +60,9 @@ func FromMat(ctx context.Context, g *image.Gray, grid Grid, shot Shot) (Mat, err
 	}
 	switch n := len(best.pairs); {
 	case n < 4:
-		return Mat{}, fmt.Errorf("%s: no lines cross where you clicked, click the corners of one square that is not at the edge of the mat, by the close-up", doing)
+		return Mat{}, words.Errorf("%s: no lines cross where you clicked, click the corners of one square that is not at the edge of the mat, by the close-up", doing)
 	case n < leastCross:
-		return Mat{}, fmt.Errorf("%s: only %d crossings of its lines can be made out, take the photo with more of the mat in sight", doing, n)
+		return Mat{}, words.Errorf("%s: only %d crossings of its lines can be made out, take the photo with more of the mat in sight", doing, n)
 	}
 	m, err := best.settle()
 	if err != nil {

@@ -1,9 +1,9 @@
 package straight
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 )
@@ -28,13 +28,13 @@ const sureEnds = 0.7
 // a printer made smaller, or a page of another size than was said, is noticed.
 func Measure(m Map, known []Known) (Measured, error) {
 	if len(known) == 0 {
-		return Measured{}, fmt.Errorf("checking the scale: mark a distance you have measured")
+		return Measured{}, words.Errorf("checking the scale: mark a distance you have measured")
 	}
 	var ll, lm, long float64
 	for i, k := range known {
 		d := m.MM(k.From).Dist(m.MM(k.To))
 		if !(d >= 10) || !(k.MM >= 10 && k.MM <= 10_000) || math.IsInf(d, 0) {
-			return Measured{}, fmt.Errorf("checking the scale: distance %d is too short or not typed, choose one of 10 cm or more", i+1)
+			return Measured{}, words.Errorf("checking the scale: distance %d is too short or not typed, choose one of 10 cm or more", i+1)
 		}
 		ll, lm, long = ll+d*d, lm+d*k.MM, max(long, d)
 	}
@@ -55,25 +55,25 @@ func Measure(m Map, known []Known) (Measured, error) {
 
 // Say is what the distances mean, for a picture made flat by a page or a mat.
 func (d Measured) Say(measure.Unit) string {
-	return d.say("Is what lies beside the piece as large as you said?")
+	return d.say(words.T("Is what lies beside the piece as large as you said?"))
 }
 
 // SayPrinted is Say for a picture made flat by a sheet of targets.
 func (d Measured) SayPrinted(measure.Unit) string {
-	return d.say(fmt.Sprintf("The targets were printed at about %.0f %%: print them again at 100 %%, or leave it so.", 100*(1+d.Off)))
+	return d.say(words.F("The targets were printed at about %.0f %%: print them again at 100 %%, or leave it so.", 100*(1+d.Off)))
 }
 
 // say asks back where the distances speak against the map.
 func (d Measured) say(back string) string {
-	way := "too small"
-	if d.Off < 0 {
-		way = "too large"
-	}
 	switch {
 	case d.Misfit.Points > 1 && d.Misfit.Worst > fairWorst:
-		return fmt.Sprintf("Your distances do not agree with each other, by %.1f mm: measure them again.", d.Misfit.Worst)
+		return words.F("Your distances do not agree with each other, by %s mm: measure them again.", words.Figure(d.Misfit.Worst, 1))
 	case math.Abs(d.Off) <= sameScale:
-		return "Your distance agrees: the picture is to scale."
+		return words.T("Your distance agrees: the picture is to scale.")
 	}
-	return fmt.Sprintf("By your distance all would come out %.1f %% %s; now it goes by your distance. %s", 100*math.Abs(d.Off), way, back)
+	off := words.Figure(100*math.Abs(d.Off), 1)
+	if d.Off < 0 {
+		return words.F("By your distance all would come out %s %% too large; now it goes by your distance. %s", off, back)
+	}
+	return words.F("By your distance all would come out %s %% too small; now it goes by your distance. %s", off, back)
 }

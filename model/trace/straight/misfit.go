@@ -1,8 +1,7 @@
 package straight
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/model/measure"
 )
 
@@ -28,11 +27,11 @@ const (
 func (m Misfit) Say(measure.Unit) string {
 	switch {
 	case m.Exact:
-		return "Four places always agree: measure one more distance to be sure."
+		return words.T("Four places always agree: measure one more distance to be sure.")
 	case m.Worst <= goodWorst:
-		return fmt.Sprintf("They agree to within %.1f mm, good enough to trace.", max(m.Worst, 0.1))
+		return words.F("They agree to within %s mm, good enough to trace.", words.Figure(max(m.Worst, 0.1), 1))
 	case m.Worst <= fairWorst:
-		return fmt.Sprintf("They agree to within %.1f mm: you can trace it, but a flatter photo would do better.", m.Worst)
+		return words.F("They agree to within %s mm: you can trace it, but a flatter photo would do better.", words.Figure(m.Worst, 1))
 	}
-	return fmt.Sprintf("Off by up to %.1f mm: take it again, flatter.", m.Worst)
+	return words.F("Off by up to %s mm: take it again, flatter.", words.Figure(m.Worst, 1))
 }

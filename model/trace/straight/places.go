@@ -1,10 +1,10 @@
 package straight
 
 import (
-	"fmt"
 	"image"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -36,13 +36,13 @@ func FromGroups(groups []Group, rounds []Round, size image.Point, shot Shot, noi
 	for i, all := range groups {
 		for _, p := range all {
 			if !p.Pixel.Finite() || !p.MM.Finite() {
-				return Placed{}, fmt.Errorf("straightening: group %d has a place that is no ordinary one", i+1)
+				return Placed{}, words.Errorf("straightening: group %d has a place that is no ordinary one", i+1)
 			}
 		}
 		g.places += len(all)
 	}
 	if g.places < leastPlaces {
-		return Placed{}, fmt.Errorf("straightening: %d places are found, at least %d are needed", g.places, leastPlaces)
+		return Placed{}, words.Errorf("straightening: %d places are found, at least %d are needed", g.places, leastPlaces)
 	}
 	if shot.Focal35 <= 0 && len(groups) > 1 {
 		g.doubt = anyFocalDoubt

@@ -1,9 +1,9 @@
 package straight
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 )
@@ -36,7 +36,7 @@ const wrongDensity = 0.02
 func FromScan(perInch [2]float64, known []Known) (Scan, error) {
 	has := perInch[0] > 0 && perInch[1] > 0
 	if !has && len(known) == 0 {
-		return Scan{}, fmt.Errorf("scaling the scan: the file does not say how many pixels make an inch, mark a distance you know")
+		return Scan{}, words.Errorf("scaling the scan: the file does not say how many pixels make an inch, mark a distance you know")
 	}
 	if !has {
 		perInch = [2]float64{254, 254}
@@ -44,10 +44,10 @@ func FromScan(perInch [2]float64, known []Known) (Scan, error) {
 	mm := [2]float64{25.4 / perInch[0], 25.4 / perInch[1]}
 	for i, k := range known {
 		if !k.From.Finite() || !k.To.Finite() || k.From.Dist(k.To) < 20 {
-			return Scan{}, fmt.Errorf("scaling the scan: distance %d is too short in the picture, mark a longer one", i+1)
+			return Scan{}, words.Errorf("scaling the scan: distance %d is too short in the picture, mark a longer one", i+1)
 		}
 		if !(k.MM >= 1 && k.MM <= 10_000) {
-			return Scan{}, fmt.Errorf("scaling the scan: type the true length of distance %d, between 1 mm and 10 m", i+1)
+			return Scan{}, words.Errorf("scaling the scan: type the true length of distance %d, between 1 mm and 10 m", i+1)
 		}
 	}
 	s := Scan{}
@@ -136,27 +136,27 @@ func (s *Scan) ratios(known []Known, mm [2]float64) [2]float64 {
 // Say is what the known distances tell of the scan.
 func (s Scan) Say(u measure.Unit) string {
 	if s.Checked == ([2]bool{}) && s.Misfit.Points == 0 {
-		return "By the file's own scale. Mark a distance you know to check it."
+		return words.T("By the file's own scale. Mark a distance you know to check it.")
 	}
 	worst := max(math.Abs(s.Off[0]), math.Abs(s.Off[1]))
 	switch {
 	case s.Misfit.Points > 1 && s.Misfit.Worst > goodWorst:
 		return s.Misfit.Say(u)
 	case worst > wrongDensity:
-		return fmt.Sprintf("The file's own scale was %.0f %% off: your distance counts.", 100*worst)
+		return words.F("The file's own scale was %.0f %% off: your distance counts.", 100*worst)
 	case worst >= 0.0005:
-		return fmt.Sprintf("The scan was %.1f %% off: put right.", 100*worst) + s.rest()
+		return s.andRest(words.F("The scan was %s %% off: put right.", words.Figure(100*worst, 1)))
 	}
-	return "The scan is to scale." + s.rest()
+	return s.andRest(words.T("The scan is to scale."))
 }
 
-// rest says which way is still unchecked.
-func (s Scan) rest() string {
+// andRest adds to a sentence which way is still unchecked.
+func (s Scan) andRest(say string) string {
 	switch s.Checked {
 	case [2]bool{true, false}:
-		return " Only across is checked: mark a distance down as well."
+		return say + " " + words.T("Only across is checked: mark a distance down as well.")
 	case [2]bool{false, true}:
-		return " Only down is checked: mark a distance across as well."
+		return say + " " + words.T("Only down is checked: mark a distance across as well.")
 	}
-	return ""
+	return say
 }

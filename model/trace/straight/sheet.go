@@ -6,6 +6,7 @@ import (
 	"image"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 )
@@ -21,11 +22,23 @@ type Paper struct {
 // The papers that are known: ISO 216, ANSI/ASME Y14.1 (8 1/2 by 11 in) and
 // ISO/IEC 7810 ID-1 (radius of its corners 3.18 mm). A page is cut to within
 // 2 mm of its size (ISO 216, clause 5), in a packet far better.
+// words: none
 var (
 	A4     = Paper{Name: "A4 page", Width: 210, Height: 297, corner: 4}
 	Letter = Paper{Name: "Letter page", Width: 215.9, Height: 279.4, corner: 4}
 	Card   = Paper{Name: "bank card", Width: 53.98, Height: 85.60, corner: 5, rough: true}
 )
+
+// paperWords are what the papers are called, by their names.
+var paperWords = map[string]words.Text{A4.Name: "A4 page", Letter.Name: "Letter page", Card.Name: "bank card"}
+
+// said is what the paper is called in the language in use.
+func (p Paper) said() string {
+	if t, ok := paperWords[p.Name]; ok {
+		return t.String()
+	}
+	return p.Name
+}
 
 // Shot is what is known of the photo beforehand.
 type Shot struct {
@@ -56,18 +69,18 @@ const (
 // Say is what the paper is good for; small amounts are in mm in every unit, as
 // in Misfit.Say.
 func (s Sheet) Say(measure.Unit) string {
-	far := fmt.Sprintf("far from it the photo may be %.1f mm off", max(s.Far, 0.1))
+	far := words.F("far from it the photo may be %s mm off", words.Figure(max(s.Far, 0.1), 1))
 	switch {
 	case s.Rough:
-		return fmt.Sprintf("A card is too small to trace by: far from it the photo may be %.0f mm off. Use it as a rough check only.", math.Ceil(max(2*s.Far, 1)))
+		return words.F("A card is too small to trace by: far from it the photo may be %.0f mm off. Use it as a rough check only.", math.Ceil(max(2*s.Far, 1)))
 	case s.Misfit.RMS > goodWorst:
-		return fmt.Sprintf("The paper's edges are up to %.1f mm off: lay it flat and take the photo again.", s.Misfit.Worst)
+		return words.F("The paper's edges are up to %s mm off: lay it flat and take the photo again.", words.Figure(s.Misfit.Worst, 1))
 	case s.Far <= goodFar:
-		return fmt.Sprintf("Its edges agree and %s, good enough to trace.", far)
+		return words.F("Its edges agree and %s, good enough to trace.", far)
 	case s.Far <= fairFar:
-		return fmt.Sprintf("Its edges agree and %s: you can trace it, but the paper nearer to the piece would do better.", far)
+		return words.F("Its edges agree and %s: you can trace it, but the paper nearer to the piece would do better.", far)
 	}
-	return fmt.Sprintf("Its edges agree, but %s: take it again with the paper nearer to the piece, and both larger.", far)
+	return words.F("Its edges agree, but %s: take it again with the paper nearer to the piece, and both larger.", far)
 }
 
 // FromSheet straightens a photo by the four clicked corners of a paper, in any
@@ -77,7 +90,7 @@ func (s Sheet) Say(measure.Unit) string {
 // their true places. Millimetres count from the corner of the paper that is
 // nearest to the top left of the photo.
 func FromSheet(ctx context.Context, g *image.Gray, clicks [4]geom.Point, paper Paper, shot Shot) (Sheet, error) {
-	doing := fmt.Sprintf("straightening by the %s", paper.Name)
+	doing := words.F("straightening by the %s", paper.said())
 	corners, err := clockwise(g, clicks)
 	if err != nil {
 		return Sheet{}, fmt.Errorf("%s: %w", doing, err)
@@ -148,7 +161,7 @@ func clockwise(g *image.Gray, clicks [4]geom.Point) ([4]geom.Point, error) {
 	var mid geom.Vec
 	for i, p := range clicks {
 		if !p.Finite() || !inside(g, p, 0) {
-			return clicks, fmt.Errorf("corner %d lies outside the photo, click it again", i+1)
+			return clicks, words.Errorf("corner %d lies outside the photo, click it again", i+1)
 		}
 		mid = mid.Add(geom.Vec(p).Scale(0.25))
 	}
@@ -175,7 +188,7 @@ func clockwise(g *image.Gray, clicks [4]geom.Point) ([4]geom.Point, error) {
 	for i := range out {
 		a, b := out[(i+1)%4].Sub(out[i]), out[(i+2)%4].Sub(out[(i+1)%4])
 		if a.Len() < 30 || a.Unit().Cross(b.Unit()) < 0.2 {
-			return clicks, fmt.Errorf("the four places do not make a rectangle, click each corner once")
+			return clicks, words.Errorf("the four places do not make a rectangle, click each corner once")
 		}
 	}
 	return out, nil
@@ -195,7 +208,7 @@ func (c camera) lie(corners [4]geom.Point, paper Paper) (w, h float64, err error
 	want := paper.Width / paper.Height
 	upright, sideways := math.Abs(math.Log(shape/want)), math.Abs(math.Log(shape*want))
 	if min(upright, sideways) > math.Log(1.2) {
-		return 0, 0, fmt.Errorf("the four places do not have the shape of one, click its corners again or choose another paper")
+		return 0, 0, words.Errorf("the four places do not have the shape of one, click its corners again or choose another paper")
 	}
 	if upright <= sideways {
 		return paper.Width, paper.Height, nil
@@ -214,7 +227,7 @@ func fourPoints(px, mm [4]geom.Point, l Lens) (Map, error) {
 }
 
 // sideNames are the edges clockwise from the one after the first corner.
-var sideNames = [4]string{"top", "right", "bottom", "left"}
+var sideNames = []words.Text{"top edge", "right edge", "bottom edge", "left edge"}
 
 // leastShare is how much of each edge must be made out.
 const leastShare = 0.4
@@ -230,7 +243,7 @@ func seekEdges(ctx context.Context, pictures []*image.Gray, corners [4]geom.Poin
 		weakest, most := 0, -1.0
 		for _, sign := range []float64{-1, 1} {
 			if err := ctx.Err(); err != nil {
-				return best, fmt.Errorf("finding its edges: %w", err)
+				return best, words.Errorf("finding its edges: %w", err)
 			}
 			edges := oneWay(g, corners, skipW, skipH, sign)
 			w := 0
@@ -247,10 +260,10 @@ func seekEdges(ctx context.Context, pictures []*image.Gray, corners [4]geom.Poin
 			return best, nil
 		}
 		if missing == "" {
-			missing = sideNames[weakest]
+			missing = sideNames[weakest].String()
 		}
 	}
-	return [4]edgeFound{}, fmt.Errorf("its %s edge cannot be made out, click the corners again in the close-up, or lay it on another colour", missing)
+	return [4]edgeFound{}, words.Errorf("its %s cannot be made out, click the corners again in the close-up, or lay it on another colour", missing)
 }
 
 // clear is how plainly an edge is seen.

@@ -1,11 +1,11 @@
 package straight
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -30,13 +30,13 @@ const leastForLens = 8
 // order in the photo and on the paper.
 func Solve(pairs []Pair, o Options) (Map, Misfit, error) {
 	if len(pairs) < 4 {
-		return Map{}, Misfit{}, fmt.Errorf("straightening: %d places are marked, at least 4 are needed", len(pairs))
+		return Map{}, Misfit{}, words.Errorf("straightening: %d places are marked, at least 4 are needed", len(pairs))
 	}
 	if o.FitLens && len(pairs) < leastForLens {
-		return Map{}, Misfit{}, fmt.Errorf("straightening: %d places are marked, at least %d are needed to find out how the lens bends lines", len(pairs), leastForLens)
+		return Map{}, Misfit{}, words.Errorf("straightening: %d places are marked, at least %d are needed to find out how the lens bends lines", len(pairs), leastForLens)
 	}
 	if o.FitLens && o.Lens.Scale <= 0 {
-		return Map{}, Misfit{}, fmt.Errorf("straightening: the middle of the lens is not set")
+		return Map{}, Misfit{}, words.Errorf("straightening: the middle of the lens is not set")
 	}
 	m := Map{Lens: o.Lens}
 	var err error
@@ -72,7 +72,7 @@ func direct(pairs []Pair, l Lens) ([9]float64, error) {
 	for i, p := range pairs {
 		from[i], to[i] = l.unbend(p.Pixel), p.MM
 		if !from[i].Finite() || !to[i].Finite() {
-			return [9]float64{}, fmt.Errorf("straightening: place %d is no ordinary place", i+1)
+			return [9]float64{}, words.Errorf("straightening: place %d is no ordinary place", i+1)
 		}
 	}
 	a, ok := unitSize(from)
@@ -117,7 +117,7 @@ func direct(pairs []Pair, l Lens) ([9]float64, error) {
 	return h, nil
 }
 
-var errOneLine = fmt.Errorf("straightening: the places lie too close to one line, mark some to the sides of it")
+var errOneLine = words.Errorf("straightening: the places lie too close to one line, mark some to the sides of it")
 
 // unitSize is the map that brings pts about the origin at a mean distance of
 // the root of two; false where they are all one.

@@ -1,11 +1,11 @@
 package straight
 
 import (
-	"errors"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -16,8 +16,8 @@ import (
 const mostGrown = 20
 
 var (
-	errOrder    = errors.New("straightening: the places are not in the same order in the photo and on the paper, look which is which")
-	errLensWide = errors.New("straightening: the places do not show how the lens bends lines, mark more of them, some near the photo's edges and some in its middle")
+	errOrder    = words.Fault("straightening: the places are not in the same order in the photo and on the paper, look which is which")
+	errLensWide = words.Fault("straightening: the places do not show how the lens bends lines, mark more of them, some near the photo's edges and some in its middle")
 )
 
 // check is an error where m is of no use between pairs.

@@ -3,10 +3,10 @@ package target
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"image"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -26,7 +26,7 @@ func Find(ctx context.Context, g *image.Gray) ([]Found, error) {
 	var out []Found
 	for _, blob := range darkParts(ctx, halved(g)) {
 		if err := ctx.Err(); err != nil {
-			return nil, fmt.Errorf("looking for targets: %w", err)
+			return nil, words.Errorf("looking for targets: %w", err)
 		}
 		r, ok := ringOf(blob)
 		if !ok {
@@ -37,7 +37,7 @@ func Find(ctx context.Context, g *image.Gray) ([]Found, error) {
 		}
 	}
 	if err := ctx.Err(); err != nil {
-		return nil, fmt.Errorf("looking for targets: %w", err)
+		return nil, words.Errorf("looking for targets: %w", err)
 	}
 	slices.SortFunc(out, func(a, b Found) int {
 		return cmp.Or(a.Code-b.Code, cmp.Compare(a.Centre.Y, b.Centre.Y))
