@@ -2,11 +2,11 @@ package ui
 
 import (
 	"context"
-	"fmt"
 	"slices"
 
 	"quarterstep/app/edit"
 	"quarterstep/app/trace"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/ui/board"
@@ -34,7 +34,7 @@ func (w *Window) propose() {
 		return
 	}
 	hand, chart, id, size := w.tracer(), w.doc.Pattern().Chart, t.id, t.size
-	w.beside(ph, "Looking for size "+size, func(context.Context, func(float64)) (func(), error) {
+	w.beside(ph, words.F("Looking for size %s", size), func(context.Context, func(float64)) (func(), error) {
 		next, found := hand.Propose(k, chart, size)
 		return func() {
 			now, _ := w.tracing()
@@ -74,7 +74,7 @@ func (w *Window) showCorner(at geom.Point) {
 func (w *Window) takeNext() {
 	t := &w.paper.trace
 	next := t.next
-	if !w.makeTracing("trace size "+t.size, edit.TakeTraced(t.id, next.Line)) {
+	if !w.makeTracing(words.F("trace size %s", t.size), edit.TakeTraced(t.id, next.Line)) {
 		return
 	}
 	t.next = proposal{}
@@ -116,5 +116,5 @@ func (w *Window) nextWord() string {
 	if !n.on {
 		return ""
 	}
-	return fmt.Sprintf("Confirm corner %d of %d", n.at+1, len(n.Line.Corners))
+	return words.F("Confirm corner %d of %d", n.at+1, len(n.Line.Corners))
 }
