@@ -174,23 +174,24 @@ func pastChoices(p model.Pattern, r grading.Result, f figures) []panel.ChoiceVie
 		chartSteps = math.Abs(f.byChart / f.step)
 	}
 	unit := " " + smallUnit(p.Unit)
-	times := " × " + amount(f.step, p.Unit)
+	step := amount(f.step, p.Unit)
 	eye := "–"
 	if math.Abs(f.hand) > 1e-6 {
 		eye = amount(f.hand, p.Unit) + unit
 	}
 	return []panel.ChoiceView{
-		{Name: words.T("By steps"), How: stepWord(steps) + times, Figure: amount(f.bySteps, p.Unit) + unit},
-		{Name: words.T("By chart"), How: stepWord(chartSteps) + times, Figure: amount(f.byChart, p.Unit) + unit},
+		{Name: words.C("a choice", "By steps"), How: stepsOf(steps, step), Figure: amount(f.bySteps, p.Unit) + unit},
+		{Name: words.C("a choice", "By chart"), How: stepsOf(chartSteps, step), Figure: amount(f.byChart, p.Unit) + unit},
 		{Name: words.T("By eye"), How: words.T("drag the line or type"), Figure: eye},
 	}
 }
 
-func stepWord(v float64) string {
+// stepsOf is "4 1/2 steps × 3/8": how many steps, and what each of them is.
+func stepsOf(v float64, step string) string {
 	if v == 1 {
-		return words.T("1 step")
+		return words.F("1 step × %s", step)
 	}
-	return words.F("%s steps", halves(v))
+	return words.F("%s steps × %s", halves(v), step)
 }
 
 // chartNote says what steps and chart differ by on this edge, and on the whole

@@ -79,7 +79,7 @@ func key(context, text string) string { return context + "\x04" + text }
 func lookup(key, text string) string {
 	l := now.Load()
 	switch {
-	case l == nil:
+	case l == nil, text == "":
 	case l.by != nil:
 		return l.by(text)
 	case l.texts[key] != "":

@@ -57,6 +57,7 @@ msgstr "zu breit"
 		N(1, "One hem", "%d hems", 1):      "One hem",
 		T("Not in it"):                     "Not in it",
 		Text("too wide").String():          "zu breit",
+		Text("").String():                  "", // not the catalogue's head
 		Fault("too wide").Error():          "zu breit",
 		Figure(2.5, 1):                     "2,5",
 		Small("Side seam"):                 "Side seam",
