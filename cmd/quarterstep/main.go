@@ -21,7 +21,7 @@ import (
 )
 
 func main() {
-	demo := flag.Bool("demo", false, "open the demo blouse")
+	demo := flag.Bool("demo", false, "open the demo blouse") // words: none
 	flag.Parse()
 	if err := run(*demo, flag.Args()); err != nil {
 		fmt.Fprintln(os.Stderr, "quarterstep:", err)

@@ -1,6 +1,10 @@
+// words: none (names that said translates)
 package draft
 
-import "quarterstep/model"
+import (
+	"quarterstep/assets/words"
+	"quarterstep/model"
+)
 
 // Seam allowances of the blouse, mm: what home patterns have in metric sizes,
 // common practice.
@@ -23,8 +27,9 @@ const (
 	backCapEase  = 12
 )
 
-const demoNote = "Invented for trying Quarterstep: a wardrobe for the Lantern Street Players, a theatre that does not exist. " +
-	"Nobody has sewn it; make a toile first."
+func demoNote() string {
+	return words.T("Invented for trying Quarterstep: a wardrobe for the Lantern Street Players, a theatre that does not exist. Nobody has sewn it; make a toile first.")
+}
 
 // Blouse drafts the demo blouse in the named sizes of a chart that has bust,
 // waist and hip, smallest first: front and back bodice, sleeve, cuff and two
@@ -46,7 +51,7 @@ func blouse() garment {
 	frontFacing, backFacing, cuff := blouseFrontFacing(), blouseBackFacing(), blouseCuff()
 	return garment{
 		name:    "Lantern blouse",
-		note:    demoNote,
+		note:    demoNote(),
 		unit:    model.Centimetres,
 		parts:   []part{front, back, sleeve, frontFacing, backFacing, cuff},
 		columns: [][]int{{0}, {3, 4, 5}, {1}, {2}},

@@ -1,3 +1,4 @@
+// words: none (names that said translates)
 package draft
 
 import (

@@ -1,8 +1,7 @@
 package draft
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -30,7 +29,7 @@ func bodyAt(chart model.SizeChart, place float64) (body, error) {
 	}{{model.Bust, &b.bust}, {model.Waist, &b.waist}, {model.Hip, &b.hip}} {
 		v, ok := chart.At(place, m.of)
 		if !ok {
-			return body{}, fmt.Errorf("the chart %s has no %s at place %g; choose a chart with bust, waist and hip", chart.Name, m.of, place)
+			return body{}, words.Errorf("the chart %s has no %s at place %g; choose a chart with bust, waist and hip", chart.Name, m.of, place)
 		}
 		*m.into = v / 4
 	}

@@ -1,8 +1,7 @@
 package draft
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -39,11 +38,11 @@ func (g garment) at(chart model.SizeChart, place float64) ([]Drafted, error) {
 func (g garment) sheets(chart model.SizeChart, place float64) ([]sheet, error) {
 	b, err := bodyAt(chart, place)
 	if err != nil {
-		return nil, fmt.Errorf("drafting the %s: %w", g.name, err)
+		return nil, words.Errorf("drafting the %s: %w", g.name, err)
 	}
 	out, err := g.draft(b)
 	if err != nil {
-		return nil, fmt.Errorf("drafting the %s in size %s: %w", g.name, chart.NameAt(place), err)
+		return nil, words.Errorf("drafting the %s in size %s: %w", g.name, chart.NameAt(place), err)
 	}
 	return out, nil
 }
@@ -51,14 +50,14 @@ func (g garment) sheets(chart model.SizeChart, place float64) ([]sheet, error) {
 // pattern drafts the named sizes as a printed nest, smallest first.
 func (g garment) pattern(chart model.SizeChart, sizes []string) (model.Pattern, error) {
 	if len(sizes) == 0 {
-		return model.Pattern{}, fmt.Errorf("drafting the %s: name at least one size", g.name)
+		return model.Pattern{}, words.Errorf("drafting the %s: name at least one size", g.name)
 	}
 	nests := make([][]sheet, len(g.parts))
 	last := 0
 	for _, size := range sizes {
 		place, ok := chart.Place(size)
 		if !ok {
-			return model.Pattern{}, fmt.Errorf("drafting the %s: the chart %s has no size %s", g.name, chart.Name, size)
+			return model.Pattern{}, words.Errorf("drafting the %s: the chart %s has no size %s", g.name, chart.Name, size)
 		}
 		sheets, err := g.sheets(chart, float64(place))
 		if err != nil {
@@ -69,7 +68,7 @@ func (g garment) pattern(chart model.SizeChart, sizes []string) (model.Pattern, 
 		}
 		last = place
 	}
-	p := model.Pattern{Name: g.name, Note: g.note, Unit: g.unit, Chart: chart, Links: g.links}
+	p := model.Pattern{Name: said()[g.name], Note: g.note, Unit: g.unit, Chart: chart, Links: g.links}
 	p.Target.Place = float64(last)
 	for k, part := range g.parts {
 		p.Pieces = append(p.Pieces, part.piece(lengthMeasure(chart), sizes, nests[k]))

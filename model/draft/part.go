@@ -69,18 +69,19 @@ func (p part) index(edge string) int {
 
 // piece is the part with its printed sizes; sheets are in the order of sizes.
 func (p part) piece(along model.Measure, sizes []string, sheets []sheet) model.Piece {
-	q := model.Piece{ID: p.id, Name: p.name, Cut: p.cut, Lining: p.lining}
+	called := said()
+	q := model.Piece{ID: p.id, Name: called[p.name], Cut: p.cut, Lining: p.lining}
 	for _, c := range p.corners {
 		q.Points = append(q.Points, model.GradePoint{
-			ID: id(c.point), Name: c.point, Smooth: c.smooth, Across: c.across, Along: cmp.Or(p.along[c.point], along),
+			ID: id(c.point), Name: called[c.point], Smooth: c.smooth, Across: c.across, Along: cmp.Or(p.along[c.point], along),
 		})
-		q.Edges = append(q.Edges, model.Edge{ID: id(c.edge), Name: c.edge, Kind: c.kind, Allowance: c.seam})
+		q.Edges = append(q.Edges, model.Edge{ID: id(c.edge), Name: called[c.edge], Kind: c.kind, Allowance: c.seam})
 	}
 	for i, s := range sheets {
 		q.Nest = append(q.Nest, model.Outline{Size: sizes[i], Edges: s.edges})
 	}
 	for k, m := range p.lines {
-		l := model.Line{ID: id(m.name), Name: m.name, Kind: m.kind}
+		l := model.Line{ID: id(m.name), Name: called[m.name], Kind: m.kind}
 		for i, s := range sheets {
 			l.Drawn = append(l.Drawn, model.SizedPath{Size: sizes[i], Path: s.lines[k]})
 		}
@@ -95,7 +96,7 @@ func (p part) piece(along model.Measure, sizes []string, sheets []sheet) model.P
 	}
 	if p.dart != (dart{}) {
 		d := model.Dart{
-			ID: id(p.dart.name), Name: p.dart.name, From: id(p.dart.from), To: id(p.dart.to),
+			ID: id(p.dart.name), Name: called[p.dart.name], From: id(p.dart.from), To: id(p.dart.to),
 			Across: model.Bust, Along: along,
 		}
 		for i, s := range sheets {

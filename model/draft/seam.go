@@ -1,12 +1,11 @@
 package draft
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -29,7 +28,7 @@ func (p part) stitch(edges []geom.Path) (stitching, error) {
 	}
 	paths, err := geom.OffsetOutline(edges, in, lineTol)
 	if err != nil {
-		return stitching{}, fmt.Errorf("finding the stitching line of %s: %w", p.name, err)
+		return stitching{}, words.Errorf("finding the stitching line of %s: %w", p.name, err)
 	}
 	return stitching{p, paths}, nil
 }
@@ -40,7 +39,7 @@ func (s stitching) length(edges ...string) (float64, error) {
 	for _, name := range edges {
 		l, err := s.paths[s.part.index(name)].Length(lineTol)
 		if err != nil {
-			return 0, fmt.Errorf("measuring the %s of %s: %w", name, s.part.name, err)
+			return 0, words.Errorf("measuring the %s of %s: %w", name, s.part.name, err)
 		}
 		sum += l
 	}
@@ -108,7 +107,7 @@ func settle(x []float64, off func(x []float64) ([]float64, error)) ([]float64, e
 		}
 		var step mat.VecDense
 		if err := step.SolveVec(slopes, mat.NewVecDense(n, miss)); err != nil {
-			return nil, fmt.Errorf("bringing seams to one length: %w", err)
+			return nil, words.Errorf("bringing seams to one length: %w", err)
 		}
 		y := make([]float64, n)
 		for k := range y {
@@ -116,7 +115,7 @@ func settle(x []float64, off func(x []float64) ([]float64, error)) ([]float64, e
 		}
 		x = y
 	}
-	return nil, errors.New("bringing seams to one length: they never meet; choose a size nearer the middle of the chart")
+	return nil, words.Error("bringing seams to one length: they never meet; choose a size nearer the middle of the chart")
 }
 
 func worst(v []float64) float64 {

@@ -1,6 +1,9 @@
+// words: none (names that said translates)
 package draft
 
-import "quarterstep/model"
+import (
+	"quarterstep/model"
+)
 
 // waistcoatSeam is the allowance on every edge of the waistcoat but the inner
 // edges of its facings, mm: 5/8 in.
@@ -22,7 +25,7 @@ func WaistcoatAt(chart model.SizeChart, place float64) ([]Drafted, error) {
 func waistcoat() garment {
 	return garment{
 		name:    "Lantern waistcoat",
-		note:    demoNote,
+		note:    demoNote(),
 		unit:    model.Inches,
 		parts:   []part{waistcoatFront(), waistcoatBack(), waistcoatFrontFacing(), waistcoatBackFacing()},
 		columns: [][]int{{0}, {2}, {1}, {3}},
