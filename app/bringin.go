@@ -2,7 +2,6 @@ package app
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"math"
@@ -11,6 +10,7 @@ import (
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading/match"
 	"quarterstep/model"
 	"quarterstep/model/exchange"
@@ -49,10 +49,10 @@ func bringIn(path string, chart model.SizeChart, read func(io.Reader, model.Size
 		return Brought{}, plainFile(path, err)
 	}
 	if info.IsDir() {
-		return Brought{}, fmt.Errorf("%s is a folder; choose an SVG file in it", path)
+		return Brought{}, words.Errorf("%s is a folder; choose an SVG file in it", path)
 	}
 	if info.Size() > maxDrawing {
-		return Brought{}, fmt.Errorf("%s is larger than 64 MB; save it with the pattern lines only", filepath.Base(path))
+		return Brought{}, words.Errorf("%s is larger than 64 MB; save it with the pattern lines only", filepath.Base(path))
 	}
 	f, err := os.Open(path)
 	if err != nil {
@@ -84,7 +84,7 @@ func bringIn(path string, chart model.SizeChart, read func(io.Reader, model.Size
 	}
 	out.Pattern.Target.Place = largestPrinted(out.Pattern)
 	for _, d := range doubts {
-		out.Remarks = append(out.Remarks, fmt.Sprintf("%s, size %s: %s", d.Piece, d.Size, d.Say))
+		out.Remarks = append(out.Remarks, words.F("%s, size %s: %s", d.Piece, d.Size, d.Say))
 	}
 	return out, out.Pattern.Validate()
 }
@@ -109,7 +109,7 @@ func stacked(pieces []model.Piece, chart model.SizeChart) (out []model.Piece, sa
 		if out[i], err = match.Stack(q, match.StackOn{Line: model.Centre}); err != nil {
 			return nil, nil, err
 		}
-		say = append(say, fmt.Sprintf("%s: its sizes were not printed with their centre lines on each other (%.1f mm off at a step). They are laid so here; no line changed its shape.", q.Name, drift))
+		say = append(say, words.F("%s: its sizes were not printed with their centre lines on each other (%s mm off at a step). They are laid so here; no line changed its shape.", q.Name, words.Figure(drift, 1)))
 	}
 	return out, say, nil
 }
@@ -119,14 +119,14 @@ func stacked(pieces []model.Piece, chart model.SizeChart) (out []model.Piece, sa
 func Understood(p model.Pattern) []string {
 	var out []string
 	for _, q := range p.Pieces {
-		out = append(out, fmt.Sprintf("%s: %s; %d grade points.", q.Name, printedWords(q), len(q.Points)))
+		out = append(out, words.F("%s: %s; %d grade points.", q.Name, printedWords(q), len(q.Points)))
 	}
 	return out
 }
 
 func printedWords(q model.Piece) string {
 	if q.OneForAll {
-		return "the same in all sizes"
+		return words.T("the same in all sizes")
 	}
 	var lines []string
 	n, shared := 0, false
@@ -137,13 +137,13 @@ func printedWords(q model.Piece) string {
 	}
 	switch {
 	case n == 1:
-		return "printed in size " + lines[0] + " only"
+		return words.F("printed in size %s only", lines[0])
 	case len(lines) == 1:
-		return "printed in sizes " + strings.Join(q.Nest[0].Sizes(), ", ") + ", all on one line"
+		return words.F("printed in sizes %s, all on one line", strings.Join(q.Nest[0].Sizes(), ", "))
 	case shared:
-		return "printed in sizes " + strings.Join(lines, ", ") + " (joined by a stroke: on one line)"
+		return words.F("printed in sizes %s (joined by a stroke: on one line)", strings.Join(lines, ", "))
 	}
-	return "printed in sizes " + strings.Join(lines, ", ")
+	return words.F("printed in sizes %s", strings.Join(lines, ", "))
 }
 
 // BringInByAnyChart brings in the nest by the chart that knows most of its
@@ -172,7 +172,7 @@ func BringInByAnyChart(path string, charts []model.SizeChart) (Brought, error) {
 		}
 	}
 	if most == 0 && first == nil {
-		first = errors.New("choose a size chart first: the nest is read by it")
+		first = words.Error("choose a size chart first: the nest is read by it")
 	}
 	if most == 0 {
 		return Brought{}, first

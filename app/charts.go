@@ -1,11 +1,11 @@
 package app
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/sizechart"
 )
@@ -21,7 +21,7 @@ func Chart(idOrFile string) (model.SizeChart, error) {
 	f, err := os.Open(idOrFile)
 	if err != nil {
 		if !strings.EqualFold(filepath.Ext(idOrFile), ".csv") {
-			return model.SizeChart{}, fmt.Errorf("there is no size chart %q; the built-in ones are %s", idOrFile, chartIDs())
+			return model.SizeChart{}, words.Errorf("there is no size chart %q; the built-in ones are %s", idOrFile, chartIDs())
 		}
 		return model.SizeChart{}, plainFile(idOrFile, err)
 	}

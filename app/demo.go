@@ -1,8 +1,7 @@
 package app
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/draft"
 	"quarterstep/model/sizechart"
@@ -23,11 +22,11 @@ func DemoWaistcoat() (model.Pattern, error) {
 func demo(chart string, make func(model.SizeChart, []string) (model.Pattern, error), sizes []string, want string) (model.Pattern, error) {
 	c, ok := sizechart.ByID(chart)
 	if !ok {
-		return model.Pattern{}, fmt.Errorf("the demo's size chart %s is not built in", chart)
+		return model.Pattern{}, words.Errorf("the demo's size chart %s is not built in", chart)
 	}
 	p, err := make(c, sizes)
 	if err != nil {
-		return model.Pattern{}, fmt.Errorf("drafting the demo: %w", err)
+		return model.Pattern{}, words.Errorf("drafting the demo: %w", err)
 	}
 	return Retarget(p, want, model.ByChart)
 }

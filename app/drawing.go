@@ -1,10 +1,10 @@
 package app
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -78,7 +78,7 @@ func Drawing(p model.Pattern, c PrintChoice) (printing.Drawing, error) {
 func hasSize(r grading.Piece, size string) error {
 	const least = 1.0 // mm each way
 	if b := r.Outline().Bounds(); !(b.Width() >= least && b.Height() >= least) {
-		return fmt.Errorf("%s, size %s, has no size to be cut in: it is %.3g x %.3g mm; check its lines", r.Name, size, b.Width(), b.Height())
+		return words.Errorf("%s, size %s, has no size to be cut in: it is %s x %s mm; check its lines", r.Name, size, words.Digits(b.Width(), 3), words.Digits(b.Height(), 3))
 	}
 	return nil
 }
@@ -98,7 +98,7 @@ func PrintedPieces(p model.Pattern, c PrintChoice) ([]string, error) {
 func (c PrintChoice) chosen(p model.Pattern) ([]int, error) {
 	for _, id := range c.Pieces {
 		if p.PieceIndex(id) < 0 {
-			return nil, fmt.Errorf("the pattern has no piece %q", id)
+			return nil, words.Errorf("the pattern has no piece %q", id)
 		}
 	}
 	var out []int
@@ -138,7 +138,7 @@ func printResults(g *grading.Grader, p model.Pattern, c PrintChoice) ([]grading.
 func sizeNote(p model.Pattern, names []string) string {
 	note := sizesNamed(names)
 	if p.Target.Wearer != "" {
-		note += ", for " + p.Target.Wearer
+		note = words.F("%s, for %s", note, p.Target.Wearer)
 	}
 	return note
 }
@@ -149,7 +149,7 @@ func sizesNamed(names []string) string {
 	if strings.HasPrefix(list, model.OwnMeasures()) {
 		return list
 	}
-	return "size " + list
+	return words.F("size %s", list)
 }
 
 // drawer draws one piece in the sizes to print.
@@ -238,7 +238,7 @@ func (d *drawer) drawn(o model.Outline) bool {
 	return slices.ContainsFunc(d.in, func(r grading.Piece) bool { return sameLine(r.Outline(), line) })
 }
 
-func nestLayer(o model.Outline) string { return "Printed size " + o.Label() }
+func nestLayer(o model.Outline) string { return words.F("Printed size %s", o.Label()) }
 
 // nestInk is the grey of the printed sizes.
 var nestInk = printing.Ink{R: 0.45, G: 0.45, B: 0.45}
@@ -281,7 +281,7 @@ func StitchingLine(q model.Piece, r grading.Piece) ([]geom.Path, error) {
 	edges := r.Edges
 	sewn, err := geom.OffsetOutline(edges, in, 0.005)
 	if err != nil {
-		return nil, fmt.Errorf("drawing the stitching line of %s: %w", q.Name, err)
+		return nil, words.Errorf("drawing the stitching line of %s: %w", q.Name, err)
 	}
 	return sewn, nil
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -89,15 +90,26 @@ func (m *marks) line(l grading.Line) {
 		side := l.Path.StartDir().Perp().Scale(lengthenGap / 2)
 		m.stroke(l.Path.Move(side))
 		m.stroke(l.Path.Move(side.Scale(-1)))
-		m.word("Lengthen or shorten here", l.Path.Start(), l.Path.End(), 0.5, lengthenGap, true)
+		m.word(words.T("Lengthen or shorten here"), l.Path.Start(), l.Path.End(), 0.5, lengthenGap, true)
 	case model.BustLine, model.WaistLine, model.HipLine:
 		m.stroke(l.Path, 8, 3, 2, 3)
-		m.word(string(l.Kind), l.Path.Start(), l.Path.End(), 0.85, 1.5, false)
+		m.word(levelWords(l.Kind), l.Path.Start(), l.Path.End(), 0.85, 1.5, false)
 	case model.DartLine:
 		m.stroke(l.Path, 3, 2)
 	default:
 		m.stroke(l.Path)
 	}
+}
+
+// levelWords is what is written on a level line.
+func levelWords(k model.LineKind) string {
+	switch k {
+	case model.BustLine:
+		return words.C("on a line", "bust")
+	case model.WaistLine:
+		return words.C("on a line", "waist")
+	}
+	return words.C("on a line", "hip")
 }
 
 // arrow draws an arrow head long mm with its tip at tip, pointing along dir.
@@ -141,7 +153,7 @@ func (m *marks) fold(e geom.Path) {
 	m.stroke(geom.Polyline(a, a2, b2, b))
 	m.arrow(a, in.Scale(-1), math.Min(arrowHead, 0.6*deep))
 	m.arrow(b, in.Scale(-1), math.Min(arrowHead, 0.6*deep))
-	m.word("Place on the fold", a2, b2, 0.5, 2.4, true)
+	m.word(words.T("Place on the fold"), a2, b2, 0.5, 2.4, true)
 }
 
 // deep is how far the piece reaches along dir, in mm.

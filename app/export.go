@@ -1,11 +1,11 @@
 package app
 
 import (
-	"fmt"
 	"io"
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/exchange"
@@ -28,7 +28,7 @@ var Exports = []string{"svg", "json", "csv", "measures"}
 // Errors name the size or piece that cannot be had.
 func Export(w io.Writer, p model.Pattern, c PrintChoice, as string) error {
 	if !slices.Contains(Exports, as) {
-		return fmt.Errorf("%q is not a way to export; choose %s", as, strings.Join(Exports, ", "))
+		return words.Errorf("%q is not a way to export; choose %s", as, strings.Join(Exports, ", "))
 	}
 	chosen, err := c.chosen(p)
 	if err != nil {
@@ -43,7 +43,7 @@ func Export(w io.Writer, p model.Pattern, c PrintChoice, as string) error {
 	switch as {
 	case "json":
 		if len(results) != 1 {
-			return fmt.Errorf("json holds one size, not %s", strings.Join(names, ", "))
+			return words.Errorf("json holds one size, not %s", strings.Join(names, ", "))
 		}
 		return exchange.WriteJSON(w, e.graded(0))
 	case "csv":
@@ -90,7 +90,7 @@ func edgeName(q model.Piece, j int) string {
 	if name := q.Edges[j].Name; name != "" {
 		return name
 	}
-	return fmt.Sprintf("edge %d", j+1)
+	return words.F("edge %d", j+1)
 }
 
 // layers is every size where it lies on the Table, with its marks, and the
@@ -165,7 +165,7 @@ func (e exporter) increments() []exchange.Increment {
 			for n, inc := range q.Points {
 				name := inc.Name
 				if name == "" {
-					name = fmt.Sprintf("point %d", n+1)
+					name = words.F("point %d", n+1)
 				}
 				out = append(out, exchange.Increment{
 					Piece: q.Name, Point: name, From: inc.From, To: e.names[k],

@@ -1,8 +1,7 @@
 package app
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/grading/girth"
 	"quarterstep/model"
@@ -75,7 +74,7 @@ func edgeLengths(q model.Piece, r grading.Piece, size string) ([]exchange.Finish
 		name := edgeName(q, j)
 		n, err := line.Length(within)
 		if err != nil {
-			return nil, fmt.Errorf("measuring %s of %s: %w", name, q.Name, err)
+			return nil, words.Errorf("measuring %s of %s: %w", name, q.Name, err)
 		}
 		out = append(out, exchange.Finished{Place: q.Name + ", " + name, Size: size, From: "graded", Garment: exchange.Known(n)})
 	}

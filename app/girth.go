@@ -1,8 +1,7 @@
 package app
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/grading/girth"
 	"quarterstep/model"
@@ -76,9 +75,9 @@ func tight(mm float64, u model.Unit) string {
 	const agree = 0.5
 	switch {
 	case mm > agree:
-		return fmt.Sprintf("%s too tight", Length(mm, u))
+		return words.F("%s too tight", Length(mm, u))
 	case mm < -agree:
-		return fmt.Sprintf("%s too wide", Length(-mm, u))
+		return words.F("%s too wide", Length(-mm, u))
 	}
 	return ""
 }

@@ -168,7 +168,9 @@ func methodName(t model.Target) string {
 func thousandth(mm float64) float64 { return math.Round(mm*1000)/1000 + 0 }
 
 // Text is the report for a person to read or copy, the girths after the
-// findings.
+// findings, for qstep.
+//
+// words: none
 func (r FullReport) Text(u model.Unit) string {
 	var b strings.Builder
 	b.WriteString(r.Report.Text())

@@ -1,8 +1,7 @@
 package app
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/measure"
@@ -22,9 +21,9 @@ func Retarget(p model.Pattern, size string, method model.Method) (model.Pattern,
 
 func noSize(c model.SizeChart, size string) error {
 	if len(c.Sizes) == 0 {
-		return fmt.Errorf("the pattern has no size chart")
+		return words.Error("the pattern has no size chart")
 	}
-	return fmt.Errorf("the chart %s has no size %q; it goes from %s to %s",
+	return words.Errorf("the chart %s has no size %q; it goes from %s to %s",
 		c.Name, size, c.Sizes[0].Name, c.Sizes[len(c.Sizes)-1].Name)
 }
 
@@ -44,21 +43,23 @@ func ShortText(p model.Pattern, r grading.Result) []string {
 		if s.Missing() < agree && s.Missing() > -agree {
 			continue
 		}
-		side := "short"
-		by := s.Missing()
-		if by < 0 {
-			side, by = "too wide", -by
-		}
-		goes, chart, steps := "grows", s.ByChart, s.BySteps
-		if chart < 0 && steps <= 0 {
-			goes, chart, steps = "shrinks", -chart, -steps
-		}
 		to := r.Size
 		if own, ok := p.Target.Body[s.Measure]; ok {
 			to = measure.FormatPlace(own, p.Unit)
 		}
-		out = append(out, fmt.Sprintf("By steps the %s would be %s %s: the chart %s %s from %s to %s, the printed steps %s.",
-			s.Measure, Length(by, p.Unit), side, goes, Length(chart, p.Unit), s.From, to, Length(steps, p.Unit)))
+		long := func(mm float64) string { return Length(mm, p.Unit) }
+		name, by, chart, steps := s.Measure.Said(), s.Missing(), s.ByChart, s.BySteps
+		shrinks := chart < 0 && steps <= 0
+		switch {
+		case shrinks && by < 0:
+			out = append(out, words.F("By steps the %s would be %s too wide: the chart shrinks %s from %s to %s, the printed steps %s.", name, long(-by), long(-chart), s.From, to, long(-steps)))
+		case shrinks:
+			out = append(out, words.F("By steps the %s would be %s short: the chart shrinks %s from %s to %s, the printed steps %s.", name, long(by), long(-chart), s.From, to, long(-steps)))
+		case by < 0:
+			out = append(out, words.F("By steps the %s would be %s too wide: the chart grows %s from %s to %s, the printed steps %s.", name, long(-by), long(chart), s.From, to, long(steps)))
+		default:
+			out = append(out, words.F("By steps the %s would be %s short: the chart grows %s from %s to %s, the printed steps %s.", name, long(by), long(chart), s.From, to, long(steps)))
+		}
 	}
 	return out
 }

@@ -1,10 +1,10 @@
 package app
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -28,18 +28,18 @@ func (h hand) how(j int) string {
 	byEye := func(id string) bool { return id == e.ID }
 	switch {
 	case h.stays():
-		return "Trace the printed line"
+		return words.T("Trace the printed line")
 	case e.Kind == model.Fold:
-		return "On the fold: stays on its line"
+		return words.T("On the fold: stays on its line")
 	case e.Kind == model.Centre:
-		return "Centre line: stays on its line"
+		return words.T("Centre line: stays on its line")
 	case leader != "":
-		return "Trace " + leader
+		return leader
 	case slices.ContainsFunc(h.q.Hand.Shapes, func(s model.EdgeShape) bool { return byEye(s.Edge) }),
 		slices.ContainsFunc(h.q.Hand.Shifts, func(s model.EdgeShift) bool { return byEye(s.Edge) }):
-		return "Changed by eye: draw it as the small drawing shows"
+		return words.T("Changed by eye: draw it as the small drawing shows")
 	case h.r.Edges[j].IsStraight(pencil):
-		return "Rule a straight line"
+		return words.T("Rule a straight line")
 	}
 	size := h.name
 	for _, c := range h.q.Hand.Curves {
@@ -48,9 +48,9 @@ func (h hand) how(j int) string {
 		}
 	}
 	if h.together(j) {
-		return fmt.Sprintf("Trace the size %s curve, moved as a whole", size)
+		return words.F("Trace the size %s curve, moved as a whole", size)
 	}
-	return fmt.Sprintf("Trace the size %s curve from each end in turn, and join the two where they run together", size)
+	return words.F("Trace the size %s curve from each end in turn, and join the two where they run together", size)
 }
 
 // together reports that both ends of edge j go the same way.
@@ -60,7 +60,7 @@ func (h hand) together(j int) bool {
 	return by(j).Sub(by(k)).Len() <= pencil
 }
 
-// leader names the line that an edge follows: "the new neckline of Front"; empty
+// leader says which line an edge follows: "Trace the new neckline of Front"; empty
 // where it follows none.
 func (h hand) leader(edge string) string {
 	for _, l := range h.p.Links {
@@ -73,13 +73,13 @@ func (h hand) leader(edge string) string {
 		for _, id := range l.Lead.Edges {
 			name := lead.Edges[lead.EdgeIndex(id)].Name
 			if name == "" {
-				name = "line"
+				name = words.T("line")
 			}
 			if !slices.Contains(names, name) {
 				names = append(names, name)
 			}
 		}
-		return fmt.Sprintf("the new %s of %s", strings.Join(names, " and "), lead.Name)
+		return words.F("Trace the new %s of %s", allOf(names), lead.Name)
 	}
 	return ""
 }
@@ -94,17 +94,17 @@ func (h hand) notchWords(j int) (string, error) {
 		const tol = 0.01
 		on, err := geom.Measure(h.r.Edges[j], tol)
 		if err != nil {
-			return "", fmt.Errorf("placing the notches of %s: %w", h.q.Name, err)
+			return "", words.Errorf("placing the notches of %s: %w", h.q.Name, err)
 		}
 		s, _, err := h.r.Edges[j].NearestS(n.At, tol)
 		if err != nil {
-			return "", fmt.Errorf("placing the notches of %s: %w", h.q.Name, err)
+			return "", words.Errorf("placing the notches of %s: %w", h.q.Name, err)
 		}
-		kind := "notch"
 		if n.Double {
-			kind = "double notch"
+			marks = append(marks, words.F("double notch %s along from %d (%.0f %% of the way)", h.along(s), j+1, 100*s/on.Length()))
+		} else {
+			marks = append(marks, words.F("notch %s along from %d (%.0f %% of the way)", h.along(s), j+1, 100*s/on.Length()))
 		}
-		marks = append(marks, fmt.Sprintf("%s %s along from %d (%.0f %% of the way)", kind, h.along(s), j+1, 100*s/on.Length()))
 	}
 	return strings.Join(marks, "; "), nil
 }

@@ -1,16 +1,17 @@
 package app
 
 import (
-	"fmt"
 	"io"
 	"math"
 	"slices"
 	"strings"
 
 	"quarterstep/assets"
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/glossary"
 	"quarterstep/model/measure"
 	"quarterstep/printing/handsheet"
 	"quarterstep/printing/tile"
@@ -23,7 +24,7 @@ import (
 func HandSheets(g *grading.Grader, p model.Pattern, pieces []string, date string) ([]handsheet.Sheet, error) {
 	for _, id := range pieces {
 		if p.PieceIndex(id) < 0 {
-			return nil, fmt.Errorf("the pattern has no piece %q", id)
+			return nil, words.Errorf("the pattern has no piece %q", id)
 		}
 	}
 	r, err := g.Grade(p)
@@ -74,7 +75,7 @@ func handSheet(g *grading.Grader, p model.Pattern, r grading.Result, i int) (han
 		}
 		at, err := g.Grade(s.pattern)
 		if err != nil {
-			return handsheet.Sheet{}, fmt.Errorf("working out stage %s of %s: %w", s.name, h.q.Name, err)
+			return handsheet.Sheet{}, words.Errorf("working out stage %s of %s: %w", s.name, h.q.Name, err)
 		}
 		drawn[k] = at.Pieces[i]
 	}
@@ -211,10 +212,14 @@ func (h hand) dartPoint(k int, was geom.Point, drawn []grading.Piece) handsheet.
 		stages = append(stages, r.Darts[k].Apex.Sub(was))
 	}
 	name := strings.TrimSpace(d.Name)
-	if !strings.Contains(strings.ToLower(name), "dart") {
-		name = strings.TrimSpace(name + " dart")
+	if !strings.Contains(glossary.English(name), "dart") {
+		if name == "" {
+			name = words.T("dart")
+		} else {
+			name = words.F("%s dart", name)
+		}
 	}
-	return h.moved("point of "+name, h.r.Darts[k].Apex, gaps, stages)
+	return h.moved(words.F("point of %s", name), h.r.Darts[k].Apex, gaps, stages)
 }
 
 // apexAt is where the point of a dart was printed in a size.
@@ -245,31 +250,30 @@ func (h hand) moved(name string, at geom.Point, gaps, stages []geom.Vec) handshe
 
 func methodWords(m model.Method) string {
 	if m == model.BySteps {
-		return "by steps"
+		return words.T("by steps")
 	}
-	return "by chart"
+	return words.T("by chart")
 }
 
 // notes are what is to be said of this piece alone.
 func (h hand) notes(stages []handStage) []string {
 	switch {
 	case h.q.OneForAll:
-		return []string{"This piece is the same in all sizes: trace it."}
+		return []string{words.T("This piece is the same in all sizes: trace it.")}
 	case h.r.Frozen:
-		return []string{"This piece was printed in one size and nothing says how it grows: it is drawn as printed."}
+		return []string{words.T("This piece was printed in one size and nothing says how it grows: it is drawn as printed.")}
 	case h.r.Printed:
-		return []string{"Size " + h.name + " is printed: trace its line; there is nothing to add."}
+		return []string{words.F("Size %s is printed: trace its line; there is nothing to add.", h.name)}
 	}
 	if len(stages) < 2 {
 		return nil
 	}
-	goes := "one column after the other"
+	goes := words.T("one column after the other")
 	if !h.p.Target.Own() {
-		var names []string
-		for _, s := range stages {
-			names = append(names, s.name)
+		goes = words.F("draw %s", stages[0].name)
+		for _, s := range stages[1:] {
+			goes = words.F("%s, then %s", goes, s.name)
 		}
-		goes = "draw " + strings.Join(names, ", then ")
 	}
-	return []string{fmt.Sprintf("Go in %d goes: %s. Look at each line before the next.", len(stages), goes)}
+	return []string{words.F("Go in %d goes: %s. Look at each line before the next.", len(stages), goes)}
 }

@@ -6,7 +6,9 @@ import (
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
+	"quarterstep/model/glossary"
 )
 
 // mostSteps is how many chart steps are drawn in one go, neckSteps how many
@@ -79,13 +81,13 @@ func (h hand) part(from, far float64, k, n int) handStage {
 	}
 	s.name = fmt.Sprintf("%d/%d", k, n)
 	if 2*k == n {
-		s.name = "half"
+		s.name = words.C("of the way", "half")
 	}
 	return s
 }
 
 func (h hand) hasNeckline() bool {
 	return slices.ContainsFunc(h.q.Edges, func(e model.Edge) bool {
-		return strings.Contains(strings.ToLower(e.Name), "neck")
+		return strings.Contains(glossary.English(e.Name), "neck")
 	})
 }

@@ -9,6 +9,7 @@ import (
 	"math"
 	"os"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/jsonsize"
 	"quarterstep/printing/tile"
@@ -53,7 +54,7 @@ type printedFile struct {
 	Pages  map[string]string     `json:"pages"`
 }
 
-const printedFormat = "quarterstep printed pages"
+const printedFormat = "quarterstep printed pages" // words: none
 
 // What such a file may hold at most.
 const mostPrinted = 4 << 20 // bytes
@@ -96,7 +97,7 @@ func LoadPrinted(path string) (Printed, error) {
 	}
 	out, ok := printedIn(data)
 	if !ok {
-		return Printed{}, fmt.Errorf("%s does not say what was printed; take another file, or none to print all", path)
+		return Printed{}, words.Errorf("%s does not say what was printed; take another file, or none to print all", path)
 	}
 	return out, nil
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/measure"
@@ -29,9 +30,9 @@ type NoLength struct {
 
 func (e NoLength) Error() string {
 	if len(e.Names) == 0 {
-		return "the pattern has no lengthen line and no hem"
+		return words.T("the pattern has no lengthen line and no hem")
 	}
-	return fmt.Sprintf("the pattern has nothing to lengthen called %q; it has %s", e.Name, strings.Join(e.Names, ", "))
+	return words.F("the pattern has nothing to lengthen called %q; it has %s", e.Name, strings.Join(e.Names, ", "))
 }
 
 // Lengthen makes p longer by what is asked, each "NAME=LENGTH", such as
@@ -42,7 +43,7 @@ func Lengthen(p model.Pattern, asked []string) (model.Pattern, error) {
 	for _, a := range asked {
 		i := strings.LastIndex(a, "=")
 		if i < 0 {
-			return p, fmt.Errorf("%q has no length; say it like Hem=20mm", a)
+			return p, words.Errorf("%q has no length; say it like Hem=20mm", a)
 		}
 		by, err := measure.Parse(a[i+1:], measure.Millimetres)
 		if err != nil {
@@ -85,15 +86,15 @@ func LengthText(p model.Pattern) []string {
 		if g.By == 0 {
 			continue
 		}
-		word, by := "longer", g.By
-		if by < 0 {
-			word, by = "shorter", -by
-		}
 		names := make([]string, len(g.Pieces))
 		for i, id := range g.Pieces {
 			names[i] = p.Pieces[p.PieceIndex(id)].Name
 		}
-		out = append(out, fmt.Sprintf("%s: %s %s in %s.", g.Name, measure.FormatMM(by, p.Unit), word, strings.Join(names, ", ")))
+		if g.By < 0 {
+			out = append(out, words.F("%s: %s shorter in %s.", g.Name, measure.FormatMM(-g.By, p.Unit), strings.Join(names, ", ")))
+		} else {
+			out = append(out, words.F("%s: %s longer in %s.", g.Name, measure.FormatMM(g.By, p.Unit), strings.Join(names, ", ")))
+		}
 	}
 	return out
 }

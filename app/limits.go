@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/grading/check"
 	"quarterstep/model"
 	"quarterstep/model/measure"
@@ -36,13 +37,13 @@ func LimitShown(p model.Pattern, l check.Limit, v float64) string {
 func limitParts(p model.Pattern, l check.Limit, v float64) (figure, unit string) {
 	switch {
 	case l.Unit == check.MM && p.Unit == model.Inches:
-		return measure.Format(v, measure.ThirtySeconds), "in"
+		return measure.Format(v, measure.ThirtySeconds), measure.Inches.Name()
 	case l.Unit == check.MM:
 		return measure.Format(v, measure.TenthMM), "mm"
 	case l.Unit == check.Degrees:
-		return strconv.FormatFloat(v, 'g', 4, 64), "°"
+		return words.Digits(v, 4), "°"
 	}
-	return strconv.FormatFloat(v, 'g', 4, 64), "steps"
+	return words.Digits(v, 4), l.Unit.Said()
 }
 
 // ReadLimit reads what was typed for a limit, in the limit's unit: a length, an
@@ -60,12 +61,12 @@ func ReadLimit(p model.Pattern, l check.Limit, text string) (float64, error) {
 		return length.MM(), l.Allows(length.MM())
 	}
 	bare := strings.TrimSpace(text)
-	for _, word := range []string{"°", "degrees", "degree", "steps", "step"} {
+	for _, word := range []string{"°", "degrees", "degree", "Grad", "steps", "step", "Größensprünge", "Größensprung", "Sprünge", "Sprung"} {
 		bare = strings.TrimSpace(strings.TrimSuffix(bare, word))
 	}
 	v, err := strconv.ParseFloat(strings.ReplaceAll(bare, ",", "."), 64)
 	if err != nil {
-		return 0, fmt.Errorf("type a number of %s such as %g", l.Unit, l.Default)
+		return 0, words.Errorf("type a number of %s such as %s", l.Unit.Said(), words.Digits(l.Default, 6))
 	}
 	return v, l.Allows(v)
 }
@@ -80,7 +81,7 @@ func SetLimits(p model.Pattern, typed []string) (model.Pattern, error) {
 		}
 		v, err := ReadLimit(p, l, value)
 		if err != nil {
-			return p, fmt.Errorf("setting the limit %q: %w", l.Name, err)
+			return p, words.Errorf("setting the limit %q: %w", l.Name, err)
 		}
 		if p, err = edit.SetLimit(l.Name, v)(p); err != nil {
 			return p, err
@@ -93,9 +94,11 @@ func SetLimits(p model.Pattern, typed []string) (model.Pattern, error) {
 type NoLimit struct{ Name string }
 
 // Error names it.
-func (e NoLimit) Error() string { return fmt.Sprintf("no check has a limit %q", e.Name) }
+func (e NoLimit) Error() string { return words.F("no check has a limit %q", e.Name) }
 
-// LimitsText lists every limit of p with where its figure is from.
+// LimitsText lists every limit of p with where its figure is from, for qstep.
+//
+// words: none
 func LimitsText(p model.Pattern) string {
 	var b strings.Builder
 	for _, l := range check.Limits() {

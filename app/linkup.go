@@ -2,6 +2,7 @@ package app
 
 import (
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/grading/propose"
 	"quarterstep/model"
 )
@@ -13,9 +14,9 @@ func LinkUp(p model.Pattern) (model.Pattern, []string, error) {
 	var linked, left []string
 	for _, f := range propose.Links(p) {
 		if f.Sure {
-			links, linked = append(links, f.Link), append(linked, "Linked: "+f.Say()+".")
+			links, linked = append(links, f.Link), append(linked, words.F("Linked: %s.", f.Say()))
 		} else {
-			left = append(left, "Not linked, look whether it is so: "+f.Say()+".")
+			left = append(left, words.F("Not linked, look whether it is so: %s.", f.Say()))
 		}
 	}
 	p, err := edit.AcceptLinks(links...)(p)

@@ -1,13 +1,14 @@
 package app
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/measure"
 	"quarterstep/printing"
 )
 
@@ -53,23 +54,21 @@ func blocks(p model.Pattern, q model.Piece, note, date string) [][]printing.Labe
 	least := []printing.Label{name, small(capital(note)), small(cutWords(q))}
 	return [][]printing.Label{
 		append(slices.Clone(full), small(scaleWords(p.Unit, date))),
-		append(slices.Clone(full), small(fullSize)),
+		append(slices.Clone(full), small(words.T("Full size"))),
 		full, least,
 		{name, small(capital(note) + ". " + cutWords(q))},
 		{name},
 	}
 }
 
-const fullSize = "Full size"
-
 // scaleWords says that the piece is drawn true to scale, how to be sure of it,
 // and when it was printed.
 func scaleWords(u model.Unit, date string) string {
 	square := "5 cm"
 	if u == model.Inches {
-		square = "2 in"
+		square = "2 " + measure.Inches.Name()
 	}
-	text := fullSize + " where the test square measures " + square
+	text := words.F("Full size where the test square measures %s", square)
 	if date != "" {
 		text += ". " + date
 	}
@@ -79,14 +78,16 @@ func scaleWords(u model.Unit, date string) string {
 // cutWords says how many of the piece to cut: "Cut 1 on the fold", "Cut 2, cut
 // lining 2".
 func cutWords(q model.Piece) string {
-	cut := fmt.Sprintf("Cut %d", q.Copies())
-	if slices.ContainsFunc(q.Edges, func(e model.Edge) bool { return e.Kind == model.Fold }) {
-		cut += " on the fold"
+	onFold := slices.ContainsFunc(q.Edges, func(e model.Edge) bool { return e.Kind == model.Fold })
+	switch {
+	case onFold && q.Lining > 0:
+		return words.F("Cut %d on the fold, cut lining %d", q.Copies(), q.Lining)
+	case onFold:
+		return words.F("Cut %d on the fold", q.Copies())
+	case q.Lining > 0:
+		return words.F("Cut %d, cut lining %d", q.Copies(), q.Lining)
 	}
-	if q.Lining > 0 {
-		cut += fmt.Sprintf(", cut lining %d", q.Lining)
-	}
-	return cut
+	return words.F("Cut %d", q.Copies())
 }
 
 // layBlock places a block upright or on its side, its letters as large as there

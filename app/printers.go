@@ -3,12 +3,11 @@ package app
 import (
 	"bytes"
 	"context"
-	"errors"
-	"fmt"
 	"io"
 	"math"
 
 	"quarterstep/app/settings"
+	"quarterstep/assets/words"
 	"quarterstep/printing/spool"
 	"quarterstep/printing/tile"
 )
@@ -76,7 +75,7 @@ func (j Job) Title() string {
 // PrintPages is PrintJob for any PDF that write writes.
 func PrintPages(ctx context.Context, sys spool.System, p Printer, job spool.Job, write func(io.Writer) error, tell func(spool.Progress)) error {
 	if job.Paper.Projected() {
-		return errors.New("a page for a projector is not for paper: save the PDF, or choose other paper")
+		return words.Error("a page for a projector is not for paper: save the PDF, or choose other paper")
 	}
 	var pdf bytes.Buffer
 	if err := write(&pdf); err != nil {
@@ -110,8 +109,8 @@ func MarginCaution(p Printer, s tile.Setup) string {
 	if p.Margin <= s.Margin+0.05 || s.Paper.Projected() {
 		return ""
 	}
-	return fmt.Sprintf("%s leaves up to %.1f mm white at an edge, and the pages are drawn up to %.1f mm from it. Set the printer's own margin to %.0f mm, or lines may be lost.",
-		p.Words, p.Margin, s.Margin, math.Ceil(p.Margin))
+	return words.F("%s leaves up to %s mm white at an edge, and the pages are drawn up to %s mm from it. Set the printer's own margin to %.0f mm, or lines may be lost.",
+		p.Words, words.Figure(p.Margin, 1), words.Figure(s.Margin, 1), math.Ceil(p.Margin))
 }
 
 // ViewPDF opens a saved PDF in the system's viewer, to be printed from there;

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/grading/check"
 	"quarterstep/model"
@@ -115,12 +116,14 @@ func findingOf(p model.Pattern, f check.Finding) Finding {
 
 func actionOf(a check.Action) Action {
 	if a.Do == check.Show {
-		return Action{Do: "show", Label: "Show"}
+		return Action{Do: "show", Label: words.T("Show")}
 	}
 	return Action{string(a.Do), a.Label, a.Piece, a.Edges, a.Points, a.Link, string(a.Refit), a.Length}
 }
 
-// Text is the report for a person to read or copy.
+// Text is the report for a person to read or copy, for qstep.
+//
+// words: none
 func (r Report) Text() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s, %s by %s: %d to look at\n", r.Pattern, sizesNamed([]string{r.Size}), r.Method, r.Look)

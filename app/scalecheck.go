@@ -1,7 +1,6 @@
 package app
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"math"
@@ -10,6 +9,7 @@ import (
 
 	"quarterstep/app/settings"
 	"quarterstep/assets"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/measure"
 	"quarterstep/printing/scale"
@@ -86,7 +86,7 @@ func (c ScaleCheck) Judge(across, down string) (scale.Verdict, error) {
 		name, text string
 		meant      float64
 		to         *float64
-	}{{"across", across, x, &m.Across}, {"down", down, y, &m.Down}} {
+	}{{words.C("on the test page", "across"), across, x, &m.Across}, {words.C("on the test page", "down"), down, y, &m.Down}} {
 		if *l.to, err = nearestReading(l.text, l.meant); err != nil {
 			return scale.Verdict{}, fmt.Errorf("%s: %w", l.name, err)
 		}
@@ -119,13 +119,13 @@ func RememberScale(s settings.Settings, printer string, v scale.Verdict, insist 
 	printer = strings.TrimSpace(printer)
 	switch {
 	case printer == "":
-		return s, errors.New("say which printer this is, so that it is known again")
+		return s, words.Error("say which printer this is, so that it is known again")
 	case v.Kind == scale.Again:
-		return s, errors.New("these figures correct nothing: measure again")
+		return s, words.Error("these figures correct nothing: measure again")
 	case v.Kind == scale.Setting && !v.CanInsist:
-		return s, errors.New("this is too far out to be made up for: change the print setting, and print the test page again")
+		return s, words.Error("this is too far out to be made up for: change the print setting, and print the test page again")
 	case v.Kind == scale.Setting && !insist:
-		return s, errors.New("this looks like a print setting: change it, and print the test page again")
+		return s, words.Error("this looks like a print setting: change it, and print the test page again")
 	}
 	known, _ := s.PrinterNamed(printer)
 	across, down := v.Printer.Scale()
@@ -139,10 +139,10 @@ func RememberScale(s settings.Settings, printer string, v scale.Verdict, insist 
 func RememberMargin(s settings.Settings, printer string, mm float64) (settings.Settings, error) {
 	const most = 30.0
 	if printer = strings.TrimSpace(printer); printer == "" {
-		return s, errors.New("say which printer this is, so that it is known again")
+		return s, words.Error("say which printer this is, so that it is known again")
 	}
 	if !(mm >= 0) || mm > most {
-		return s, fmt.Errorf("a printer's own margin is between 0 and %.0f mm", most)
+		return s, words.Errorf("a printer's own margin is between 0 and %.0f mm", most)
 	}
 	p, ok := s.PrinterNamed(printer)
 	if !ok {

@@ -2,13 +2,13 @@ package app
 
 import (
 	"context"
-	"fmt"
 	"path/filepath"
 	"strings"
 
 	"quarterstep/app/edit"
 	"quarterstep/app/paper"
 	"quarterstep/app/trace"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/store"
 )
@@ -29,7 +29,7 @@ func TraceClicks(ctx context.Context, picture string, chart model.SizeChart, cli
 	}
 	way, err := photo.Straighten(ctx, paper.Request{Reference: paper.Scan, Unit: "cm"})
 	if err != nil {
-		return Traced{}, fmt.Errorf("%s is not flat and to scale yet: %w", photo.Name, err)
+		return Traced{}, words.Errorf("%s is not flat and to scale yet: %w", photo.Name, err)
 	}
 	flat, err := photo.Flatten(ctx, way, nil)
 	if err != nil {

@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"quarterstep/app/edit"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/measure"
 )
@@ -53,16 +54,16 @@ func measured(p model.Pattern, m model.Measure, mm float64) Measured {
 		return out
 	}
 	if out.Place, out.Placed = p.Chart.PlaceOf(m, mm); !out.Placed {
-		out.Says = "not on this chart"
+		out.Says = words.T("not on this chart")
 		return out
 	}
 	last := len(p.Chart.Sizes) - 1
 	first, most := p.Chart.Sizes[0], p.Chart.Sizes[last]
 	switch {
 	case out.Place < 0:
-		out.Off, out.By, out.Says = true, first.Body[m]-mm, "below "+first.Name
+		out.Off, out.By, out.Says = true, first.Body[m]-mm, words.F("below %s", first.Name)
 	case out.Place > float64(last):
-		out.Off, out.By, out.Says = true, mm-most.Body[m], "beyond "+most.Name
+		out.Off, out.By, out.Says = true, mm-most.Body[m], words.F("beyond %s", most.Name)
 	default:
 		out.Says = placeName(p.Chart, out.Place, 10)
 	}
@@ -91,13 +92,13 @@ func WearerLine(p model.Pattern) string {
 		if !m.Off {
 			name = placeName(p.Chart, m.Place, 2)
 		}
-		says = append(says, string(m.Measure)+" "+name)
+		says = append(says, m.Measure.Said()+" "+name)
 	}
 	if own == 0 {
-		return "size " + p.Chart.NameAt(p.Target.Place)
+		return words.F("size %s", p.Chart.NameAt(p.Target.Place))
 	}
 	if own > maxInLine {
-		says = append(says, fmt.Sprintf("%d more", own-maxInLine))
+		says = append(says, words.F("%d more", own-maxInLine))
 	}
 	return strings.Join(says, ", ")
 }
@@ -118,14 +119,14 @@ func WearerText(p model.Pattern) []string {
 		says := m.Says
 		switch {
 		case m.Off:
-			says += " by " + measure.FormatPlace(m.By, p.Unit)
+			says = words.F("%s by %s", says, measure.FormatPlace(m.By, p.Unit))
 		case m.Placed:
-			says = "size " + says
+			says = words.F("size %s", says)
 		}
-		out = append(out, fmt.Sprintf("%s %s: %s.", capital(string(m.Measure)), measure.FormatPlace(m.MM, p.Unit), says))
+		out = append(out, fmt.Sprintf("%s %s: %s.", capital(m.Measure.Said()), measure.FormatPlace(m.MM, p.Unit), says))
 	}
 	if len(out) > 0 && rest {
-		out = append(out, fmt.Sprintf("The rest goes by size %s.", p.Chart.NameAt(p.Target.Place)))
+		out = append(out, words.F("The rest goes by size %s.", p.Chart.NameAt(p.Target.Place)))
 	}
 	return out
 }
@@ -191,9 +192,9 @@ type NoMeasure struct {
 func (e NoMeasure) Error() string {
 	names := make([]string, len(e.Chart.Measures))
 	for i, m := range e.Chart.Measures {
-		names[i] = string(m)
+		names[i] = m.Said()
 	}
-	return fmt.Sprintf("the chart %s has no measure %q; it has %s", e.Chart.Name, e.Name, strings.Join(names, ", "))
+	return words.F("the chart %s has no measure %q; it has %s", e.Chart.Name, e.Name, strings.Join(names, ", "))
 }
 
 func readBody(p model.Pattern, typed map[string]string) (map[model.Measure]float64, error) {

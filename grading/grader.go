@@ -2,8 +2,8 @@ package grading
 
 import (
 	"cmp"
-	"fmt"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading/nest"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -33,7 +33,7 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	}
 	t := p.Target.Place
 	if _, ok := p.Chart.At(t, model.Steps); !ok {
-		return Result{}, fmt.Errorf("the size wanted is not on chart %s", p.Chart.Name)
+		return Result{}, words.Errorf("the size wanted is not on chart %s", p.Chart.Name)
 	}
 	fits, err := g.read(p)
 	if err != nil {
@@ -65,7 +65,7 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	for i, q := range p.Pieces {
 		left[i].gave = linked.given[i]
 		if err := left[i].spot(q, lines[i], p.Target); err != nil {
-			return Result{}, fmt.Errorf("finding the notches of %s: %w", q.Name, err)
+			return Result{}, words.Errorf("finding the notches of %s: %w", q.Name, err)
 		}
 	}
 	linked.meetNotches(p, left)
@@ -74,7 +74,7 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 		r.Edges = lines[i]
 		r.Printed = r.Printed && r.Put == nil && sameLine(r.Base, r.Edges)
 		if err := left[i].mark(r, q, p.Target); err != nil {
-			return Result{}, fmt.Errorf("marking %s: %w", q.Name, err)
+			return Result{}, words.Errorf("marking %s: %w", q.Name, err)
 		}
 		r.Points = increments(q, fits[i], p.Target, r, &left[i].long)
 	}
@@ -139,7 +139,7 @@ func (g *Grader) GradeSizes(p model.Pattern, sizes []string) ([]Result, error) {
 	for i, s := range sizes {
 		place, ok := p.Chart.Place(s)
 		if !ok {
-			return nil, fmt.Errorf("chart %s has no size %s", p.Chart.Name, s)
+			return nil, words.Errorf("chart %s has no size %s", p.Chart.Name, s)
 		}
 		at := p
 		at.Target.Place, at.Target.Body = float64(place), nil

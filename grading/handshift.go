@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -42,9 +43,9 @@ func unlaidWhy(q model.Piece, err error) string {
 	if errors.As(err, &at) {
 		name := q.Edges[at.Edge].Name
 		if name == "" {
-			name = fmt.Sprintf("edge %d", at.Edge+1)
+			name = words.F("edge %d", at.Edge+1)
 		}
-		return fmt.Sprintf("%s of %s: with edges moved that far, the line crosses itself or comes apart there", name, q.Name)
+		return words.F("%s of %s: with edges moved that far, the line crosses itself or comes apart there", name, q.Name)
 	}
 	return fmt.Sprintf("%s: %v", q.Name, err)
 }

@@ -2,10 +2,10 @@ package grading
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading/link"
 	"quarterstep/grading/nest"
 	"quarterstep/grading/seam"
@@ -59,7 +59,7 @@ func (g *Grader) link(p model.Pattern, fits []*nest.Fit, lines [][]geom.Path) (l
 			return linked{}, err
 		}
 		if k, pulls := l.pulling(); pulls {
-			stiff[k] = "pulls against another seam that gives way"
+			stiff[k] = words.T("pulls against another seam that gives way")
 			continue
 		}
 		copy(lines, l.lines)
@@ -151,7 +151,7 @@ func (l *linker) gives(k int) bool {
 func (l *linker) order() []int {
 	same := l.arrows(func(k int) bool { return l.p.Links[k].Kind == model.SameLine && !l.broken[k] })
 	for k := range ringed(len(l.p.Pieces), same) {
-		l.leave(k, "follows its own follower")
+		l.leave(k, words.T("follows its own follower"))
 	}
 	all := l.arrows(func(k int) bool { return l.p.Links[k].Kind == model.SameLine && !l.broken[k] || l.gives(k) })
 	plain := make([]link.Arrow, len(all))
@@ -205,14 +205,14 @@ func (l *linker) redraw(i int) error {
 			continue
 		}
 		if r.placing.Leader() == i {
-			l.leave(k, "follows a line of its own piece")
+			l.leave(k, words.T("follows a line of its own piece"))
 			continue
 		}
 		pls, of[r.placing] = append(pls, r.placing), k
 	}
 	pls, clash := link.Apart(pls)
 	for _, pl := range clash {
-		l.leave(of[pl], "claims an edge that follows another line already")
+		l.leave(of[pl], words.T("claims an edge that follows another line already"))
 	}
 	for len(pls) > 0 {
 		edges, err := link.Redraw(pls, l.p.Pieces[i], l.lines, l.p.Target.Place)
@@ -413,7 +413,7 @@ func (g *Grader) readLink(p model.Pattern, l model.Link, fits []*nest.Fit) readL
 		r.print, r.err = seam.Read(p, l)
 	}
 	if r.err != nil && !errors.Is(r.err, link.ErrGone) && !errors.Is(r.err, seam.ErrGone) {
-		r.err = fmt.Errorf("cannot be laid: %w", r.err)
+		r.err = words.Errorf("cannot be laid: %w", r.err)
 	}
 	return r
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading/link"
 	"quarterstep/grading/seam"
 	"quarterstep/model"
@@ -86,25 +87,25 @@ func followed(p model.Pattern, i int) []bool {
 func SayRefit(p model.Pattern, l model.Link, r model.Refit, by float64) string {
 	amount := measure.FormatMM(math.Abs(by), string(p.Unit))
 	q := p.Pieces[p.PieceIndex(l.Follow.Piece)]
-	pick := func(more, less string) string {
+	pick := func(more, less string, args ...any) string {
 		if by < 0 {
-			return less
+			return fmt.Sprintf(less, args...)
 		}
-		return more
+		return fmt.Sprintf(more, args...)
 	}
 	switch r {
 	case model.CapHeight:
-		return fmt.Sprintf(pick("Raise the %s %s", "Lower the %s %s"), archName(q, l.Follow), amount)
+		return pick(words.T("Raise the %s %s"), words.T("Lower the %s %s"), archName(q, l.Follow), amount)
 	case model.CapWidth:
-		return fmt.Sprintf(pick("Widen by %s", "Narrow by %s"), amount)
+		return pick(words.T("Widen by %s"), words.T("Narrow by %s"), amount)
 	case model.CapBoth:
-		return fmt.Sprintf(pick("Raise %s and widen", "Lower %s and narrow"), amount)
+		return pick(words.T("Raise %s and widen"), words.T("Lower %s and narrow"), amount)
 	case model.WholePiece:
-		return fmt.Sprintf(pick("Lengthen the %s %s", "Shorten the %s %s"), lower(q.Name), amount)
+		return pick(words.T("Lengthen the %s %s"), words.T("Shorten the %s %s"), lower(q.Name), amount)
 	case model.StartAlong, model.EndAlong:
-		return fmt.Sprintf("Move the %s %s %s", endName(q, l.Follow, r), amount, pick("down", "up"))
+		return pick(words.T("Move the %s %s down"), words.T("Move the %s %s up"), endName(q, l.Follow, r), amount)
 	case model.StartAcross, model.EndAcross:
-		return fmt.Sprintf("Move the %s %s %s", endName(q, l.Follow, r), amount, pick("right", "left"))
+		return pick(words.T("Move the %s %s right"), words.T("Move the %s %s left"), endName(q, l.Follow, r), amount)
 	}
-	return "Leave it as it is"
+	return words.T("Leave it as it is")
 }

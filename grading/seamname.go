@@ -4,20 +4,22 @@ import (
 	"strings"
 	"unicode"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
+	"quarterstep/model/glossary"
 )
 
 // archName is what an arched stretch is called: a sleeve's is its cap.
 func archName(q model.Piece, s model.Stretch) string {
 	for _, id := range s.Edges {
-		if j := q.EdgeIndex(id); j >= 0 && strings.Contains(strings.ToLower(q.Edges[j].Name), "cap") {
-			return "cap"
+		if j := q.EdgeIndex(id); j >= 0 && strings.Contains(glossary.English(q.Edges[j].Name), "cap") {
+			return words.T("cap")
 		}
 	}
-	if strings.Contains(strings.ToLower(q.Name), "sleeve") {
-		return "cap"
+	if strings.Contains(glossary.English(q.Name), "sleeve") {
+		return words.T("cap")
 	}
-	return "curve"
+	return words.T("curve")
 }
 
 // endName is what the end of a stretch is called at which a follower gives way:
@@ -30,7 +32,7 @@ func endName(q model.Piece, s model.Stretch, r model.Refit) string {
 	}
 	j := q.EdgeIndex(id)
 	if j < 0 {
-		return "end"
+		return words.T("end")
 	}
 	k := j
 	if start == s.Reverse {
@@ -40,14 +42,17 @@ func endName(q model.Piece, s model.Stretch, r model.Refit) string {
 		return q.Points[k].Name
 	}
 	if q.Edges[j].Name != "" {
-		return "end of the " + q.Edges[j].Name
+		return words.F("end of the %s", q.Edges[j].Name)
 	}
-	return "end"
+	return words.T("end")
 }
 
 // lower is a name within a sentence: only its first letter, and only where the
-// word is not all capitals.
+// word is not all capitals, nor the language one that writes nouns with them.
 func lower(name string) string {
+	if words.Capitals() {
+		return name
+	}
 	r := []rune(name)
 	if len(r) > 1 && unicode.IsUpper(r[1]) {
 		return name

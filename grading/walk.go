@@ -1,8 +1,7 @@
 package grading
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/grading/seam"
 	"quarterstep/model"
 )
@@ -13,11 +12,11 @@ import (
 func Walk(p model.Pattern, r Result, l model.Link) (seam.Walk, error) {
 	pr, err := seam.Read(p, l)
 	if err != nil {
-		return seam.Walk{}, fmt.Errorf("walking a seam: %w", err)
+		return seam.Walk{}, words.Errorf("walking a seam: %w", err)
 	}
 	w, err := pr.Walk(sheets(p, r), p.Target.Place)
 	if err != nil {
-		return seam.Walk{}, fmt.Errorf("walking a seam: %w", err)
+		return seam.Walk{}, words.Errorf("walking a seam: %w", err)
 	}
 	return w, nil
 }

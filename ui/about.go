@@ -19,7 +19,7 @@ func (w *Window) about() {
 	text := widget.NewLabel(assets.Licences)
 	text.TextStyle = fyne.TextStyle{Monospace: true}
 	text.Wrapping = fyne.TextWrapWord
-	head := widget.NewLabel(words.F("Quarterstep, %s. A workbench for paper patterns.\nIt comes without warranty: check the scale, sew a toile. Below are its licence and those of what is built into it.", app.Version))
+	head := widget.NewLabel(words.F("Quarterstep, %s. A workbench for paper patterns.\nIt comes without warranty: check the scale, sew a toile. Below are its licence and those of what is built into it.", app.VersionWords()))
 	scroll := container.NewVScroll(text)
 	w.tell(words.T("About Quarterstep"), container.NewBorder(head, nil, nil, nil, scroll), scroll, fyne.NewSize(820, 640))
 }

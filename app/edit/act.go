@@ -1,8 +1,7 @@
 package edit
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/grading/check"
 	"quarterstep/model"
 )
@@ -29,7 +28,7 @@ func Act(a check.Action) func(model.Pattern) (model.Pattern, error) {
 		return SetRefit(a.Link, a.Refit)
 	}
 	return func(p model.Pattern) (model.Pattern, error) {
-		return p, fmt.Errorf("there is nothing to do but look")
+		return p, words.Error("there is nothing to do but look")
 	}
 }
 

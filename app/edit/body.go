@@ -1,11 +1,11 @@
 package edit
 
 import (
-	"fmt"
 	"maps"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/measure"
 )
@@ -93,7 +93,7 @@ func HowToType(p model.Pattern, m model.Measure) error {
 		round = 25.4
 	}
 	mm = math.Round(mm/round) * round
-	return fmt.Errorf("type %s as cm or inches, for example %s", m, measure.FormatPlace(mm, p.Unit))
+	return words.Errorf("type %s as cm or inches, for example %s", m, measure.FormatPlace(mm, p.Unit))
 }
 
 // plausible reports that a body by chart c, or a good way beyond it, may

@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 	"unicode"
 	"unicode/utf8"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
@@ -66,7 +66,7 @@ func styleCorrections(p model.Pattern) []Correction {
 	var out []Correction
 	for _, name := range names {
 		out = append(out, Correction{
-			What:     name + ", " + amount(p, far[name]),
+			What:     StyleKind(name).Said() + ", " + amount(p, far[name]),
 			TakeBack: takeBackStyle(name),
 		})
 	}
@@ -97,7 +97,7 @@ type corrected struct {
 // add adds a correction of a point or an edge, whichever is named.
 func (c *corrected) add(point, edge, stage, what string, takeBack func(model.Hand) model.Hand) {
 	if stage != "" {
-		what += ", at " + stage
+		what = words.F("%s, at %s", what, stage)
 	}
 	c.out = append(c.out, Correction{
 		Piece: c.q.ID, Point: point, Edge: edge, Stage: stage, What: capital(what), TakeBack: onHand(c.q.ID, takeBack),
@@ -109,11 +109,11 @@ func (c *corrected) curves() {
 		what := c.edge(e.Edge)
 		switch e.Kind {
 		case model.NearestCurve:
-			what += " with the curve of the nearest printed size"
+			what = words.F("%s with the curve of the nearest printed size", what)
 		case model.PrintedCurve:
-			what += " with the curve of size " + e.Size
+			what = words.F("%s with the curve of size %s", what, e.Size)
 		case model.StraightCurve:
-			what += " straight"
+			what = words.F("%s straight", what)
 		}
 		c.add("", e.Edge, "", what, func(h model.Hand) model.Hand {
 			h.Curves = without(h.Curves, func(o model.EdgeCurve) bool { return o.Edge == e.Edge })
@@ -143,7 +143,7 @@ func (c *corrected) shapes() {
 		for _, v := range s.By {
 			most = max(most, v.Len())
 		}
-		what := fmt.Sprintf("%s bent, handles by up to %s", c.edge(s.Edge), amount(c.p, most))
+		what := words.F("%s bent, handles by up to %s", c.edge(s.Edge), amount(c.p, most))
 		c.add("", s.Edge, s.Stage, what, func(h model.Hand) model.Hand {
 			h.Shapes = without(h.Shapes, func(o model.EdgeShape) bool { return o.Edge == s.Edge && o.Stage == s.Stage })
 			return h
@@ -153,7 +153,7 @@ func (c *corrected) shapes() {
 
 func (c *corrected) shifts() {
 	for _, s := range c.q.Hand.Shifts {
-		what := fmt.Sprintf("whole %s %s", c.edge(s.Edge), signed(c.p, s.Out, "out", "inward"))
+		what := words.F("whole %s %s", c.edge(s.Edge), signed(c.p, s.Out, words.T("%s out"), words.T("%s inward")))
 		c.add("", s.Edge, s.Stage, what, func(h model.Hand) model.Hand {
 			h.Shifts = without(h.Shifts, func(o model.EdgeShift) bool { return o.Edge == s.Edge && o.Stage == s.Stage })
 			return h
@@ -163,7 +163,7 @@ func (c *corrected) shifts() {
 
 func (c *corrected) through() {
 	for _, id := range c.q.Hand.Through {
-		c.add(id, "", "", "line smooth through "+c.point(id), func(h model.Hand) model.Hand {
+		c.add(id, "", "", words.F("line smooth through %s", c.point(id)), func(h model.Hand) model.Hand {
 			h.Through = without(h.Through, func(o string) bool { return o == id })
 			return h
 		})
@@ -175,7 +175,7 @@ func (c *corrected) point(id string) string {
 	if k := c.q.PointIndex(id); k >= 0 {
 		return pointName(c.q, k)
 	}
-	return "a grade point that is gone"
+	return words.T("a grade point that is gone")
 }
 
 // edge names an edge.
@@ -183,7 +183,7 @@ func (c *corrected) edge(id string) string {
 	if j := c.q.EdgeIndex(id); j >= 0 {
 		return edgeName(c.q, j)
 	}
-	return "an edge that is gone"
+	return words.T("an edge that is gone")
 }
 
 // way says a move as out or in, and down or up the grain; a part too small to
@@ -192,15 +192,18 @@ func (c *corrected) way(m model.PointMove) string {
 	across, along := c.q.AcrossAlong(m.By)
 	var parts []string
 	if v := c.outward(m.Point) * across; shows(c.p, v) {
-		parts = append(parts, signed(c.p, v, "out", "inward"))
+		parts = append(parts, signed(c.p, v, words.T("%s out"), words.T("%s inward")))
 	}
 	if shows(c.p, along) {
-		parts = append(parts, signed(c.p, along, "down", "up"))
+		parts = append(parts, signed(c.p, along, words.T("%s down"), words.T("%s up")))
 	}
 	if len(parts) == 0 {
-		return "by a hair"
+		return words.T("by a hair")
 	}
-	return strings.Join(parts, " and ")
+	if len(parts) == 2 {
+		return words.F("%s and %s", parts[0], parts[1])
+	}
+	return parts[0]
 }
 
 // outward is 1 where moving a grade point to the right across the grain moves
@@ -231,12 +234,12 @@ func amount(p model.Pattern, mm float64) string { return measure.FormatMM(math.A
 // shows reports that a length is not rounded away when shown.
 func shows(p model.Pattern, mm float64) bool { return amount(p, mm) != amount(p, 0) }
 
-// signed is a length with the word for its sign.
+// signed is a length in one of two formats, by its sign.
 func signed(p model.Pattern, mm float64, above, below string) string {
 	if mm < 0 {
-		return amount(p, mm) + " " + below
+		return fmt.Sprintf(below, amount(p, mm))
 	}
-	return amount(p, mm) + " " + above
+	return fmt.Sprintf(above, amount(p, mm))
 }
 
 // capital is s with a capital first letter.

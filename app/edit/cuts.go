@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading/spread"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -73,7 +74,7 @@ func DefaultCuts(piece string) func(model.Pattern) (model.Pattern, error) {
 	}
 }
 
-var errNoCut = fmt.Errorf("it has no such cut line")
+var errNoCut = words.Fault("it has no such cut line")
 
 // onCut changes one cut line.
 func onCut(piece, cut string, f func(model.SizeChart, model.Cut) (model.Cut, error)) func(model.Pattern) (model.Pattern, error) {
@@ -98,7 +99,7 @@ func onCuts(piece string, f func(model.SizeChart, []model.Cut) ([]model.Cut, err
 			}
 			cuts, err := f(p.Chart, slices.Clone(q.Cuts))
 			if err != nil {
-				return q, fmt.Errorf("cut lines of %s: %w", q.Name, err)
+				return q, words.Errorf("cut lines of %s: %w", q.Name, err)
 			}
 			q.Cuts = cuts
 			s, err := spread.Read(q)
@@ -117,9 +118,9 @@ func onCuts(piece string, f func(model.SizeChart, []model.Cut) ([]model.Cut, err
 func inOneSize(q model.Piece) error {
 	switch {
 	case q.OneForAll:
-		return fmt.Errorf("%s is the same in all sizes; say first that it is not", q.Name)
+		return words.Errorf("%s is the same in all sizes; say first that it is not", q.Name)
 	case len(q.Nest) != 1:
-		return fmt.Errorf("%s is printed in several sizes, which say how it grows; cut lines and typed gaps are for a piece printed in one", q.Name)
+		return words.Errorf("%s is printed in several sizes, which say how it grows; cut lines and typed gaps are for a piece printed in one", q.Name)
 	}
 	return nil
 }
@@ -131,13 +132,13 @@ func checkShare(c model.SizeChart, m model.Measure, share float64) error {
 	}
 	switch {
 	case !c.Has(m):
-		return fmt.Errorf("the chart %s has no %s for all sizes", c.Name, m)
+		return words.Errorf("the chart %s has no %s for all sizes", c.Name, m)
 	case share >= 0 && share <= most:
 		return nil
 	case m == model.Steps:
-		return fmt.Errorf("one opens by 0 to %g mm from size to size", mostPerSize)
+		return words.Errorf("one opens by 0 to %g mm from size to size", mostPerSize)
 	}
-	return fmt.Errorf("one takes a share of 0 to 1 of what the %s grows, for example 1/16", m)
+	return words.Errorf("one takes a share of 0 to 1 of what the %s grows, for example 1/16", m)
 }
 
 // newCutID is an ID that no cut line has.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/grading/dart"
 	"quarterstep/model"
@@ -30,7 +31,7 @@ func canBeTrued(q model.Piece, d model.Dart) error {
 		return err
 	}
 	if _, err := at.True(q.Nest[len(q.Nest)-1].Edges); err != nil {
-		return fmt.Errorf("%w, so it cannot be trued", err)
+		return words.Errorf("%w, so it cannot be trued", err)
 	}
 	return nil
 }
@@ -75,7 +76,7 @@ func onDart(piece, dart string, f func(model.Piece, model.Dart) (model.Dart, err
 func dartIndex(q model.Piece, id string) (int, error) {
 	i := slices.IndexFunc(q.Darts, func(d model.Dart) bool { return d.ID == id })
 	if i < 0 {
-		return i, fmt.Errorf("%s has no such dart", q.Name)
+		return i, words.Errorf("%s has no such dart", q.Name)
 	}
 	return i, nil
 }
@@ -103,7 +104,7 @@ func MakeDart(piece, from, to string, apex geom.Point, r grading.Result) func(mo
 	return func(p model.Pattern) (model.Pattern, error) {
 		i := p.PieceIndex(piece)
 		if i < 0 || i >= len(r.Pieces) {
-			return p, fmt.Errorf("the pattern has no piece %q", piece)
+			return p, words.Errorf("the pattern has no piece %q", piece)
 		}
 		d, err := makeDart(p.Pieces[i], r.Pieces[i], from, to, apex)
 		if err != nil {
@@ -119,22 +120,22 @@ func MakeDart(piece, from, to string, apex geom.Point, r grading.Result) func(mo
 func makeDart(q model.Piece, r grading.Piece, from, to string, apex geom.Point) (model.Dart, error) {
 	a, b := q.PointIndex(from), q.PointIndex(to)
 	if a < 0 || b < 0 || a == b {
-		return model.Dart{}, fmt.Errorf("a dart of %s needs two different grade points", q.Name)
+		return model.Dart{}, words.Errorf("a dart of %s needs two different grade points", q.Name)
 	}
 	if 2*((b-a+len(q.Points))%len(q.Points)) > len(q.Points) {
 		a, b = b, a
 	}
 	for _, other := range q.Darts {
 		if overlaps(q, other, a, b) {
-			return model.Dart{}, fmt.Errorf("the %s of %s lies there already", dartName(other), q.Name)
+			return model.Dart{}, words.Errorf("the %s of %s lies there already", dartName(other), q.Name)
 		}
 	}
 	const tol = 0.1
 	if !r.Outline().Contains(apex, tol) {
-		return model.Dart{}, fmt.Errorf("the point of the dart must lie inside %s", q.Name)
+		return model.Dart{}, words.Errorf("the point of the dart must lie inside %s", q.Name)
 	}
 	d := model.Dart{
-		ID: freeDart(q), Name: "dart", From: q.Points[a].ID, To: q.Points[b].ID,
+		ID: freeDart(q), Name: words.T("dart"), From: q.Points[a].ID, To: q.Points[b].ID,
 		Across: r.Points[a].Across.Follows, Along: r.Points[a].Along.Follows,
 	}
 	off := apex.Sub(r.Edges[a].Start().Lerp(r.Edges[b].Start(), 0.5))
@@ -166,7 +167,7 @@ func overlaps(q model.Piece, d model.Dart, a, b int) bool {
 
 func dartName(d model.Dart) string {
 	if d.Name == "" {
-		return "dart"
+		return words.T("dart")
 	}
 	return d.Name
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -23,12 +24,12 @@ func FinishTracing(id, piece string) func(model.Pattern) (model.Pattern, error) 
 	return func(p model.Pattern) (model.Pattern, error) {
 		i := p.TracingIndex(id)
 		if i < 0 {
-			return p, fmt.Errorf("nothing of that name is being traced")
+			return p, words.Error("nothing of that name is being traced")
 		}
 		t := p.Tracings[i]
 		q, err := pieceOf(p, t, piece)
 		if err != nil {
-			return p, fmt.Errorf("finishing %s: %w", cmp.Or(t.Name, "the piece"), err)
+			return p, words.Errorf("finishing %s: %w", cmp.Or(t.Name, words.T("the piece")), err)
 		}
 		p.Tracings = without(p.Tracings, func(o model.Tracing) bool { return o.ID == id })
 		if len(p.Pieces) == 0 { // nobody has asked for another size yet
@@ -42,16 +43,16 @@ func FinishTracing(id, piece string) func(model.Pattern) (model.Pattern, error) 
 
 func pieceOf(p model.Pattern, t model.Tracing, id string) (model.Piece, error) {
 	if len(t.Sizes) == 0 {
-		return model.Piece{}, fmt.Errorf("no size is traced yet")
+		return model.Piece{}, words.Error("no size is traced yet")
 	}
 	first := t.Sizes[0]
 	lines := make([]model.TracedSize, len(t.Sizes))
 	for k, s := range t.Sizes {
 		if !s.Closed {
-			return model.Piece{}, fmt.Errorf("the line of size %s is still open", s.Size)
+			return model.Piece{}, words.Errorf("the line of size %s is still open", s.Size)
 		}
 		if len(s.Corners) != len(first.Corners) {
-			return model.Piece{}, fmt.Errorf("size %s has %d corners and size %s has %d; click the same ones in each", s.Size, len(s.Corners), first.Size, len(first.Corners))
+			return model.Piece{}, words.Errorf("size %s has %d corners and size %s has %d; click the same ones in each", s.Size, len(s.Corners), first.Size, len(first.Corners))
 		}
 		lines[k] = Alike(s, first)
 	}
@@ -60,7 +61,7 @@ func pieceOf(p model.Pattern, t model.Tracing, id string) (model.Piece, error) {
 		y, _ := p.Chart.Place(b.Size)
 		return cmp.Compare(x, y)
 	})
-	q := model.Piece{ID: id, Name: cmp.Or(t.Name, "Piece"), Cut: t.Cut, Picture: t.Picture, Lines: t.Lines}
+	q := model.Piece{ID: id, Name: cmp.Or(t.Name, words.T("Piece")), Cut: t.Cut, Picture: t.Picture, Lines: t.Lines}
 	if k := p.PictureIndex(t.Picture); k >= 0 {
 		q.At = p.Pictures[k].At
 	}
@@ -151,7 +152,7 @@ func tracedNotches(q *model.Piece, marks []model.TracedNotch) error {
 				return err
 			}
 			if off > reach {
-				return fmt.Errorf("a notch lies %.0f mm from the line of size %s; mark it on its line", off, o.Size)
+				return words.Errorf("a notch lies %.0f mm from the line of size %s; mark it on its line", off, o.Size)
 			}
 			where := fmt.Sprint(o.Size, " ", j, " ", m.Double)
 			k := key{j, count[where], m.Double}
@@ -193,7 +194,7 @@ func tracedDarts(q *model.Piece, marks []model.TracedDart) error {
 		}
 		from, to := nearestCorner(o.Edges, m.From), nearestCorner(o.Edges, m.To)
 		if from == to {
-			return fmt.Errorf("the two legs of a dart end at one corner of size %s", o.Size)
+			return words.Errorf("the two legs of a dart end at one corner of size %s", o.Size)
 		}
 		if n := len(q.Edges); (to-from+n)%n > n/2 {
 			from, to = to, from
@@ -205,7 +206,7 @@ func tracedDarts(q *model.Piece, marks []model.TracedDart) error {
 			continue
 		}
 		q.Darts = append(q.Darts, model.Dart{
-			ID: fmt.Sprintf("d%d", len(q.Darts)+1), Name: cmp.Or(m.Name, "dart"),
+			ID: fmt.Sprintf("d%d", len(q.Darts)+1), Name: cmp.Or(m.Name, words.T("dart")),
 			From: q.Points[from].ID, To: q.Points[to].ID, Apex: []model.SizedPoint{apex},
 		})
 	}

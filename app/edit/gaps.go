@@ -1,10 +1,10 @@
 package edit
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -18,7 +18,7 @@ func SetGap(piece, point string, along bool, mm float64) func(model.Pattern) (mo
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			k := q.PointIndex(point)
 			if k < 0 {
-				return q, fmt.Errorf("%s has no such grade point", q.Name)
+				return q, words.Errorf("%s has no such grade point", q.Name)
 			}
 			if err := inOneSize(q); err != nil {
 				return q, err
@@ -72,7 +72,7 @@ func withGap(gaps []model.Gap, i int, g model.Gap) []model.Gap {
 // checkGap looks whether grade point k may move by g, of which mm was typed.
 func checkGap(q model.Piece, k int, g model.Gap, mm float64) error {
 	if !(math.Abs(mm) <= mostPerSize) {
-		return fmt.Errorf("a gap between two sizes is at most %g mm", mostPerSize)
+		return words.Errorf("a gap between two sizes is at most %g mm", mostPerSize)
 	}
 	move := q.FromAcrossAlong(g.Across, g.Along)
 	for _, j := range []int{k, (k + len(q.Edges) - 1) % len(q.Edges)} {
@@ -80,7 +80,7 @@ func checkGap(q model.Piece, k int, g model.Gap, mm float64) error {
 		if kind == model.Fold || kind == model.Centre {
 			edge := q.Nest[0].Edges[j]
 			if leaves(edge.End().Sub(edge.Start()), move) {
-				return fmt.Errorf("the %s of %s lies on the fold or centre, which keeps to its line", pointName(q, k), q.Name)
+				return words.Errorf("the %s of %s lies on the fold or centre, which keeps to its line", pointName(q, k), q.Name)
 			}
 		}
 	}

@@ -1,9 +1,9 @@
 package edit
 
 import (
-	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -12,7 +12,7 @@ import (
 func onPiece(p model.Pattern, piece string, f func(model.Piece) (model.Piece, error)) (model.Pattern, error) {
 	i := p.PieceIndex(piece)
 	if i < 0 {
-		return p, fmt.Errorf("the pattern has no piece %q", piece)
+		return p, words.Errorf("the pattern has no piece %q", piece)
 	}
 	q, err := f(p.Pieces[i])
 	if err != nil {
@@ -29,10 +29,10 @@ func MovePoint(piece, point string, v geom.Vec) func(model.Pattern) (model.Patte
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			k := q.PointIndex(point)
 			if k < 0 {
-				return q, fmt.Errorf("%s has no such grade point", q.Name)
+				return q, words.Errorf("%s has no such grade point", q.Name)
 			}
 			if q.Points[k].Locked {
-				return q, fmt.Errorf("%s of %s is locked", pointName(q, k), q.Name)
+				return q, words.Errorf("%s of %s is locked", pointName(q, k), q.Name)
 			}
 			at := stageAt(p, q)
 			q.Hand.Moves = addMove(q.Hand.Moves, model.PointMove{Point: point, By: v.Scale(at.times), Stage: at.stage})
@@ -45,14 +45,14 @@ func pointName(q model.Piece, k int) string {
 	if n := q.Points[k].Name; n != "" {
 		return n
 	}
-	return fmt.Sprintf("point %d", k+1)
+	return words.F("point %d", k+1)
 }
 
 func edgeName(q model.Piece, j int) string {
 	if n := q.Edges[j].Name; n != "" {
 		return n
 	}
-	return fmt.Sprintf("edge %d", j+1)
+	return words.F("edge %d", j+1)
 }
 
 // addMove adds a move to that of the same point, stage and style.
@@ -99,7 +99,7 @@ func MoveControl(piece, edge string, control int, v geom.Vec) func(model.Pattern
 	return func(p model.Pattern) (model.Pattern, error) {
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			if q.EdgeIndex(edge) < 0 || control < 1 {
-				return q, fmt.Errorf("%s has no such curve handle", q.Name)
+				return q, words.Errorf("%s has no such curve handle", q.Name)
 			}
 			at := stageAt(p, q)
 			shape := model.EdgeShape{Edge: edge, Stage: at.stage}
@@ -129,12 +129,12 @@ func MoveEdge(piece, edge string, v geom.Vec) func(model.Pattern) (model.Pattern
 	return func(p model.Pattern) (model.Pattern, error) {
 		i := p.PieceIndex(piece)
 		if i < 0 {
-			return p, fmt.Errorf("the pattern has no piece %q", piece)
+			return p, words.Errorf("the pattern has no piece %q", piece)
 		}
 		q := p.Pieces[i]
 		j := q.EdgeIndex(edge)
 		if j < 0 {
-			return p, fmt.Errorf("%s has no such edge", q.Name)
+			return p, words.Errorf("%s has no such edge", q.Name)
 		}
 		moved, err := MovePoint(piece, q.Points[j].ID, v)(p)
 		if err == nil {
@@ -190,7 +190,7 @@ func onPoint(piece, point string, f func(model.GradePoint) model.GradePoint) fun
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			k := q.PointIndex(point)
 			if k < 0 {
-				return q, fmt.Errorf("%s has no such grade point", q.Name)
+				return q, words.Errorf("%s has no such grade point", q.Name)
 			}
 			q.Points = slices.Clone(q.Points)
 			q.Points[k] = f(q.Points[k])

@@ -1,9 +1,9 @@
 package edit
 
 import (
-	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -20,17 +20,17 @@ func KeepCurve(piece, edge string, kind model.CurveKind, size string) func(model
 	return func(p model.Pattern) (model.Pattern, error) {
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			if q.EdgeIndex(edge) < 0 {
-				return q, fmt.Errorf("%s has no such edge", q.Name)
+				return q, words.Errorf("%s has no such edge", q.Name)
 			}
 			switch kind {
 			case model.PrintedCurve:
 				if _, ok := q.Printed(size); !ok {
-					return q, fmt.Errorf("%s is not printed in size %s", q.Name, size)
+					return q, words.Errorf("%s is not printed in size %s", q.Name, size)
 				}
 			case model.NearestCurve, model.StraightCurve:
 				size = ""
 			default:
-				return q, fmt.Errorf("choose the curve of the nearest size, of a printed size, or a straight line")
+				return q, words.Error("choose the curve of the nearest size, of a printed size, or a straight line")
 			}
 			q.Hand = withCurve(q.Hand, model.EdgeCurve{Edge: edge, Kind: kind, Size: size})
 			return q, nil
@@ -61,7 +61,7 @@ func Straighten(piece, pointA, pointB string, r grading.Result) func(model.Patte
 	return func(p model.Pattern) (model.Pattern, error) {
 		i := p.PieceIndex(piece)
 		if i < 0 {
-			return p, fmt.Errorf("the pattern has no piece %q", piece)
+			return p, words.Errorf("the pattern has no piece %q", piece)
 		}
 		q := p.Pieces[i]
 		line, err := gradedEdges(q, r)
@@ -70,7 +70,7 @@ func Straighten(piece, pointA, pointB string, r grading.Result) func(model.Patte
 		}
 		a, b := q.PointIndex(pointA), q.PointIndex(pointB)
 		if a < 0 || b < 0 || a == b {
-			return p, fmt.Errorf("choose two grade points of %s", q.Name)
+			return p, words.Errorf("choose two grade points of %s", q.Name)
 		}
 		if way(line, a, b) > way(line, b, a) {
 			a, b = b, a
@@ -86,7 +86,7 @@ func gradedEdges(q model.Piece, r grading.Result) ([]geom.Path, error) {
 			return g.Edges, nil
 		}
 	}
-	return nil, fmt.Errorf("%s is not graded yet", q.Name)
+	return nil, words.Errorf("%s is not graded yet", q.Name)
 }
 
 // way is how far it is from point a to point b, walking the outline, in mm
@@ -107,12 +107,12 @@ func straightened(p model.Pattern, q model.Piece, line []geom.Path, a, b int) (m
 	for k := a; k != b; k = (k + 1) % n {
 		shifted := slices.ContainsFunc(hand.Shifts, func(s model.EdgeShift) bool { return s.Edge == q.Edges[k].ID })
 		if shifted && several {
-			return p, fmt.Errorf("%s was moved as a whole; take that back before straightening over it", edgeName(q, k))
+			return p, words.Errorf("%s was moved as a whole; take that back before straightening over it", edgeName(q, k))
 		}
 		hand = withCurve(hand, model.EdgeCurve{Edge: q.Edges[k].ID, Kind: model.StraightCurve})
 		share := line[k].End().Sub(from).Dot(chord) / chord.Dot(chord)
 		if !(share > was) {
-			return p, fmt.Errorf("the line turns back between %s and %s; straighten it in parts", pointName(q, a), pointName(q, b))
+			return p, words.Errorf("the line turns back between %s and %s; straighten it in parts", pointName(q, a), pointName(q, b))
 		}
 		was = share
 	}

@@ -1,9 +1,9 @@
 package edit
 
 import (
-	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -15,11 +15,11 @@ func ShiftEdge(piece, edge string, out float64) func(model.Pattern) (model.Patte
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			j := q.EdgeIndex(edge)
 			if j < 0 {
-				return q, fmt.Errorf("%s has no such edge", q.Name)
+				return q, words.Errorf("%s has no such edge", q.Name)
 			}
 			for _, k := range []int{j, (j + 1) % len(q.Points)} {
 				if q.Points[k].Locked {
-					return q, fmt.Errorf("%s of %s is locked", pointName(q, k), q.Name)
+					return q, words.Errorf("%s of %s is locked", pointName(q, k), q.Name)
 				}
 			}
 			at := stageAt(p, q)
@@ -40,7 +40,7 @@ func SmoothThrough(piece, point string) func(model.Pattern) (model.Pattern, erro
 	return func(p model.Pattern) (model.Pattern, error) {
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			if q.PointIndex(point) < 0 {
-				return q, fmt.Errorf("%s has no such grade point", q.Name)
+				return q, words.Errorf("%s has no such grade point", q.Name)
 			}
 			q.Hand.Through = put(q.Hand.Through, point, func(id string) bool { return id == point }, false)
 			return q, nil

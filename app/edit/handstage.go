@@ -1,9 +1,9 @@
 package edit
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 )
@@ -49,7 +49,7 @@ func StageAt(p model.Pattern, q model.Piece) string { return stageAt(p, q).stage
 func stagesOn(p model.Pattern, c model.SizeChart) error {
 	for _, k := range Corrections(p) {
 		if _, ok := c.Place(k.Stage); k.Stage != "" && !ok {
-			return fmt.Errorf("the chart %s has no size %s; take this correction back first: %s", c.Name, k.Stage, k.What)
+			return words.Errorf("the chart %s has no size %s; take this correction back first: %s", c.Name, k.Stage, k.What)
 		}
 	}
 	return nil

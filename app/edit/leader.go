@@ -1,9 +1,9 @@
 package edit
 
 import (
-	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -119,7 +119,7 @@ func across(p model.Pattern, l model.Link, n int, at Spot) (Spot, error) {
 			return Spot{Piece: a.ID, Point: endPoint(a, a.EdgeIndex(l.Lead.Edges[len(l.Lead.Edges)-1]), l.Lead.Reverse, false)}, nil
 		}
 	}
-	return Spot{}, fmt.Errorf("this line is the %s of %s, which has no handle there; move it on that piece, or unlink the two", edgeName(a, a.EdgeIndex(l.Lead.Edges[0])), a.Name)
+	return Spot{}, words.Errorf("this line is the %s of %s, which has no handle there; move it on that piece, or unlink the two", edgeName(a, a.EdgeIndex(l.Lead.Edges[0])), a.Name)
 }
 
 // startsAt reports that the nth edge of the follower's stretch is walked from

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -15,10 +16,10 @@ func SetLength(group string, by float64) func(model.Pattern) (model.Pattern, err
 	return func(p model.Pattern) (model.Pattern, error) {
 		g, ok := FindLength(LengthGroups(p), group)
 		if !ok {
-			return p, fmt.Errorf("the pattern has nothing to lengthen called %q", group)
+			return p, words.Errorf("the pattern has nothing to lengthen called %q", group)
 		}
 		if math.IsNaN(by) || math.Abs(by) > model.MaxLengthening {
-			return p, fmt.Errorf("the pattern can be made up to %d mm longer or shorter there", model.MaxLengthening)
+			return p, words.Errorf("the pattern can be made up to %d mm longer or shorter there", model.MaxLengthening)
 		}
 		p.Lengths = lessGroup(p.Lengths, g)
 		if by == 0 {
@@ -39,7 +40,7 @@ func EvenLength(id string) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		i := slices.IndexFunc(p.Lengths, func(l model.Lengthening) bool { return l.ID == id })
 		if i < 0 {
-			return p, fmt.Errorf("that lengthening is no longer there")
+			return p, words.Error("that lengthening is no longer there")
 		}
 		l := p.Lengths[i]
 		out := p

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"sort"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading/seam"
 	"quarterstep/grading/spread"
 	"quarterstep/model"
@@ -22,10 +23,10 @@ func AddLengthenLine(piece string, edges []geom.Path, at geom.Point) func(model.
 	return func(p model.Pattern) (model.Pattern, error) {
 		i := p.PieceIndex(piece)
 		if i < 0 {
-			return p, fmt.Errorf("the pattern has no piece %q", piece)
+			return p, words.Errorf("the pattern has no piece %q", piece)
 		}
 		if len(edges) != len(p.Pieces[i].Edges) {
-			return p, fmt.Errorf("%s has other edges", p.Pieces[i].Name)
+			return p, words.Errorf("%s has other edges", p.Pieces[i].Name)
 		}
 		o := model.Outline{Edges: edges}
 		id := newLineID(p.Pieces[i])
@@ -40,7 +41,7 @@ func AddLengthenLine(piece string, edges []geom.Path, at geom.Point) func(model.
 // addLine draws the line on piece i, through a place of its outline o.
 func addLine(p model.Pattern, i int, o model.Outline, at geom.Point) (model.Pattern, error) {
 	q := p.Pieces[i]
-	line := model.Line{ID: newLineID(q), Name: "lengthen or shorten here", Kind: model.Lengthen}
+	line := model.Line{ID: newLineID(q), Name: words.T("lengthen or shorten here"), Kind: model.Lengthen}
 	for _, to := range q.Nest {
 		path, err := levelLine(q, to, levelIn(q, o, to, at))
 		if err != nil {
@@ -88,7 +89,7 @@ func levelLine(q model.Piece, o model.Outline, at geom.Point) (geom.Path, error)
 		Cuts: []model.Cut{{From: at.Add(reach.Scale(-1)), To: at.Add(reach), Measure: model.Steps, Share: 1}},
 	})
 	if why := errors.Unwrap(err); why != nil {
-		return nil, fmt.Errorf("a lengthen line of %s there %w", q.Name, why)
+		return nil, words.Errorf("a lengthen line of %s there %w", q.Name, why)
 	}
 	if err != nil {
 		return nil, err
@@ -195,7 +196,7 @@ func RemoveLengthenLines(group string) func(model.Pattern) (model.Pattern, error
 	return func(p model.Pattern) (model.Pattern, error) {
 		g, ok := FindLength(LengthGroups(p), group)
 		if !ok || len(g.Lines) == 0 {
-			return p, fmt.Errorf("the pattern has no lengthen line called %q", group)
+			return p, words.Errorf("the pattern has no lengthen line called %q", group)
 		}
 		p.Lengths = lessGroup(p.Lengths, g)
 		for _, at := range g.Lines {

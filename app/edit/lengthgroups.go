@@ -8,7 +8,9 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
+	"quarterstep/model/glossary"
 )
 
 // LengthGroup is what is made longer or shorter by one amount: the lengthen
@@ -100,7 +102,7 @@ func apart(lines []lengthenLine, s sets, i, k int) bool {
 // ownName reports that a line's name says more than what every lengthen line is
 // for.
 func ownName(name string) bool {
-	for w := range strings.FieldsFuncSeq(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) }) {
+	for w := range strings.FieldsFuncSeq(glossary.English(name), func(r rune) bool { return !unicode.IsLetter(r) }) {
 		if !slices.Contains([]string{"lengthen", "shorten", "or", "and", "here", "line", "the", "at", "this"}, w) {
 			return true
 		}
@@ -126,17 +128,17 @@ func zone(l lengthenLine) string {
 	bust, hasBust := down(model.BustLine)
 	switch {
 	case hasHip && hip < 0:
-		return "Below the hip"
+		return words.T("Below the hip")
 	case hasWaist && waist < 0:
-		return "Below the waist"
+		return words.T("Below the waist")
 	case hasBust && bust > 0:
-		return "Above the bust"
+		return words.T("Above the bust")
 	case hasWaist:
-		return "Above the waist"
+		return words.T("Above the waist")
 	case hasHip:
-		return "Above the hip"
+		return words.T("Above the hip")
 	case hasBust:
-		return "Below the bust"
+		return words.T("Below the bust")
 	}
 	return l.q.Name
 }
@@ -163,7 +165,11 @@ func tellApart(p model.Pattern, groups []LengthGroup) {
 	}
 }
 
+// lower is a name inside another, but where names keep their capitals.
 func lower(name string) string {
+	if words.Capitals() {
+		return name
+	}
 	r, n := utf8.DecodeRuneInString(name)
 	return string(unicode.ToLower(r)) + name[n:]
 }

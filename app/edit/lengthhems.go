@@ -5,7 +5,9 @@ import (
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
+	"quarterstep/model/glossary"
 )
 
 // hemGroups is the hems of p, those that meet at the end of a seam, or share
@@ -27,7 +29,7 @@ func hemGroups(p model.Pattern) []LengthGroup {
 	}
 	var out []LengthGroup
 	for _, set := range sets.all() {
-		g := LengthGroup{Name: "Hem"}
+		g := LengthGroup{Name: words.T("Hem")}
 		for _, i := range set {
 			g.Hems = append(g.Hems, hems[i])
 			g.Pieces = append(g.Pieces, hems[i].Piece)
@@ -47,7 +49,7 @@ func hemOf(p model.Pattern, q model.Piece) []string {
 	n := len(q.Edges)
 	hem := make([]bool, n)
 	for j, e := range q.Edges {
-		hem[j] = (e.Kind == model.Hem || slices.Contains(strings.Fields(strings.ToLower(e.Name)), "hem")) && !sewnEdge(p, q.ID, e.ID)
+		hem[j] = (e.Kind == model.Hem || slices.Contains(strings.Fields(glossary.English(e.Name)), "hem")) && !sewnEdge(p, q.ID, e.ID)
 	}
 	for _, step := range [2]int{1, n - 1} {
 		for j := range n {

@@ -1,9 +1,9 @@
 package edit
 
 import (
-	"fmt"
 	"maps"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading/check"
 	"quarterstep/model"
 )
@@ -14,7 +14,7 @@ func SetLimit(name string, to float64) func(model.Pattern) (model.Pattern, error
 	return func(p model.Pattern) (model.Pattern, error) {
 		l, ok := check.LimitNamed(name)
 		if !ok {
-			return p, fmt.Errorf("no check has a limit %q", name)
+			return p, words.Errorf("no check has a limit %q", name)
 		}
 		if err := l.Allows(to); err != nil {
 			return p, err

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -14,7 +15,7 @@ import (
 func Link(kind model.LinkKind, leads []model.Stretch, follow model.Stretch) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		if len(leads) == 0 {
-			return p, fmt.Errorf("a link needs two lines")
+			return p, words.Error("a link needs two lines")
 		}
 		l := model.Link{ID: freeLinkID(p), Kind: kind, Lead: leads[0], Follow: follow}
 		if len(leads) > 1 {
@@ -22,16 +23,16 @@ func Link(kind model.LinkKind, leads []model.Stretch, follow model.Stretch) func
 		}
 		for _, lead := range leads {
 			if lead.Piece == follow.Piece && slices.ContainsFunc(lead.Edges, func(e string) bool { return slices.Contains(follow.Edges, e) }) {
-				return p, fmt.Errorf("an edge cannot be linked with itself")
+				return p, words.Error("an edge cannot be linked with itself")
 			}
 			if kind == model.SameLine && lead.Piece == follow.Piece {
-				return p, fmt.Errorf("a line cannot follow another of its own piece")
+				return p, words.Error("a line cannot follow another of its own piece")
 			}
 		}
 		if kind == model.SameLine {
 			for _, other := range p.Links {
 				if other.Kind == model.SameLine && other.Follow.Piece == follow.Piece && slices.ContainsFunc(other.Follow.Edges, func(e string) bool { return slices.Contains(follow.Edges, e) }) {
-					return p, fmt.Errorf("that edge follows another line already; unlink it first")
+					return p, words.Error("that edge follows another line already; unlink it first")
 				}
 			}
 		}
@@ -66,7 +67,7 @@ func Unlink(id string) func(model.Pattern) (model.Pattern, error) {
 func SetEase(id string, low, high float64) func(model.Pattern) (model.Pattern, error) {
 	return onSeam(id, func(l model.Link) (model.Link, error) {
 		if high < low {
-			return l, fmt.Errorf("the least ease wanted is more than the most")
+			return l, words.Error("the least ease wanted is more than the most")
 		}
 		l.Ease, l.Room, l.EaseFixed = low, high-low, true
 		return l, nil
@@ -97,7 +98,7 @@ func onSeam(id string, f func(model.Link) (model.Link, error)) func(model.Patter
 			return p, err
 		}
 		if p.Links[k].Kind != model.Sewn {
-			return p, fmt.Errorf("only a seam has ease; this line follows another")
+			return p, words.Error("only a seam has ease; this line follows another")
 		}
 		l, err := f(p.Links[k])
 		if err != nil {
@@ -112,7 +113,7 @@ func onSeam(id string, f func(model.Link) (model.Link, error)) func(model.Patter
 func linkIndex(p model.Pattern, id string) (int, error) {
 	k := slices.IndexFunc(p.Links, func(l model.Link) bool { return l.ID == id })
 	if k < 0 {
-		return 0, fmt.Errorf("the pattern has no such link")
+		return 0, words.Error("the pattern has no such link")
 	}
 	return k, nil
 }

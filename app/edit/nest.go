@@ -1,8 +1,7 @@
 package edit
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/grading/match"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -35,7 +34,7 @@ func recut(piece string, f func(model.Piece) (model.Piece, error)) func(model.Pa
 	return func(p model.Pattern) (model.Pattern, error) {
 		i := p.PieceIndex(piece)
 		if i < 0 {
-			return p, fmt.Errorf("the pattern has no piece %q", piece)
+			return p, words.Errorf("the pattern has no piece %q", piece)
 		}
 		before := p.Pieces[i]
 		after, err := f(before)
@@ -44,7 +43,7 @@ func recut(piece string, f func(model.Piece) (model.Piece, error)) func(model.Pa
 		}
 		kept, lost := match.Relink(p.Links, before, after)
 		if len(lost) > 0 {
-			return p, fmt.Errorf("a link of %s holds only one of these edges; it would be lost", before.Name)
+			return p, words.Errorf("a link of %s holds only one of these edges; it would be lost", before.Name)
 		}
 		p = p.WithPiece(i, func(model.Piece) model.Piece { return after })
 		p.Links, p.Lengths = kept, match.Relength(p.Lengths, before, after)

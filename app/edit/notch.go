@@ -5,9 +5,11 @@ import (
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading/seam"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/glossary"
 )
 
 // notchTol bounds the place of a notch, mm.
@@ -21,20 +23,20 @@ func AddNotch(piece, edge string, share float64) func(model.Pattern) (model.Patt
 	return func(p model.Pattern) (model.Pattern, error) {
 		i := p.PieceIndex(piece)
 		if i < 0 || p.Pieces[i].EdgeIndex(edge) < 0 {
-			return p, fmt.Errorf("there is no such edge to notch")
+			return p, words.Error("there is no such edge to notch")
 		}
 		q := p.Pieces[i]
 		n := model.Notch{ID: freeNotchID(q), Edge: edge}
 		for _, o := range q.Nest {
 			long, err := o.Edges[q.EdgeIndex(edge)].Length(notchTol)
 			if err != nil {
-				return p, fmt.Errorf("notching %s: %w", q.Name, err)
+				return p, words.Errorf("notching %s: %w", q.Name, err)
 			}
 			n.Spots = append(n.Spots, model.Spot{Size: o.Size, S: min(max(share, 0), 1) * long})
 		}
 		mates, err := matesOf(p, i, n)
 		if err != nil {
-			return p, fmt.Errorf("notching %s: %w", q.Name, err)
+			return p, words.Errorf("notching %s: %w", q.Name, err)
 		}
 		double := backOf(q, edge)
 		for _, m := range mates {
@@ -122,7 +124,7 @@ func backOf(q model.Piece, edge string) bool {
 	if j := q.EdgeIndex(edge); j >= 0 {
 		name += " " + q.Edges[j].Name
 	}
-	return slices.Contains(strings.Fields(strings.ToLower(name)), "back")
+	return slices.Contains(strings.Fields(glossary.English(name)), "back")
 }
 
 func withNotch(p model.Pattern, i int, n model.Notch) model.Pattern {
@@ -147,11 +149,11 @@ func RemoveNotch(piece, notch string) func(model.Pattern) (model.Pattern, error)
 	return func(p model.Pattern) (model.Pattern, error) {
 		i := p.PieceIndex(piece)
 		if i < 0 {
-			return p, fmt.Errorf("there is no such notch")
+			return p, words.Error("there is no such notch")
 		}
 		k := slices.IndexFunc(p.Pieces[i].Notches, func(n model.Notch) bool { return n.ID == notch })
 		if k < 0 {
-			return p, fmt.Errorf("%s has no such notch", p.Pieces[i].Name)
+			return p, words.Errorf("%s has no such notch", p.Pieces[i].Name)
 		}
 		out := withoutNotch(p, i, notch)
 		for _, l := range p.Links {
@@ -184,7 +186,7 @@ func withoutNotch(p model.Pattern, i int, id string) model.Pattern {
 func EdgeShare(edge geom.Path, at geom.Point) (float64, error) {
 	m, err := geom.Measure(edge, notchTol)
 	if err != nil {
-		return 0, fmt.Errorf("finding a place on an edge: %w", err)
+		return 0, words.Errorf("finding a place on an edge: %w", err)
 	}
 	s, _, err := edge.NearestS(at, notchTol)
 	if err != nil || m.Length() == 0 {
@@ -197,7 +199,7 @@ func EdgeShare(edge geom.Path, at geom.Point) (float64, error) {
 func PlaceOnEdge(edge geom.Path, share float64) (geom.Point, error) {
 	m, err := geom.Measure(edge, notchTol)
 	if err != nil {
-		return geom.Point{}, fmt.Errorf("finding a place on an edge: %w", err)
+		return geom.Point{}, words.Errorf("finding a place on an edge: %w", err)
 	}
 	i, t := m.Locate(share * m.Length())
 	return edge[i].At(t), nil

@@ -1,10 +1,10 @@
 package edit
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -17,7 +17,7 @@ func SharedLine(piece, size string, also []string) func(model.Pattern) (model.Pa
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			i := slices.IndexFunc(q.Nest, func(o model.Outline) bool { return slices.Contains(o.Sizes(), size) })
 			if i < 0 {
-				return q, fmt.Errorf("%s is not printed in size %s", q.Name, size)
+				return q, words.Errorf("%s is not printed in size %s", q.Name, size)
 			}
 			sizes, err := inChartOrder(p.Chart, append([]string{size}, also...))
 			if err != nil {
@@ -37,7 +37,7 @@ func inChartOrder(c model.SizeChart, sizes []string) ([]string, error) {
 	for _, s := range sizes {
 		place, ok := c.Place(s)
 		if !ok {
-			return nil, fmt.Errorf("the chart %s has no size %s", c.Name, s)
+			return nil, words.Errorf("the chart %s has no size %s", c.Name, s)
 		}
 		places = append(places, place)
 	}
@@ -57,7 +57,7 @@ func noneBetween(c model.SizeChart, q model.Piece, i int, sizes []string) error 
 	for j, o := range q.Nest {
 		for _, s := range o.Sizes() {
 			if place, _ := c.Place(s); j != i && place >= first && place <= last {
-				return fmt.Errorf("size %s of %s has a line of its own; sizes %s cannot share one", s, q.Name, strings.Join(sizes, ", "))
+				return words.Errorf("size %s of %s has a line of its own; sizes %s cannot share one", s, q.Name, strings.Join(sizes, ", "))
 			}
 		}
 	}
@@ -115,7 +115,7 @@ func OneForAll(piece string, on bool) func(model.Pattern) (model.Pattern, error)
 	return func(p model.Pattern) (model.Pattern, error) {
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			if on && len(q.Nest) > 1 {
-				return q, fmt.Errorf("%s is printed with a line for each of several sizes; it cannot be the same in all", q.Name)
+				return q, words.Errorf("%s is printed with a line for each of several sizes; it cannot be the same in all", q.Name)
 			}
 			if !on && q.OneForAll && len(q.Nest) == 1 && len(q.Nest[0].Also) > 0 {
 				q = serving(q, 0, q.Nest[0].Sizes()[:1])

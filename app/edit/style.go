@@ -1,14 +1,15 @@
 package edit
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/glossary"
 )
 
 // StyleKind names a style change in the sewist's words.
@@ -22,6 +23,8 @@ type StyleKind string
 //   - the centre of the neckline along the centre line;
 //   - the underarm along the side seam, on a sleeve along the sleeve seam, so
 //     that armhole and sleeve cap deepen together (common practice).
+//
+// words: none
 const (
 	NarrowerShoulder StyleKind = "Narrower shoulder"
 	WiderShoulder    StyleKind = "Wider shoulder"
@@ -52,12 +55,14 @@ var styleMoves = map[StyleKind]styleMove{
 }
 
 // The names of grade points, as pieces brought in are given them and as drafts
-// have them.
+// have them, as package glossary says them.
+//
+// words: none
 var (
 	tips            = []string{"shoulder tip"}
 	neckPoints      = []string{"neck point"}
 	shoulderEnds    = []string{"shoulder tip", "shoulder end", "outer shoulder"}
-	necklineCentres = []string{"centre neck", "centre front neck", "centre back neck", "front edge neck", "foot of the V"}
+	necklineCentres = []string{"centre neck", "centre front neck", "centre back neck", "front edge neck", "foot of the v"}
 	underarms       = []string{"underarm", "front underarm", "back underarm", "left underarm", "right underarm"}
 	armholeEnds     = []string{"shoulder tip", "crown"}
 )
@@ -70,7 +75,7 @@ func Style(kind StyleKind, by float64, r grading.Result) func(model.Pattern) (mo
 	return func(p model.Pattern) (model.Pattern, error) {
 		style, ok := styleMoves[kind]
 		if !ok || !(by > 0) || math.IsInf(by, 0) {
-			return p, fmt.Errorf("choose a style change and an amount above 0")
+			return p, words.Error("choose a style change and an amount above 0")
 		}
 		out, found := p, false
 		for i, q := range p.Pieces {
@@ -92,10 +97,23 @@ func Style(kind StyleKind, by float64, r grading.Result) func(model.Pattern) (mo
 			}
 		}
 		if !found {
-			return p, fmt.Errorf("no piece has a grade point named %s; name it, or move the points by hand", strings.Join(style.points, " or "))
+			return p, words.Errorf("no piece has a grade point named %s; name it, or move the points by hand", style.pointName())
 		}
 		return out, nil
 	}
+}
+
+// pointName is the usual name of the points, in the language in use.
+func (s styleMove) pointName() string {
+	switch s.points[0] {
+	case tips[0]:
+		return words.T("shoulder tip")
+	case neckPoints[0]:
+		return words.T("neck point")
+	case necklineCentres[0]:
+		return words.T("centre neck")
+	}
+	return words.T("underarm")
 }
 
 // move is how far point k of q goes.
@@ -105,14 +123,14 @@ func (s styleMove) move(q model.Piece, r grading.Result, k int, by float64) (geo
 		return geom.Vec{}, err
 	}
 	if q.Points[k].Locked {
-		return geom.Vec{}, fmt.Errorf("%s of %s is locked", pointName(q, k), q.Name)
+		return geom.Vec{}, words.Errorf("%s of %s is locked", pointName(q, k), q.Name)
 	}
 	dir, room, ok := s.way(q, line, k)
 	switch {
 	case !ok:
-		return geom.Vec{}, fmt.Errorf("%s: the line does not tell which way %s goes; move it by hand", q.Name, pointName(q, k))
+		return geom.Vec{}, words.Errorf("%s: the line does not tell which way %s goes; move it by hand", q.Name, pointName(q, k))
 	case by >= room:
-		return geom.Vec{}, fmt.Errorf("%s of %s has less room than that before the next grade point", pointName(q, k), q.Name)
+		return geom.Vec{}, words.Errorf("%s of %s has less room than that before the next grade point", pointName(q, k), q.Name)
 	}
 	return dir.Scale(by), nil
 }
@@ -120,7 +138,7 @@ func (s styleMove) move(q model.Piece, r grading.Result, k int, by float64) (geo
 // named reports that a grade point has one of the names, or one of them
 // numbered.
 func named(g model.GradePoint, names []string) bool {
-	return slices.Contains(names, strings.TrimRight(g.Name, " 0123456789"))
+	return slices.Contains(names, strings.TrimRight(glossary.English(g.Name), " 0123456789"))
 }
 
 // following marks the grade points of q that lie on a stretch which follows

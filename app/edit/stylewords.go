@@ -11,5 +11,11 @@ var styleWords = map[StyleKind]words.Text{
 	HigherUnderarm:   "Higher underarm and sleeve seam",
 }
 
-// Said is what a style change is called in the language in use.
-func (k StyleKind) Said() string { return styleWords[k].String() }
+// Said is what a style change is called in the language in use; one that a file
+// brings and nobody knows is called as the file has it.
+func (k StyleKind) Said() string {
+	if said, ok := styleWords[k]; ok {
+		return said.String()
+	}
+	return string(k)
+}

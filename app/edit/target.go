@@ -1,10 +1,10 @@
 package edit
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -52,7 +52,7 @@ func Chart(c model.SizeChart) func(model.Pattern) (model.Pattern, error) {
 			for _, o := range q.Nest {
 				for _, size := range o.Sizes() {
 					if _, ok := c.Place(size); !ok {
-						return p, fmt.Errorf("the chart %s has no size %s, in which %s is printed", c.Name, size, q.Name)
+						return p, words.Errorf("the chart %s has no size %s, in which %s is printed", c.Name, size, q.Name)
 					}
 				}
 			}
@@ -88,7 +88,7 @@ func FollowEdge(piece, edge string, m model.Measure) func(model.Pattern) (model.
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			j := q.EdgeIndex(edge)
 			if j < 0 {
-				return q, fmt.Errorf("%s has no such edge", q.Name)
+				return q, words.Errorf("%s has no such edge", q.Name)
 			}
 			q.Points = slices.Clone(q.Points)
 			q.Points[j].Across = m
@@ -113,7 +113,7 @@ func Rename(piece, name string) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		name = strings.TrimSpace(name)
 		if name == "" {
-			return p, fmt.Errorf("a piece needs a name")
+			return p, words.Error("a piece needs a name")
 		}
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			q.Name = name
@@ -126,7 +126,7 @@ func Rename(piece, name string) func(model.Pattern) (model.Pattern, error) {
 func Cut(piece string, n int) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		if n < 1 || n > 99 {
-			return p, fmt.Errorf("cut 1 to 99 of a piece")
+			return p, words.Error("cut 1 to 99 of a piece")
 		}
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			q.Cut = n
@@ -139,7 +139,7 @@ func Cut(piece string, n int) func(model.Pattern) (model.Pattern, error) {
 func CutLining(piece string, n int) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		if n < 0 || n > 99 {
-			return p, fmt.Errorf("cut up to 99 of a piece in lining")
+			return p, words.Error("cut up to 99 of a piece in lining")
 		}
 		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
 			q.Lining = n

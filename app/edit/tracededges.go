@@ -1,9 +1,9 @@
 package edit
 
 import (
-	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -34,7 +34,7 @@ func FoldTracedEdge(id, size string, edge int, on bool) func(model.Pattern) (mod
 		}
 		name, kind := "", model.Plain
 		if on {
-			name, kind = "fold", model.Fold
+			name, kind = words.T("fold"), model.Fold
 		}
 		for _, s := range t.Sizes {
 			if j, ok := SameTracedEdge(t.Sizes[i], s, edge); ok && on {
@@ -56,7 +56,7 @@ func NameEdgeOfSize(id, size string, j int, name string, kind model.EdgeKind) fu
 		}
 		k, ok := SameTracedEdge(t.Sizes[i], t.Sizes[0], j)
 		if !ok {
-			return p, fmt.Errorf("size %s has other corners than size %s, so its edge cannot be told", size, t.Sizes[0].Size)
+			return p, words.Errorf("size %s has other corners than size %s, so its edge cannot be told", size, t.Sizes[0].Size)
 		}
 		return NameTracedEdge(id, k, name, kind, 0)(p)
 	}
@@ -66,7 +66,7 @@ func NameEdgeOfSize(id, size string, j int, name string, kind model.EdgeKind) fu
 func tracedIn(p model.Pattern, id, size string, edge int) (model.Tracing, int, error) {
 	k := p.TracingIndex(id)
 	if k < 0 {
-		return model.Tracing{}, 0, fmt.Errorf("nothing of that name is being traced")
+		return model.Tracing{}, 0, words.Error("nothing of that name is being traced")
 	}
 	i, err := tracedEdge(p.Tracings[k], size, edge)
 	return p.Tracings[k], i, err

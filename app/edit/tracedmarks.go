@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -47,7 +48,7 @@ func RemoveTracedMark(id string, nth int) func(model.Pattern) (model.Pattern, er
 		l, n, d := len(t.Lines), len(t.Notches), len(t.Darts)
 		switch {
 		case nth < 0 || nth >= l+n+d:
-			return t, fmt.Errorf("there is no such mark")
+			return t, words.Error("there is no such mark")
 		case nth < l:
 			t.Lines = slices.Delete(slices.Clone(t.Lines), nth, nth+1)
 		case nth < l+n:

@@ -1,9 +1,9 @@
 package edit
 
 import (
-	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -27,7 +27,7 @@ func AddTracedCorner(id, size string, edge int, at geom.Point) func(model.Patter
 		}
 		corner := after.Start()
 		if corner.Dist(s.Edges[edge].Start()) < nextCorner || corner.Dist(s.Edges[edge].End()) < nextCorner {
-			return t, fmt.Errorf("there is a corner of size %s already", size)
+			return t, words.Errorf("there is a corner of size %s already", size)
 		}
 		s.Corners = slices.Insert(slices.Clone(s.Corners), edge+1, corner)
 		s.Edges = slices.Replace(slices.Clone(s.Edges), edge, edge+1, before, after)
@@ -49,7 +49,7 @@ func RemoveTracedCorner(id, size string, corner int, along geom.Path) func(model
 	return onTracing(id, func(t model.Tracing) (model.Tracing, error) {
 		i := slices.IndexFunc(t.Sizes, func(s model.TracedSize) bool { return s.Size == size })
 		if i < 0 || corner < 0 || corner >= len(t.Sizes[i].Corners) {
-			return t, fmt.Errorf("the line of size %s has no such corner", size)
+			return t, words.Errorf("the line of size %s has no such corner", size)
 		}
 		s, err := withoutCorner(t.Sizes[i], corner, along)
 		if err != nil {
@@ -67,7 +67,7 @@ func RemoveTracedCorner(id, size string, corner int, along geom.Path) func(model
 func withoutCorner(s model.TracedSize, c int, along geom.Path) (model.TracedSize, error) {
 	n := len(s.Corners)
 	if s.Closed && n <= 3 {
-		return s, fmt.Errorf("a line needs three corners, so none of size %s can go", s.Size)
+		return s, words.Errorf("a line needs three corners, so none of size %s can go", s.Size)
 	}
 	edges := slices.Clone(s.Edges)
 	switch {
@@ -93,7 +93,7 @@ func AddTracedPoint(id, size string, edge int, at geom.Point) func(model.Pattern
 	return onTracedEdge(id, size, edge, func(e geom.Path) (geom.Path, error) {
 		i, u, _ := e.Nearest(at, notchTol)
 		if place := e[i].At(u); place.Dist(e[i].P0) < nextCorner || place.Dist(e[i].P3) < nextCorner {
-			return e, fmt.Errorf("there is a point already")
+			return e, words.Error("there is a point already")
 		}
 		a, b := e[i].Split(u)
 		return slices.Replace(slices.Clone(e), i, i+1, a, b), nil
@@ -105,7 +105,7 @@ func AddTracedPoint(id, size string, edge int, at geom.Point) func(model.Pattern
 func RemoveTracedPoint(id, size string, edge, k int) func(model.Pattern) (model.Pattern, error) {
 	return onTracedEdge(id, size, edge, func(e geom.Path) (geom.Path, error) {
 		if k < 1 || k >= len(e) {
-			return e, fmt.Errorf("there is no such point on the edge")
+			return e, words.Error("there is no such point on the edge")
 		}
 		const samples = 24
 		var pts []geom.Point
@@ -128,7 +128,7 @@ func onTracedEdge(id, size string, edge int, f func(geom.Path) (geom.Path, error
 	return func(p model.Pattern) (model.Pattern, error) {
 		k := p.TracingIndex(id)
 		if k < 0 {
-			return p, fmt.Errorf("nothing of that name is being traced")
+			return p, words.Error("nothing of that name is being traced")
 		}
 		i, err := tracedEdge(p.Tracings[k], size, edge)
 		if err != nil {
@@ -146,7 +146,7 @@ func onTracedEdge(id, size string, edge int, f func(geom.Path) (geom.Path, error
 func tracedEdge(t model.Tracing, size string, edge int) (int, error) {
 	i := slices.IndexFunc(t.Sizes, func(s model.TracedSize) bool { return s.Size == size })
 	if i < 0 || edge < 0 || edge >= len(t.Sizes[i].Edges) || len(t.Sizes[i].Edges[edge]) == 0 {
-		return 0, fmt.Errorf("the line of size %s has no such edge", size)
+		return 0, words.Errorf("the line of size %s has no such edge", size)
 	}
 	return i, nil
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -22,7 +23,7 @@ func AddPicture(q model.Picture) func(model.Pattern) (model.Pattern, error) {
 func RemovePicture(id string) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		if p.PictureIndex(id) < 0 {
-			return p, fmt.Errorf("there is no such picture")
+			return p, words.Error("there is no such picture")
 		}
 		p.Pictures = without(p.Pictures, func(q model.Picture) bool { return q.ID == id })
 		p.Tracings = without(p.Tracings, func(t model.Tracing) bool { return t.Picture == id })
@@ -41,7 +42,7 @@ func FadePicture(id string, faded float64) func(model.Pattern) (model.Pattern, e
 	return func(p model.Pattern) (model.Pattern, error) {
 		i := p.PictureIndex(id)
 		if i < 0 {
-			return p, fmt.Errorf("there is no such picture")
+			return p, words.Error("there is no such picture")
 		}
 		p.Pictures = slices.Clone(p.Pictures)
 		p.Pictures[i].Faded = min(max(faded, 0), 1)
@@ -61,7 +62,7 @@ func StartTracing(id, picture, name string, cut int) func(model.Pattern) (model.
 func DropTracing(id string) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {
 		if p.TracingIndex(id) < 0 {
-			return p, fmt.Errorf("nothing of that name is being traced")
+			return p, words.Error("nothing of that name is being traced")
 		}
 		p.Tracings = without(p.Tracings, func(t model.Tracing) bool { return t.ID == id })
 		return p, nil
@@ -81,7 +82,7 @@ func onTracing(id string, f func(model.Tracing) (model.Tracing, error)) func(mod
 	return func(p model.Pattern) (model.Pattern, error) {
 		i := p.TracingIndex(id)
 		if i < 0 {
-			return p, fmt.Errorf("nothing of that name is being traced")
+			return p, words.Error("nothing of that name is being traced")
 		}
 		t, err := f(p.Tracings[i])
 		if err != nil {
@@ -121,7 +122,7 @@ func onTraced(id, size string, f func(model.TracedSize) (model.TracedSize, error
 func AddCorner(id, size string, corner geom.Point, edge geom.Path) func(model.Pattern) (model.Pattern, error) {
 	return onTraced(id, size, func(s model.TracedSize) (model.TracedSize, error) {
 		if s.Closed {
-			return s, fmt.Errorf("the line of size %s is done; undo a point to go on with it", size)
+			return s, words.Errorf("the line of size %s is done; undo a point to go on with it", size)
 		}
 		if n := len(s.Corners); n > 0 {
 			s.Edges = append(s.Edges, between(edge, s.Corners[n-1], corner))
@@ -136,7 +137,7 @@ func CloseSize(id, size string, edge geom.Path) func(model.Pattern) (model.Patte
 	return onTraced(id, size, func(s model.TracedSize) (model.TracedSize, error) {
 		n := len(s.Corners)
 		if s.Closed || n < 3 {
-			return s, fmt.Errorf("a line needs three corners before it can be closed")
+			return s, words.Error("a line needs three corners before it can be closed")
 		}
 		s.Edges, s.Closed = append(s.Edges, between(edge, s.Corners[n-1], s.Corners[0])), true
 		return s, nil
@@ -163,7 +164,7 @@ func UndoPoint(id, size string) func(model.Pattern) (model.Pattern, error) {
 		case len(s.Corners) == 1:
 			s.Corners = nil
 		default:
-			return s, fmt.Errorf("there is no point to take back")
+			return s, words.Error("there is no point to take back")
 		}
 		return s, nil
 	})
@@ -175,7 +176,7 @@ func MoveCorner(id, size string, corner int, to geom.Point, before, after geom.P
 	return onTraced(id, size, func(s model.TracedSize) (model.TracedSize, error) {
 		n := len(s.Corners)
 		if corner < 0 || corner >= n {
-			return s, fmt.Errorf("the line of size %s has no such corner", size)
+			return s, words.Errorf("the line of size %s has no such corner", size)
 		}
 		s.Corners[corner] = to
 		if in := (corner + n - 1) % n; in < len(s.Edges) && (corner > 0 || s.Closed) {
@@ -198,7 +199,7 @@ func MoveCorner(id, size string, corner int, to geom.Point, before, after geom.P
 func ReshapeEdge(id, size string, edge int, along geom.Path) func(model.Pattern) (model.Pattern, error) {
 	return onTraced(id, size, func(s model.TracedSize) (model.TracedSize, error) {
 		if edge < 0 || edge >= len(s.Edges) {
-			return s, fmt.Errorf("the line of size %s has no such edge", size)
+			return s, words.Errorf("the line of size %s has no such edge", size)
 		}
 		s.Edges[edge] = between(along, s.Edges[edge].Start(), s.Edges[edge].End())
 		return s, nil
@@ -227,7 +228,7 @@ func NameTracedEdge(id string, j int, name string, kind model.EdgeKind, allowanc
 			t.Edges = append(t.Edges, model.Edge{ID: fmt.Sprintf("e%d", len(t.Edges)+1)})
 		}
 		if j < 0 {
-			return t, fmt.Errorf("there is no such edge")
+			return t, words.Error("there is no such edge")
 		}
 		t.Edges[j].Name, t.Edges[j].Kind, t.Edges[j].Allowance = name, kind, allowance
 		return t, nil

@@ -2,12 +2,13 @@ package paper
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"quarterstep/assets/words"
 	"quarterstep/model/geom"
@@ -44,7 +45,7 @@ func (p *Photo) byTargets(ctx context.Context, r Request) (Straight, error) {
 	}
 	all := printed(s.Found)
 	if two := twice(s.Found); len(two) > 0 {
-		return Straight{}, fmt.Errorf("%s in the photo twice: take one of each away", s.names(two))
+		return Straight{}, words.Errorf("%s: take one of each away", s.twice(two))
 	}
 	switch {
 	case len(all) == 0:
@@ -59,12 +60,12 @@ func (p *Photo) byTargets(ctx context.Context, r Request) (Straight, error) {
 	}
 	parts := partsOf(all)
 	if len(parts) < 2 {
-		return Straight{}, fmt.Errorf("only a part of the targets is found; %s: see that two at least lie on different sides of the piece, whole, flat, sharp and in even light", s.lacks())
+		return Straight{}, words.Errorf("only a part of the targets is found; %s: see that two at least lie on different sides of the piece, whole, flat, sharp and in even light", s.lacks())
 	}
 	return p.byParts(r, s, parts)
 }
 
-var errNoTargets = errors.New("no targets are found in the photo: they must lie whole in it, flat, sharp and in even light, and not be too small: go nearer")
+var errNoTargets = words.Fault("no targets are found in the photo: they must lie whole in it, flat, sharp and in even light, and not be too small: go nearer")
 
 // byParts goes by the shapes of strips and cards. Where they tell how the lens
 // bends they are believed before an earlier photo, and teach later ones.
@@ -93,7 +94,7 @@ func (p *Photo) byParts(r Request, s Sighting, parts []part) (Straight, error) {
 // rectangle.
 func (p *Photo) byRectangle(r Request, s Sighting) (Straight, error) {
 	if len(s.Missing) > 0 {
-		return Straight{}, fmt.Errorf("%s: see that all four lie whole in the photo, flat, sharp and in even light", s.lacks())
+		return Straight{}, words.Errorf("%s: see that all four lie whole in the photo, flat, sharp and in even light", s.lacks())
 	}
 	if !(r.Apart[0] >= leastApart && r.Apart[1] >= leastApart) {
 		return Straight{}, errApart
@@ -106,9 +107,9 @@ func (p *Photo) byRectangle(r Request, s Sighting) (Straight, error) {
 	if err != nil || f.Misfit.Worst > mostLaidOff {
 		return Straight{}, errNotAsTyped
 	}
-	out := Straight{Map: f.Map, Points: f.Misfit.Points, Covers: singleCovers(f.Map, s), Say: fmt.Sprintf(
-		"The four targets and your distances agree to within %.1f mm. If they lie square, the picture is right to about %.0f mm; strips or whole cards do better.",
-		max(f.Misfit.Worst, 0.1), max(math.Ceil(f.Within), 1))}
+	out := Straight{Map: f.Map, Points: f.Misfit.Points, Covers: singleCovers(f.Map, s), Say: words.F(
+		"The four targets and your distances agree to within %s mm. If they lie square, the picture is right to about %.0f mm; strips or whole cards do better.",
+		words.Figure(max(f.Misfit.Worst, 0.1), 1), max(math.Ceil(f.Within), 1))}
 	err = out.checkPrinted(r, r.Known, nil)
 	return out.Turned(s.quarters(out.Map)), err
 }
@@ -156,9 +157,9 @@ func singly(all []seen, found []target.Found) Sighting {
 // leastApart is the least distance of two cards that can be typed, in mm.
 const leastApart = 50
 
-var errApart = errors.New("type how far apart the targets lie, from middle to middle: 1 to 2, across, and 2 to 3, down")
+var errApart = words.Fault("type how far apart the targets lie, from middle to middle: 1 to 2, across, and 2 to 3, down")
 
-var errNotAsTyped = errors.New("the targets do not lie as you typed: measure 1 to 2 and 2 to 3 again, from middle to middle, and see that they lie square, in the order of a clock")
+var errNotAsTyped = words.Fault("the targets do not lie as you typed: measure 1 to 2 and 2 to 3 again, from middle to middle, and see that they lie square, in the order of a clock")
 
 // apart are the typed distances of the cards, as lengths known in the photo.
 func apart(r Request, s Sighting) []straight.Known {
@@ -200,30 +201,28 @@ const (
 
 // say is how far a photo straightened by targets is to be trusted.
 func (s Sighting) say(f straight.Placed, bent *part) string {
-	told := fmt.Sprintf("%d targets agree to within %.1f mm", f.Misfit.Points, max(f.Misfit.Worst, 0.1))
-	told = "the " + told
+	told := words.F("the %d targets agree to within %s mm", f.Misfit.Points, words.Figure(max(f.Misfit.Worst, 0.1), 1))
 	if bent != nil {
-		told = fmt.Sprintf("%s does not lie flat and is left out; %s", bent, told)
+		told = words.F("%s does not lie flat and is left out; %s", bent, told)
 	}
 	if len(s.Missing) > 0 {
 		told = s.lacks() + "; " + told
 	}
 	told = upper(told)
-	where := "between them"
-	sure := f.Within
+	right, sure := words.T("between them the picture is right to about %s mm"), f.Within
 	if s.Layout == Sheet {
-		where, sure = "beside them", f.Far*besideShare
+		right, sure = words.T("beside them the picture is right to about %s mm"), f.Far*besideShare
 	}
-	sureWords := fmt.Sprintf("%s the picture is right to about %.1f mm", where, max(sure, 0.1))
+	sureWords := fmt.Sprintf(right, words.Figure(max(sure, 0.1), 1))
 	switch {
 	case f.Misfit.Worst > goodOff:
-		return fmt.Sprintf("%s: lay them flat, each strip or card in one piece, and take the photo again.", told)
+		return words.F("%s: lay them flat, each strip or card in one piece, and take the photo again.", told)
 	case sure <= goodWithin:
-		return fmt.Sprintf("%s and %s, good enough to trace.", told, sureWords)
+		return words.F("%s and %s, good enough to trace.", told, sureWords)
 	case sure <= fairWithin:
-		return fmt.Sprintf("%s and %s: you can trace it, but %s.", told, sureWords, s.better())
+		return words.F("%s and %s: you can trace it, but %s.", told, sureWords, s.better())
 	}
-	return fmt.Sprintf("%s, but %s: %s.", told, sureWords, s.better())
+	return words.F("%s, but %s: %s.", told, sureWords, s.better())
 }
 
 // sayFar warns of what lies in the photo far from all strips and cards; empty
@@ -237,36 +236,45 @@ func (s Sighting) sayFar(f straight.Placed) string {
 
 func (s Sighting) better() string {
 	if s.Layout == Sheet {
-		return "cut apart and laid round the piece they would do better"
+		return words.T("cut apart and laid round the piece they would do better")
 	}
-	return "one on each side of the piece would do better"
+	return words.T("one on each side of the piece would do better")
 }
 
 // lacks names the strips or cards that are not found.
 func (s Sighting) lacks() string {
-	return s.names(s.Missing) + " not found"
+	which := numbers(s.Missing)
+	if s.Layout == Corners {
+		return words.N(len(s.Missing), "card %s is not found", "cards %s are not found", which)
+	}
+	return words.N(len(s.Missing), "strip %s is not found", "strips %s are not found", which)
 }
 
-// names are strips or cards by their numbers, with is or are after them.
-func (s Sighting) names(numbers []int) string {
-	one, many := "strip", "strips"
+// twice names strips or cards that are seen twice.
+func (s Sighting) twice(all []int) string {
 	if s.Layout == Corners {
-		one, many = "card", "cards"
+		return words.N(len(all), "card %s is in the photo twice", "cards %s are in the photo twice", numbers(all))
 	}
-	words := make([]string, len(numbers))
-	for i, n := range numbers {
-		words[i] = strconv.Itoa(n)
+	return words.N(len(all), "strip %s is in the photo twice", "strips %s are in the photo twice", numbers(all))
+}
+
+// numbers are numbers in a sentence: "1, 2 and 4".
+func numbers(all []int) string {
+	said := make([]string, len(all))
+	for i, n := range all {
+		said[i] = strconv.Itoa(n)
 	}
-	if len(words) == 1 {
-		return one + " " + words[0] + " is"
+	last := len(said) - 1
+	if last < 1 {
+		return strings.Join(said, "")
 	}
-	last := len(words) - 1
-	return many + " " + strings.Join(words[:last], ", ") + " and " + words[last] + " are"
+	return words.F("%s and %s", strings.Join(said[:last], ", "), said[last])
 }
 
 func upper(s string) string {
-	if s == "" {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
 		return s
 	}
-	return strings.ToUpper(s[:1]) + s[1:]
+	return string(unicode.ToUpper(r)) + s[n:]
 }

@@ -3,6 +3,7 @@ package paper
 import (
 	"context"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 	"quarterstep/model/trace/straight"
@@ -16,5 +17,5 @@ func (p *Photo) CheckCard(ctx context.Context, s Straight, corners [4]geom.Point
 	if err != nil {
 		return "", err
 	}
-	return "By the card, a rough check: " + d.Say(unit), nil
+	return words.F("By the card, a rough check: %s", d.Say(unit)), nil
 }

@@ -3,12 +3,12 @@ package paper
 import (
 	"bytes"
 	"context"
-	"fmt"
 	"image"
 	"image/draw"
 	"image/jpeg"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/follow"
 	"quarterstep/model/trace/straight"
@@ -40,7 +40,7 @@ type Flat struct {
 func (p *Photo) Flatten(ctx context.Context, s Straight, progress func(float64)) (Flat, error) {
 	out := Flat{PerMM: p.fineness(s), From: s.Bounds.Min}
 	if out.PerMM < coarsestPerMM {
-		return Flat{}, fmt.Errorf("the picture shows too much paper at once to trace from: take it in parts")
+		return Flat{}, words.Error("the picture shows too much paper at once to trace from: take it in parts")
 	}
 	var err error
 	if out.Colour, err = straight.FlattenColour(ctx, p.Picture.Color, s.Map, s.Bounds, out.PerMM, progress); err != nil {
@@ -53,7 +53,7 @@ func (p *Photo) Flatten(ctx context.Context, s Straight, progress func(float64))
 func (f Flat) Keep() (Flat, error) {
 	var file bytes.Buffer
 	if err := jpeg.Encode(&file, f.Colour, &jpeg.Options{Quality: quality}); err != nil {
-		return Flat{}, fmt.Errorf("keeping the picture: %w", err)
+		return Flat{}, words.Errorf("keeping the picture: %w", err)
 	}
 	f.File = file.Bytes()
 	return f, nil
@@ -75,7 +75,7 @@ func (p *Photo) fineness(s Straight) float64 {
 func Kept(file []byte, perMM float64) (Flat, error) {
 	img, err := jpeg.Decode(bytes.NewReader(file))
 	if err != nil {
-		return Flat{}, fmt.Errorf("the picture kept with the pattern is spoilt: %w", err)
+		return Flat{}, words.Errorf("the picture kept with the pattern is spoilt: %w", err)
 	}
 	return Flat{Colour: rgba(img), PerMM: perMM, File: file}, nil
 }

@@ -2,10 +2,10 @@ package paper
 
 import (
 	"context"
-	"fmt"
 	"image"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 	"quarterstep/model/trace/straight"
@@ -56,7 +56,7 @@ func (p *Photo) joined(ctx context.Context, placed []Part, own Straight, marks [
 // on it.
 func FlattenParts(ctx context.Context, parts []Part, progress func(float64)) (Flat, error) {
 	if len(parts) == 0 {
-		return Flat{}, fmt.Errorf("there is no picture to make flat")
+		return Flat{}, words.Error("there is no picture to make flat")
 	}
 	if len(parts) == 1 {
 		return parts[0].Photo.Flatten(ctx, parts[0].Straight, progress)
@@ -73,7 +73,7 @@ func FlattenParts(ctx context.Context, parts []Part, progress func(float64)) (Fl
 		out.PerMM = min(out.PerMM, q.Photo.fineness(one))
 	}
 	if out.PerMM < coarsestPerMM {
-		return Flat{}, fmt.Errorf("the parts show too much paper together to trace from")
+		return Flat{}, words.Error("the parts show too much paper together to trace from")
 	}
 	if out.Colour, err = newWhite(whole.Bounds, out.PerMM); err != nil {
 		return Flat{}, err

@@ -1,9 +1,9 @@
 package paper
 
 import (
-	"fmt"
 	"image"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/trace/straight"
 	"quarterstep/model/trace/target"
 )
@@ -17,11 +17,10 @@ type part struct {
 }
 
 func (p part) String() string {
-	name := "strip"
 	if p.set == target.Corners {
-		name = "card"
+		return words.F("card %d", p.n+1)
 	}
-	return fmt.Sprintf("%s %d", name, p.n+1)
+	return words.F("strip %d", p.n+1)
 }
 
 // partsOf are the strips and cards of which enough is seen.

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/trace/picture"
 	"quarterstep/model/trace/straight"
 )
@@ -30,7 +31,7 @@ func Open(path string) (*Photo, error) {
 		return nil, plain(path, err)
 	}
 	if info.IsDir() {
-		return nil, fmt.Errorf("%s is a folder; choose a picture in it", filepath.Base(path))
+		return nil, words.Errorf("%s is a folder; choose a picture in it", filepath.Base(path))
 	}
 	p, err := picture.Read(f, info.Size())
 	if err != nil {
@@ -46,11 +47,11 @@ func Open(path string) (*Photo, error) {
 func plain(path string, err error) error {
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return fmt.Errorf("%s is not there", path)
+		return words.Errorf("%s is not there", path)
 	case errors.Is(err, fs.ErrPermission):
-		return fmt.Errorf("%s may not be read here", path)
+		return words.Errorf("%s may not be read here", path)
 	}
-	return fmt.Errorf("reading %s: %w", filepath.Base(path), err)
+	return words.Errorf("reading %s: %w", filepath.Base(path), err)
 }
 
 // IsPicture reports that a file's name is that of a picture, so that it is

@@ -3,11 +3,12 @@ package paper
 import (
 	"bytes"
 	"encoding/binary"
-	"fmt"
 	"hash/crc32"
 	"image/png"
 	"io"
 	"math"
+
+	"quarterstep/assets/words"
 )
 
 // WritePNG writes the flat picture without loss, with its pixels to the metre
@@ -15,7 +16,7 @@ import (
 func (f Flat) WritePNG(w io.Writer) error {
 	var b bytes.Buffer
 	if err := (&png.Encoder{CompressionLevel: png.BestSpeed}).Encode(&b, f.Colour); err != nil {
-		return fmt.Errorf("writing the flat picture: %w", err)
+		return words.Errorf("writing the flat picture: %w", err)
 	}
 	const head = 8 + 25 // signature and IHDR, after which pHYs may stand
 	per := uint32(math.Round(f.PerMM * 1000))
@@ -28,7 +29,7 @@ func (f Flat) WritePNG(w io.Writer) error {
 	chunk = binary.BigEndian.AppendUint32(chunk, crc32.ChecksumIEEE(body))
 	for _, part := range [][]byte{b.Bytes()[:head], chunk, b.Bytes()[head:]} {
 		if _, err := w.Write(part); err != nil {
-			return fmt.Errorf("writing the flat picture: %w", err)
+			return words.Errorf("writing the flat picture: %w", err)
 		}
 	}
 	return nil

@@ -2,9 +2,9 @@ package paper
 
 import (
 	"context"
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 	"quarterstep/model/trace/straight"
@@ -59,7 +59,7 @@ func (p *Photo) Straighten(ctx context.Context, r Request) (Straight, error) {
 	case Targets:
 		out, err = p.byTargets(ctx, r)
 	default:
-		err = fmt.Errorf("say what lies beside the piece")
+		err = words.Error("say what lies beside the piece")
 	}
 	if err != nil {
 		return Straight{}, err
@@ -140,7 +140,7 @@ func (s *Straight) bound(p *Photo) error {
 		}
 	}
 	if !(box.Width() >= 20) || !(box.Height() >= 20) {
-		return fmt.Errorf("the picture shows too little of the paper, or too small: take it from nearer by")
+		return words.Error("the picture shows too little of the paper, or too small: take it from nearer by")
 	}
 	s.Bounds = box
 	return nil

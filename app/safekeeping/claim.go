@@ -1,12 +1,12 @@
 package safekeeping
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
 
 	"github.com/gofrs/flock"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/store"
 )
 
@@ -22,12 +22,12 @@ type Claim struct{ lock *flock.Flock }
 func Take(dir, path string) (c Claim, held bool, err error) {
 	folder := filepath.Join(dir, openDir)
 	if err := os.MkdirAll(folder, 0o700); err != nil {
-		return Claim{}, false, fmt.Errorf("looking whether another window has the file: %w", store.Plain(folder, err))
+		return Claim{}, false, words.Errorf("looking whether another window has the file: %w", store.Plain(folder, err))
 	}
 	c.lock = flock.New(filepath.Join(folder, key(path)))
 	held, err = c.lock.TryLock()
 	if err != nil {
-		return Claim{}, false, fmt.Errorf("looking whether another window has the file: %w", err)
+		return Claim{}, false, words.Errorf("looking whether another window has the file: %w", err)
 	}
 	if !held {
 		return Claim{}, false, nil

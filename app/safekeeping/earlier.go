@@ -4,7 +4,6 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -13,6 +12,7 @@ import (
 	"strings"
 	"time"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/store"
 )
 
@@ -42,12 +42,12 @@ func keepEarlier(dir, path string, now time.Time) error {
 		return nil
 	}
 	if err != nil {
-		return fmt.Errorf("keeping the version before: %w", store.Plain(path, err))
+		return words.Errorf("keeping the version before: %w", store.Plain(path, err))
 	}
 	defer in.Close()
 	folder := earlierOf(dir, path)
 	if err := os.MkdirAll(folder, 0o700); err != nil {
-		return fmt.Errorf("keeping the version before: %w", store.Plain(folder, err))
+		return words.Errorf("keeping the version before: %w", store.Plain(folder, err))
 	}
 	copied := filepath.Join(folder, now.UTC().Format(stampLayout)+filepath.Ext(path))
 	err = store.Replace(copied, func(w io.Writer) error {
@@ -55,7 +55,7 @@ func keepEarlier(dir, path string, now time.Time) error {
 		return err
 	})
 	if err != nil {
-		return fmt.Errorf("keeping the version before: %w", err)
+		return words.Errorf("keeping the version before: %w", err)
 	}
 	return thin(Earlier(dir, path), now)
 }

@@ -3,7 +3,6 @@ package safekeeping
 import (
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -12,6 +11,7 @@ import (
 
 	"github.com/gofrs/flock"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/store"
 )
 
@@ -54,15 +54,15 @@ type Journal struct {
 func OpenJournal(dir string, trouble func(error)) (*Journal, error) {
 	all := filepath.Join(dir, journals)
 	if err := os.MkdirAll(all, 0o700); err != nil {
-		return nil, fmt.Errorf("keeping unsaved work: %w", store.Plain(all, err))
+		return nil, words.Errorf("keeping unsaved work: %w", store.Plain(all, err))
 	}
 	own, err := os.MkdirTemp(all, time.Now().UTC().Format("20060102-150405-*"))
 	if err != nil {
-		return nil, fmt.Errorf("keeping unsaved work: %w", store.Plain(all, err))
+		return nil, words.Errorf("keeping unsaved work: %w", store.Plain(all, err))
 	}
 	j := &Journal{dir: own, lock: flock.New(filepath.Join(own, lockName)), trouble: trouble}
 	if ok, err := j.lock.TryLock(); !ok {
-		return nil, fmt.Errorf("keeping unsaved work: %w", errors.Join(err, os.RemoveAll(own)))
+		return nil, words.Errorf("keeping unsaved work: %w", errors.Join(err, os.RemoveAll(own)))
 	}
 	return j, nil
 }
@@ -91,7 +91,7 @@ func (j *Journal) Flush() error {
 		return nil
 	}
 	if err := j.write(*work); err != nil {
-		return fmt.Errorf("keeping unsaved work: %w", err)
+		return words.Errorf("keeping unsaved work: %w", err)
 	}
 	return nil
 }

@@ -3,7 +3,6 @@ package safekeeping
 import (
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -13,6 +12,7 @@ import (
 
 	"github.com/gofrs/flock"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/store"
 )
@@ -85,7 +85,7 @@ func leftIn(dir string) (Leftover, bool) {
 func (l Leftover) Read() (store.File, error) {
 	f, err := store.Load(filepath.Join(l.dir, workName))
 	if err != nil {
-		return f, fmt.Errorf("bringing unsaved work back: %w", err)
+		return f, words.Errorf("bringing unsaved work back: %w", err)
 	}
 	for _, q := range f.Pattern.Pictures {
 		data, err := l.picture(q.File)
@@ -103,7 +103,7 @@ func (l Leftover) Read() (store.File, error) {
 // picture is one kept in the journal, by a name that leads to no other folder.
 func (l Leftover) picture(name string) ([]byte, error) {
 	if !model.PictureFile(name) {
-		return nil, fmt.Errorf("%q cannot be the name of a picture", name)
+		return nil, words.Errorf("%q cannot be the name of a picture", name)
 	}
 	f, err := os.Open(filepath.Join(l.dir, pictureDir, name))
 	if err != nil {
@@ -120,7 +120,7 @@ func (l Leftover) picture(name string) ([]byte, error) {
 // Drop throws the work away.
 func (l Leftover) Drop() error {
 	if err := os.RemoveAll(l.dir); err != nil {
-		return fmt.Errorf("throwing unsaved work away: %w", store.Plain(l.dir, err))
+		return words.Errorf("throwing unsaved work away: %w", store.Plain(l.dir, err))
 	}
 	return nil
 }

@@ -2,9 +2,9 @@ package session
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/crew"
@@ -15,7 +15,7 @@ const maxSteps = 500
 
 // ErrNoChange is what an Edit returns to say there is nothing to do: no step
 // is added and no listener called.
-var ErrNoChange = errors.New("nothing to change")
+var ErrNoChange = words.Fault("nothing to change")
 
 // Edit is a change of the document. It must not write into what it is given.
 type Edit func(model.Pattern) (model.Pattern, error)
@@ -50,7 +50,7 @@ func New(p model.Pattern) (*Session, error) {
 	s := &Session{}
 	next, err := s.try(func(model.Pattern) (model.Pattern, error) { return p, nil })
 	if err != nil {
-		return nil, fmt.Errorf("opening the pattern: %w", err)
+		return nil, words.Errorf("opening the pattern: %w", err)
 	}
 	s.now = next
 	return s, nil

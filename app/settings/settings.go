@@ -3,12 +3,12 @@ package settings
 import (
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/jsonsize"
 	"quarterstep/model/trace/straight"
 )
@@ -117,7 +117,7 @@ func (s Settings) Save(dir string) error {
 		err = os.Rename(tmp.Name(), filepath.Join(dir, fileName))
 	}
 	if err != nil {
-		return errors.Join(fmt.Errorf("keeping the settings: %w", err), os.Remove(tmp.Name()))
+		return errors.Join(words.Errorf("keeping the settings: %w", err), os.Remove(tmp.Name()))
 	}
 	return nil
 }

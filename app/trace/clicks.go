@@ -1,3 +1,4 @@
+// words: none, these are of the command qstep.
 package trace
 
 import (

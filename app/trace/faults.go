@@ -1,10 +1,10 @@
 package trace
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/follow"
@@ -45,7 +45,7 @@ func crossed(s model.TracedSize) []follow.Doubt {
 	const tol = 0.05 // mm
 	var out []follow.Doubt
 	for _, c := range geom.SelfCrossings(s.Line(), tol) {
-		out = append(out, follow.Doubt{At: c.At, Say: "the line of size " + s.Size + " crosses itself; move the corner or the point beside it"})
+		out = append(out, follow.Doubt{At: c.At, Say: words.F("the line of size %s crosses itself; move the corner or the point beside it", s.Size)})
 	}
 	return out
 }
@@ -58,11 +58,11 @@ func spurs(s model.TracedSize) []follow.Doubt {
 	for j, e := range s.Edges {
 		for i := 1; i < len(e); i++ {
 			if turn(e[i-1:i], e[i:i+1]) > within {
-				out = append(out, follow.Doubt{At: e[i].P0, Say: "an edge of size " + s.Size + " turns sharply where it has no corner"})
+				out = append(out, follow.Doubt{At: e[i].P0, Say: words.F("an edge of size %s turns sharply where it has no corner", s.Size)})
 			}
 		}
 		if turn(s.Edges[(j+len(s.Edges)-1)%len(s.Edges)], e) > back {
-			out = append(out, follow.Doubt{At: e.Start(), Say: "the line of size " + s.Size + " runs past its corner and back"})
+			out = append(out, follow.Doubt{At: e.Start(), Say: words.F("the line of size %s runs past its corner and back", s.Size)})
 		}
 	}
 	return out
@@ -78,13 +78,13 @@ func turn(a, b geom.Path) float64 {
 func against(small, large model.TracedSize) (follow.Doubt, bool) {
 	at := large.Corners[0]
 	if a, b := len(large.Corners), len(small.Corners); a != b {
-		return follow.Doubt{At: at, Say: fmt.Sprintf("size %s has %d corners and size %s has %d; click the same ones in each", large.Size, a, small.Size, b)}, true
+		return follow.Doubt{At: at, Say: words.F("size %s has %d corners and size %s has %d; click the same ones in each", large.Size, a, small.Size, b)}, true
 	}
 	if apart := farthest(large, small); apart < sameLine {
-		return follow.Doubt{At: at, Say: fmt.Sprintf("size %s runs where size %s does; one of them was traced twice", large.Size, small.Size)}, true
+		return follow.Doubt{At: at, Say: words.F("size %s runs where size %s does; one of them was traced twice", large.Size, small.Size)}, true
 	}
 	if a, b := area(large), area(small); a < b*(1-slightly) {
-		return follow.Doubt{At: at, Say: fmt.Sprintf("size %s came out smaller than size %s; their lines were taken for each other", large.Size, small.Size)}, true
+		return follow.Doubt{At: at, Say: words.F("size %s came out smaller than size %s; their lines were taken for each other", large.Size, small.Size)}, true
 	}
 	return follow.Doubt{}, false
 }

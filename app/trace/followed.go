@@ -1,6 +1,7 @@
 package trace
 
 import (
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/follow"
 )
@@ -71,6 +72,6 @@ func carried(guide geom.Path, from, to geom.Point) follow.Edge {
 	const tol = 0.01
 	path := guide.CarryEnds(from.Sub(guide.Start()), to.Sub(guide.End()), tol)
 	return follow.Edge{Path: path, Points: []geom.Point{from, to}, Doubts: []follow.Doubt{{
-		At: from.Lerp(to, 0.5), Say: "The printed line is lost here, so this edge is that of the size beside it.",
+		At: from.Lerp(to, 0.5), Say: words.T("The printed line is lost here, so this edge is that of the size beside it."),
 	}}}
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/follow"
@@ -64,7 +65,7 @@ func (h Hand) Edge(k model.Tracing, line model.TracedSize, j int, to geom.Point,
 	if err != nil {
 		return follow.Edge{
 			Path:   straight,
-			Doubts: []follow.Doubt{{At: from.Lerp(to, 0.5), Say: "no printed line leads there, so this edge is straight"}},
+			Doubts: []follow.Doubt{{At: from.Lerp(to, 0.5), Say: words.T("no printed line leads there, so this edge is straight")}},
 		}
 	}
 	return e

@@ -97,6 +97,11 @@ func Figure(x float64, places int) string {
 	return strings.Replace(strconv.FormatFloat(x, 'f', places, 64), ".", Decimal(), 1)
 }
 
+// Digits is a number to so many digits, without zeros at its end.
+func Digits(x float64, digits int) string {
+	return strings.Replace(strconv.FormatFloat(x, 'g', digits, 64), ".", Decimal(), 1)
+}
+
 // Now is the code of the language in use.
 func Now() string {
 	if l := now.Load(); l != nil {

@@ -3,13 +3,14 @@ package check
 import (
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
 // takeBack is the action that takes back what the hand did to edges and grade
 // points of q, by their indices; Show where it did nothing there.
 func takeBack(q model.Piece, edges, points []int) Action {
-	out := Action{Do: TakeBack, Label: "Take the correction back", Piece: q.ID}
+	out := Action{Do: TakeBack, Label: words.T("Take the correction back"), Piece: q.ID}
 	for _, j := range edges {
 		if corrected(q.Hand, q.Edges[j].ID) {
 			out.Edges = append(out.Edges, q.Edges[j].ID)

@@ -1,9 +1,9 @@
 package check
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -40,9 +40,9 @@ func (l *looking) centre() Checked {
 		}
 	}
 	if any {
-		out.Title, out.Say = "Centre and grain", "where the print has them"
+		out.Title, out.Say = words.T("Centre and grain"), words.T("where the print has them")
 		if show(worst, l.p) != show(0, l.p) {
-			out.Say = fmt.Sprintf("within %s of where the print has them", show(worst, l.p))
+			out.Say = words.F("within %s of where the print has them", show(worst, l.p))
 		}
 	}
 	return out
@@ -75,10 +75,10 @@ func (l *looking) centreMoved(i, j int, by float64) Finding {
 	q, r := l.p.Pieces[i], l.r.Pieces[i]
 	return Finding{
 		Code: "centre-moved", Piece: q.ID, Edge: q.Edges[j].ID, Where: middle(r.Edges[j]), By: by, Look: true,
-		What: fmt.Sprintf("%s of %s has moved", capital(edgeName(q, j)), q.Name),
-		Much: fmt.Sprintf("%s to the side", show(by, l.p)),
-		Say:  fmt.Sprintf("The %s of %s has moved up to %s to the side.", edgeName(q, j), q.Name, show(by, l.p)),
-		Help: "A fold or centre line stays where it is: take the correction back, and move the side instead.", Action: takeBack(q, []int{j}, []int{j, (j + 1) % len(q.Points)}),
+		What: words.F("%s of %s has moved", capital(edgeName(q, j)), q.Name),
+		Much: words.F("%s to the side", show(by, l.p)),
+		Say:  words.F("The %s of %s has moved up to %s to the side.", edgeName(q, j), q.Name, show(by, l.p)),
+		Help: words.T("A fold or centre line stays where it is: take the correction back, and move the side instead."), Action: takeBack(q, []int{j}, []int{j, (j + 1) % len(q.Points)}),
 	}
 }
 
@@ -94,9 +94,9 @@ func (l *looking) grainTurned(i int, grain geom.Path, turn float64) Finding {
 	q := l.p.Pieces[i]
 	return Finding{
 		Code: "grain-turned", Piece: q.ID, Where: middle(grain), By: turn, Look: true,
-		What: fmt.Sprintf("Grain of %s has turned", q.Name),
-		Much: fmt.Sprintf("%s off that of the smallest printed size", degrees(turn)),
-		Say:  fmt.Sprintf("The grain of %s has turned %s from that of the smallest printed size.", q.Name, inWords(turn)),
-		Help: "The grain is parallel in all sizes: look at the grain lines drawn.",
+		What: words.F("Grain of %s has turned", q.Name),
+		Much: words.F("%s off that of the smallest printed size", degrees(turn)),
+		Say:  words.F("The grain of %s has turned %s from that of the smallest printed size.", q.Name, inWords(turn)),
+		Help: words.T("The grain is parallel in all sizes: look at the grain lines drawn."),
 	}
 }

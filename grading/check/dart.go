@@ -1,9 +1,9 @@
 package check
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/grading/dart"
 	"quarterstep/model"
@@ -27,8 +27,8 @@ func (l *looking) darts() Checked {
 		}
 	}
 	if count > 0 {
-		out.Title = "Darts"
-		out.Say = fmt.Sprintf("legs equal within %s, seams across them turn by up to %s", show(legs, l.p), degrees(turn))
+		out.Title = words.T("Darts")
+		out.Say = words.F("legs equal within %s, seams across them turn by up to %s", show(legs, l.p), degrees(turn))
 	}
 	return out
 }
@@ -36,42 +36,42 @@ func (l *looking) darts() Checked {
 func (l *looking) dart(q model.Piece, d model.Dart, r grading.Piece, g grading.Dart) []Finding {
 	name := d.Name
 	if name == "" {
-		name = "dart"
+		name = words.T("dart")
 	}
 	at := Finding{Piece: q.ID, Point: d.To, Where: g.Apex, Look: true, Action: trueIt(q, d, r, g)}
 	var out []Finding
 	if off := math.Abs(g.LegsDiffer); off > l.limit(LimitDartLegs) {
-		f, long, short := at, "upper", "lower"
-		if g.LegsDiffer < 0 {
-			long, short = short, long
-		}
-		if across, along := q.AcrossAlong(g.Leg2.Sub(g.Leg1)); math.Abs(across) > math.Abs(along) {
-			long, short = "one", "other"
-		} else if along < 0 {
-			long, short = short, long
-		}
+		f := at
 		f.Code, f.By = "dart-legs", off
-		f.What = fmt.Sprintf("Legs of the %s of %s differ", name, q.Name)
+		f.What = words.F("Legs of the %s of %s differ", name, q.Name)
 		f.Much = show(off, l.p)
-		f.Say = fmt.Sprintf("The %s leg of the %s of %s is %s longer than the %s.", long, name, q.Name, show(off, l.p), short)
-		f.Help = "True the seam across the dart: both legs are then drawn to their mean."
+		across, along := q.AcrossAlong(g.Leg2.Sub(g.Leg1))
+		switch {
+		case math.Abs(across) > math.Abs(along):
+			f.Say = words.F("The one leg of the %s of %s is %s longer than the other.", name, q.Name, show(off, l.p))
+		case g.LegsDiffer < 0 != (along < 0):
+			f.Say = words.F("The lower leg of the %s of %s is %s longer than the upper.", name, q.Name, show(off, l.p))
+		default:
+			f.Say = words.F("The upper leg of the %s of %s is %s longer than the lower.", name, q.Name, show(off, l.p))
+		}
+		f.Help = words.T("True the seam across the dart: both legs are then drawn to their mean.")
 		out = append(out, f)
 	}
 	if printed := printedKink(q, d); g.Kink > printed+l.limit(LimitKink) {
 		f := at
 		f.Code, f.By = "dart-kink", g.Kink
-		f.What = fmt.Sprintf("Seam across the %s of %s turns", name, q.Name)
-		f.Much = fmt.Sprintf("%s with the dart closed, %s in print", degrees(g.Kink), degrees(printed))
-		f.Say = fmt.Sprintf("With the %s of %s closed, the seam across it turns by %s; the printed one by %s.", name, q.Name, inWords(g.Kink), inWords(printed))
-		f.Help = "True the seam across the dart, or close it and drag the curve handles beside it into one line."
+		f.What = words.F("Seam across the %s of %s turns", name, q.Name)
+		f.Much = words.F("%s with the dart closed, %s in print", degrees(g.Kink), degrees(printed))
+		f.Say = words.F("With the %s of %s closed, the seam across it turns by %s; the printed one by %s.", name, q.Name, inWords(g.Kink), inWords(printed))
+		f.Help = words.T("True the seam across the dart, or close it and drag the curve handles beside it into one line.")
 		out = append(out, f)
 	}
 	if g.Why != "" {
 		f := at
 		f.Code, f.Action = "dart-left", Action{}
-		f.What = fmt.Sprintf("The %s of %s is left as graded", name, q.Name)
-		f.Say = fmt.Sprintf("The %s of %s is left as graded: %s.", name, q.Name, g.Why)
-		f.Help = "Choose a size nearer the printed ones, or let the dart be as graded."
+		f.What = words.F("The %s of %s is left as graded", name, q.Name)
+		f.Say = words.F("The %s of %s is left as graded: %s.", name, q.Name, g.Why)
+		f.Help = words.T("Choose a size nearer the printed ones, or let the dart be as graded.")
 		out = append(out, f)
 	}
 	return out
@@ -86,7 +86,7 @@ func trueIt(q model.Piece, d model.Dart, r grading.Piece, g grading.Dart) Action
 	if err != nil || d.Trued {
 		return Action{}
 	}
-	return Action{Do: TrueDart, Label: "True the seam across it", Piece: q.ID, Dart: d.ID}
+	return Action{Do: TrueDart, Label: words.T("True the seam across it"), Piece: q.ID, Dart: d.ID}
 }
 
 // printedKink is the most degrees by which the seam turns at the closed dart in

@@ -3,8 +3,10 @@ package check
 import (
 	"fmt"
 	"math"
-	"strings"
+	"unicode"
+	"unicode/utf8"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading/girth"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -20,7 +22,7 @@ func (l *looking) girths(tape *girth.Tape) []Checked {
 	short := shortfall(l.p, l.r)
 	var out []Checked
 	for _, row := range rows {
-		k := Checked{Check: "ease", Title: capital(string(row.Measure)) + " ease", Say: l.easeSay(row)}
+		k := Checked{Check: "ease", Title: words.F("%s ease", capital(row.Measure.Said())), Say: l.easeSay(row)}
 		for _, f := range short {
 			if f.Measure == row.Measure {
 				k.Findings = append(k.Findings, f)
@@ -31,9 +33,10 @@ func (l *looking) girths(tape *girth.Tape) []Checked {
 		if math.Abs(lost) > l.limit(LimitEase) {
 			k.Findings = append(k.Findings, Finding{
 				Code: "ease", Measure: row.Measure, By: lost, Look: true,
-				What: fmt.Sprintf("%s is too %s", capital(string(row.Measure)), tight(lost)),
-				Much: fmt.Sprintf("%s %s than the printed sizes are", show(math.Abs(lost), l.p), tighter(lost)),
-				Say:  fmt.Sprintf("%s is %s %s than the printed sizes are.", capital(string(row.Measure)), show(math.Abs(lost), l.p), tighter(lost)),
+				What: pick(lost > 0, words.T("%s is too tight"), words.T("%s is too wide"), capital(row.Measure.Said())),
+				Much: pick(lost > 0, words.T("%s tighter than the printed sizes are"), words.T("%s wider than the printed sizes are"), show(math.Abs(lost), l.p)),
+				Say: pick(lost > 0, words.T("%s is %s tighter than the printed sizes are."), words.T("%s is %s wider than the printed sizes are."),
+					capital(row.Measure.Said()), show(math.Abs(lost), l.p)),
 				Help: easeHelp(l.p.Target), Action: easeAction(l.p.Target),
 			})
 		}
@@ -54,37 +57,36 @@ func (l *looking) easeSay(row girth.Row) string {
 	if best < 0 {
 		return say
 	}
-	return fmt.Sprintf("%s; size %s has %s", say, row.Printed[best].Size, show(row.Printed[best].Ease, l.p))
+	return words.F("%s; size %s has %s", say, row.Printed[best].Size, show(row.Printed[best].Ease, l.p))
 }
 
-func tight(lost float64) string {
-	if lost > 0 {
-		return "tight"
+// pick is one of two formats filled in.
+func pick(first bool, one, other string, args ...any) string {
+	if first {
+		return fmt.Sprintf(one, args...)
 	}
-	return "wide"
-}
-
-func tighter(lost float64) string {
-	if lost > 0 {
-		return "tighter"
-	}
-	return "wider"
+	return fmt.Sprintf(other, args...)
 }
 
 func easeAction(t model.Target) Action {
 	if t.Method == model.BySteps {
-		return Action{Do: ByChart, Label: "Grade by chart"}
+		return Action{Do: ByChart, Label: words.T("Grade by chart")}
 	}
 	return Action{}
 }
 
 func easeHelp(t model.Target) string {
 	if t.Method == model.BySteps {
-		return "Grade by chart."
+		return words.T("Grade by chart.")
 	}
-	return "Look at what the side seams follow there, and at corrections by eye."
+	return words.T("Look at what the side seams follow there, and at corrections by eye.")
 }
 
+// capital is words that begin with a capital.
 func capital(s string) string {
-	return strings.ToUpper(s[:1]) + s[1:]
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(r)) + s[n:]
 }

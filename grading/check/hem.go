@@ -1,12 +1,13 @@
 package check
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/glossary"
 )
 
 // hems looks whether every hem hangs as level as it was graded to.
@@ -26,9 +27,9 @@ func (l *looking) hems() Checked {
 		}
 	}
 	if any {
-		out.Title, out.Say = "Hems", "even all along"
+		out.Title, out.Say = words.T("Hems"), words.T("even all along")
 		if show(worst, l.p) != show(0, l.p) {
-			out.Say = fmt.Sprintf("even within %s", show(worst, l.p))
+			out.Say = words.F("even within %s", show(worst, l.p))
 		}
 	}
 	return out
@@ -40,7 +41,7 @@ type hem struct{ first, last int }
 // hemsOf is every run of hem edges of a piece: by their kind, or their name where
 // the pattern says no kinds.
 func hemsOf(q model.Piece) []hem {
-	is := func(j int) bool { return q.Edges[j].Kind == model.Hem || q.Edges[j].Name == "hem" }
+	is := func(j int) bool { return q.Edges[j].Kind == model.Hem || glossary.English(q.Edges[j].Name) == "hem" }
 	n := len(q.Edges)
 	var out []hem
 	for j := range q.Edges {
@@ -74,10 +75,10 @@ func (l *looking) uneven(i int, h hem, by float64) Finding {
 	}
 	return Finding{
 		Code: "uneven-hem", Piece: q.ID, Edge: q.Edges[h.first].ID, Point: q.Points[point].ID, Where: low, By: math.Abs(by), Look: true,
-		What: fmt.Sprintf("%s of %s is uneven", capital(edgeName(q, h.first)), q.Name),
-		Much: fmt.Sprintf("one end %s lower than graded", show(math.Abs(by), l.p)),
-		Say:  fmt.Sprintf("The %s of %s hangs %s lower at one end, against the other, than it was graded to.", edgeName(q, h.first), q.Name, show(math.Abs(by), l.p)),
-		Help: "Move the other end as far, or take the correction back.", Action: takeBack(q, nil, []int{h.first, (h.last + 1) % n}),
+		What: words.F("%s of %s is uneven", capital(edgeName(q, h.first)), q.Name),
+		Much: words.F("one end %s lower than graded", show(math.Abs(by), l.p)),
+		Say:  words.F("The %s of %s hangs %s lower at one end, against the other, than it was graded to.", edgeName(q, h.first), q.Name, show(math.Abs(by), l.p)),
+		Help: words.T("Move the other end as far, or take the correction back."), Action: takeBack(q, nil, []int{h.first, (h.last + 1) % n}),
 	}
 }
 

@@ -1,10 +1,10 @@
 package check
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -86,16 +86,16 @@ func (l *looking) joins() Checked {
 			}
 		}
 	}
-	out.Title = "Joins over seams"
+	out.Title = words.T("Joins over seams")
 	switch {
 	case flat+bent == 0:
 		out.Title = ""
 	case flat == 0:
-		out.Say = fmt.Sprintf("%d bend as graded", bent)
+		out.Say = words.F("%d bend as graded", bent)
 	case bent == 0:
-		out.Say = fmt.Sprintf("flat within %s", degrees(worst))
+		out.Say = words.F("flat within %s", degrees(worst))
 	default:
-		out.Say = fmt.Sprintf("%d flat within %s, %d bend as graded", flat, degrees(worst), bent)
+		out.Say = words.F("%d flat within %s, %d bend as graded", flat, degrees(worst), bent)
 	}
 	return out
 }
@@ -143,11 +143,11 @@ func (l *looking) bends(k model.Link, e seamEnd, j join) Finding {
 	return Finding{
 		Code: "join", Piece: q.ID, Edge: q.Edges[edge].ID, Point: q.Points[point].ID, Link: k.ID, Look: true, By: j.bend,
 		Where: l.r.Pieces[at].Edges[point].Start(),
-		What:  fmt.Sprintf("%s bends over the %s", capital(edgeName(q, edge)), seam),
-		Much:  fmt.Sprintf("%s, %s in print", degrees(j.bend), degrees(j.printed)),
-		Say: fmt.Sprintf("The %s of %s bends by %s over the %s; the printed one by %s.",
+		What:  words.F("%s bends over the %s", capital(edgeName(q, edge)), seam),
+		Much:  words.F("%s, %s in print", degrees(j.bend), degrees(j.printed)),
+		Say: words.F("The %s of %s bends by %s over the %s; the printed one by %s.",
 			edgeName(q, edge), q.Name, inWords(j.bend), seam, inWords(j.printed)),
-		Help: "Drag the curve handle beside the corner until both sides run on.", Action: takeBack(q, []int{edge}, []int{point}),
+		Help: words.T("Drag the curve handle beside the corner until both sides run on."), Action: takeBack(q, []int{edge}, []int{point}),
 	}
 }
 
@@ -180,7 +180,7 @@ func whole(p model.Pattern, k model.Link) bool {
 }
 
 // degrees is an angle for a row: "4.2°".
-func degrees(d float64) string { return fmt.Sprintf("%.1f°", d) }
+func degrees(d float64) string { return words.Figure(d, 1) + "°" }
 
 // inWords is an angle for a sentence: "4.2 degrees".
-func inWords(d float64) string { return fmt.Sprintf("%.1f degrees", d) }
+func inWords(d float64) string { return words.F("%s degrees", words.Figure(d, 1)) }

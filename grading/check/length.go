@@ -1,12 +1,13 @@
 package check
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
+	"quarterstep/grading/length"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -28,7 +29,7 @@ func (l *looking) lengths() Checked {
 	if len(says) == 0 {
 		return out
 	}
-	out.Title, out.Say = "Length", strings.Join(says, ", ")
+	out.Title, out.Say = words.T("Length"), strings.Join(says, ", ")
 	seen := map[string]bool{}
 	for _, k := range l.p.Links {
 		f, ok := l.oneSided(k)
@@ -44,19 +45,18 @@ func (l *looking) lengths() Checked {
 // longerBy is "20 mm longer" or "20 mm shorter".
 func longerBy(by float64, p model.Pattern) string {
 	if by < 0 {
-		return show(-by, p) + " shorter"
+		return words.F("%s shorter", show(-by, p))
 	}
-	return show(by, p) + " longer"
+	return words.F("%s longer", show(by, p))
 }
 
 // at is where a lengthening is, inside a sentence: "above the waist", "at the
 // hem".
 func at(name string) string {
-	name = strings.ToLower(name)
-	if strings.HasPrefix(name, "above") || strings.HasPrefix(name, "below") {
-		return name
+	if where, ok := length.Where(name); ok {
+		return where
 	}
-	return "at the " + name
+	return words.F("at the %s", words.Small(name))
 }
 
 // oneSided finds a link of which one side is made longer by more than the other.
@@ -84,9 +84,11 @@ func (l *looking) oneSide(a, b int, here, there []grading.Put, seam model.Stretc
 	if i := slices.IndexFunc(here, func(x grading.Put) bool { return !hasPut(there, x.Length) }); i >= 0 {
 		more = here[i]
 	}
-	other := "is not"
+	longer, where := longerBy(total(here), l.p), at(more.Name)
+	what, say := words.F("%s is %s, %s is not", p.Name, longer, q.Name), words.F("%s is %s %s, %s is not.", p.Name, longer, where, q.Name)
 	if t := total(there); math.Abs(t) > lengthsAlike {
-		other = "only " + show(math.Abs(t), l.p)
+		only := show(math.Abs(t), l.p)
+		what, say = words.F("%s is %s, %s only %s", p.Name, longer, q.Name, only), words.F("%s is %s %s, %s only %s.", p.Name, longer, where, q.Name, only)
 	}
 	j := p.EdgeIndex(seam.Edges[0])
 	for _, e := range seam.Edges {
@@ -96,12 +98,10 @@ func (l *looking) oneSide(a, b int, here, there []grading.Put, seam model.Stretc
 	}
 	f := Finding{
 		Code: "length-one-sided", Piece: p.ID, Edge: p.Edges[j].ID, Where: middle(l.r.Pieces[a].Edges[j]), By: total(here) - total(there), Look: true,
-		What: fmt.Sprintf("%s is %s, %s %s", p.Name, longerBy(total(here), l.p), q.Name, other),
-		Much: at(more.Name),
-		Say:  fmt.Sprintf("%s is %s %s, %s %s.", p.Name, longerBy(total(here), l.p), at(more.Name), q.Name, other),
-		Help: fmt.Sprintf("Make %s as long, or take it back.", q.Name),
+		What: what, Much: where, Say: say,
+		Help: words.F("Make %s as long, or take it back.", q.Name),
 		Action: Action{
-			Do: EvenLength, Label: fmt.Sprintf("Make %s %s too", q.Name, longerBy(more.By, l.p)), Length: more.Length,
+			Do: EvenLength, Label: words.F("Make %s %s too", q.Name, longerBy(more.By, l.p)), Length: more.Length,
 		},
 	}
 	if more.Line == "" {
@@ -207,10 +207,10 @@ func (l *looking) partHem(q model.Piece, r grading.Piece) []Finding {
 			}
 			out = append(out, Finding{
 				Code: "uneven-hem", Piece: q.ID, Edge: q.Edges[j].ID, Point: q.Points[next].ID, Where: r.Edges[next].Start(), By: math.Abs(x.By), Look: true,
-				What: fmt.Sprintf("Hem of %s is uneven", q.Name), Much: fmt.Sprintf("a step of %s", show(math.Abs(x.By), l.p)),
-				Say:    fmt.Sprintf("The hem of %s is %s in one part only: the %s stays.", q.Name, longerBy(x.By, l.p), edgeName(q, map[bool]int{true: next, false: j}[moved[j]])),
-				Help:   "Move the hem all along.",
-				Action: Action{Do: EvenLength, Label: "Move the hem all along", Length: x.Length},
+				What: words.F("Hem of %s is uneven", q.Name), Much: words.F("a step of %s", show(math.Abs(x.By), l.p)),
+				Say:    words.F("The hem of %s is %s in one part only: the %s stays.", q.Name, longerBy(x.By, l.p), edgeName(q, map[bool]int{true: next, false: j}[moved[j]])),
+				Help:   words.T("Move the hem all along."),
+				Action: Action{Do: EvenLength, Label: words.T("Move the hem all along"), Length: x.Length},
 			})
 		}
 	}

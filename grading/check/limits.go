@@ -1,10 +1,10 @@
 package check
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -17,6 +17,17 @@ const (
 	Degrees Unit = "degrees"
 	Steps   Unit = "steps"
 )
+
+// Said is the unit in the language in use, after a figure.
+func (u Unit) Said() string {
+	switch u {
+	case Degrees:
+		return words.T("degrees")
+	case Steps:
+		return words.C("of a limit", "steps")
+	}
+	return string(u)
+}
 
 // Limit is how far a check lets something go before it asks her to look.
 type Limit struct {
@@ -40,86 +51,108 @@ const (
 	LimitGrain    = "grain"
 	LimitHem      = "hem"
 	LimitNotch    = "notches"
-	LimitDartLegs = "dart legs"
+	LimitDartLegs = "dart legs" // words: none
 	LimitFar      = "far"
 )
 
 const sixteenth = 25.4 / 16
 
-var limits = []Limit{
+// usual is a limit before the language is known.
+type usual struct {
+	name          string
+	title         words.Text
+	unit          Unit
+	usual, most   float64
+	status, where words.Text
+}
+
+func (u usual) said() Limit {
+	return Limit{u.name, u.title.String(), u.unit, u.usual, u.most, u.status.String(), u.where.String()}
+}
+
+var limits = []usual{
 	{
-		LimitSeams, "Seams may differ by", MM, sixteenth, 50, "published, seen in a stored copy",
-		"Threads no. 200, 2018: its author trues to 1/16 in, many sewers to 1/8 in, a maker of patterns to 0.03 in.",
+		LimitSeams, words.Text("Seams may differ by"), MM, sixteenth, 50, words.Text("published, seen in a stored copy"),
+		words.Text("Threads no. 200, 2018: its author trues to 1/16 in, many sewers to 1/8 in, a maker of patterns to 0.03 in."),
 	},
 	{
-		LimitNotch, "Notches may miss each other by", MM, 2 * sixteenth, 50, "published for seams, seen in a stored copy",
-		"Threads no. 200, 2018: many sewers true to 1/8 in; taken over from seams to the notches on them.",
+		LimitNotch, words.Text("Notches may miss each other by"), MM, 2 * sixteenth, 50, words.Text("published for seams, seen in a stored copy"),
+		words.Text("Threads no. 200, 2018: many sewers true to 1/8 in; taken over from seams to the notches on them."),
 	},
 	{
-		LimitEase, "Girths may lose ease by", MM, 10, 200, "common practice",
-		"Of the whole girth: less than half the smallest step of a size chart.",
+		LimitEase, words.Text("Girths may lose ease by"), MM, 10, 200, words.Text("common practice"),
+		words.Text("Of the whole girth: less than half the smallest step of a size chart."),
 	},
 	{
-		LimitKink, "Lines may turn at a smooth point by", Degrees, 5, 90, "our own choice",
-		"More than the printed sizes do: what the eye sees in a line, by our own trial.",
+		LimitKink, words.Text("Lines may turn at a smooth point by"), Degrees, 5, 90, words.Text("our own choice"),
+		words.Text("More than the printed sizes do: what the eye sees in a line, by our own trial."),
 	},
 	{
-		LimitJoin, "Edges may bend over a seam by", Degrees, 6, 90, "rule common practice, figure our own choice",
-		"The two sides of a join sum to 180 degrees; the figure is just more than clean drafts show five steps out.",
+		LimitJoin, words.Text("Edges may bend over a seam by"), Degrees, 6, 90, words.Text("rule common practice, figure our own choice"),
+		words.Text("The two sides of a join sum to 180 degrees; the figure is just more than clean drafts show five steps out."),
 	},
 	{
-		LimitSquare, "Corners may be off square by", Degrees, 2.5, 45, "rule common practice, figure our own choice",
-		"Necklines and hems are square to the centre; unfolded, the line bends by twice this.",
+		LimitSquare, words.Text("Corners may be off square by"), Degrees, 2.5, 45, words.Text("rule common practice, figure our own choice"),
+		words.Text("Necklines and hems are square to the centre; unfolded, the line bends by twice this."),
 	},
 	{
-		LimitCentre, "Folds and centre lines may move by", MM, sixteenth, 50, "rule common practice, figure our own choice",
-		"A fold or centre line stays where it is; the figure is that of a seam.",
+		LimitCentre, words.Text("Folds and centre lines may move by"), MM, sixteenth, 50, words.Text("rule common practice, figure our own choice"),
+		words.Text("A fold or centre line stays where it is; the figure is that of a seam."),
 	},
 	{
-		LimitGrain, "The grain may turn by", Degrees, 0.5, 45, "rule common practice, figure our own choice",
-		"The grain stays parallel from size to size; half a degree is 5 mm over 60 cm.",
+		LimitGrain, words.Text("The grain may turn by"), Degrees, 0.5, 45, words.Text("rule common practice, figure our own choice"),
+		words.Text("The grain stays parallel from size to size; half a degree is 5 mm over 60 cm."),
 	},
 	{
-		LimitHem, "Hems may be uneven by", MM, 4 * sixteenth, 50, "common practice",
-		"A hem 1/4 in higher at one end shows when it hangs.",
+		LimitHem, words.Text("Hems may be uneven by"), MM, 4 * sixteenth, 50, words.Text("common practice"),
+		words.Text("A hem 1/4 in higher at one end shows when it hangs."),
 	},
 	{
-		LimitDartLegs, "Dart legs may differ by", MM, sixteenth, 50, "rule common practice, figure that of seams",
-		"The legs of a dart are sewn to each other, as seams are.",
+		LimitDartLegs, words.Text("Dart legs may differ by"), MM, sixteenth, 50, words.Text("rule common practice, figure that of seams"),
+		words.Text("The legs of a dart are sewn to each other, as seams are."),
 	},
 	{
-		LimitFar, "Sizes are taken on trust for", Steps, 3, 20, "common practice",
-		"Past the print a neck and shoulders no longer grow like girths: sew a toile.",
+		LimitFar, words.Text("Sizes are taken on trust for"), Steps, 3, 20, words.Text("common practice"),
+		words.Text("Past the print a neck and shoulders no longer grow like girths: sew a toile."),
 	},
 }
 
 // Limits lists every limit that can be set, in the order they are shown.
-func Limits() []Limit { return slices.Clone(limits) }
+func Limits() []Limit {
+	out := make([]Limit, len(limits))
+	for i, u := range limits {
+		out[i] = u.said()
+	}
+	return out
+}
 
 // LimitNamed is the limit of that name; false when there is none.
 func LimitNamed(name string) (Limit, bool) {
-	i := slices.IndexFunc(limits, func(l Limit) bool { return l.Name == name })
+	i := slices.IndexFunc(limits, func(u usual) bool { return u.name == name })
 	if i < 0 {
 		return Limit{}, false
 	}
-	return limits[i], true
+	return limits[i].said(), true
 }
 
 // LimitOf is how far p lets the limit of that name go, in the limit's unit:
 // what the sewist set, else what is usual. A name that is none's is 0.
 func LimitOf(p model.Pattern, name string) float64 {
-	l, _ := LimitNamed(name)
 	if v, ok := p.Limits[name]; ok {
 		return v
 	}
-	return l.Default
+	i := slices.IndexFunc(limits, func(u usual) bool { return u.name == name })
+	if i < 0 {
+		return 0
+	}
+	return limits[i].usual
 }
 
 // Allows reports in plain words why the limit cannot be set to v, in its unit;
 // nil when it can.
 func (l Limit) Allows(v float64) error {
 	if math.IsNaN(v) || v < 0 || v > l.Most {
-		return fmt.Errorf("%q goes from 0 to %g %s", l.Title, l.Most, l.Unit)
+		return words.Errorf("%q goes from 0 to %s %s", l.Title, words.Digits(l.Most, 6), l.Unit.Said())
 	}
 	return nil
 }

@@ -1,9 +1,9 @@
 package check
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -13,14 +13,14 @@ func edgeName(q model.Piece, j int) string {
 	if n := q.Edges[j].Name; n != "" {
 		return n
 	}
-	return fmt.Sprintf("edge %d", j+1)
+	return words.F("edge %d", j+1)
 }
 
 func pointName(q model.Piece, k int) string {
 	if n := q.Points[k].Name; n != "" {
 		return n
 	}
-	return "start of the " + edgeName(q, k)
+	return words.F("start of the %s", edgeName(q, k))
 }
 
 // crossing finds where the new outline runs across itself.
@@ -29,9 +29,9 @@ func crossing(q model.Piece, r grading.Piece) []Finding {
 	for _, c := range geom.SelfCrossings(r.Outline(), lineTol) {
 		out = append(out, Finding{
 			Code: "crosses-itself", Piece: q.ID, Where: c.At, Look: true,
-			What: fmt.Sprintf("Outline of %s crosses itself", q.Name),
-			Say:  fmt.Sprintf("The outline of %s crosses itself.", q.Name),
-			Help: "Choose a size nearer the printed ones, or move the points apart.",
+			What: words.F("Outline of %s crosses itself", q.Name),
+			Say:  words.F("The outline of %s crosses itself.", q.Name),
+			Help: words.T("Choose a size nearer the printed ones, or move the points apart."),
 		})
 	}
 	return out
@@ -50,10 +50,10 @@ func lostEdges(q model.Piece, r grading.Piece) []Finding {
 		}
 		out = append(out, Finding{
 			Code: "edge-lost", Piece: q.ID, Edge: q.Edges[j].ID, Where: e.Start(), By: l, Look: true,
-			What: fmt.Sprintf("%s of %s is nearly gone", capital(edgeName(q, j)), q.Name),
-			Much: fmt.Sprintf("only %.1f mm long", l),
-			Say:  fmt.Sprintf("The %s of %s is only %.1f mm long.", edgeName(q, j), q.Name, l),
-			Help: "Choose a size nearer the printed ones.",
+			What: words.F("%s of %s is nearly gone", capital(edgeName(q, j)), q.Name),
+			Much: words.F("only %s mm long", words.Figure(l, 1)),
+			Say:  words.F("The %s of %s is only %s mm long.", edgeName(q, j), q.Name, words.Figure(l, 1)),
+			Help: words.T("Choose a size nearer the printed ones."),
 		})
 	}
 	return out
@@ -71,10 +71,10 @@ func turnedEdges(q model.Piece, r grading.Piece) []Finding {
 		}
 		out = append(out, Finding{
 			Code: "edge-turned", Piece: q.ID, Edge: q.Edges[j].ID, Where: middle(e), By: now.Len(), Look: true,
-			What: fmt.Sprintf("%s of %s is turned about", capital(edgeName(q, j)), q.Name),
-			Much: "its ends have changed places",
-			Say:  fmt.Sprintf("The ends of the %s of %s have changed places.", edgeName(q, j), q.Name),
-			Help: "Choose a size nearer the printed ones, or move the points back.", Action: takeBack(q, []int{j}, []int{j, (j + 1) % len(q.Points)}),
+			What: words.F("%s of %s is turned about", capital(edgeName(q, j)), q.Name),
+			Much: words.T("its ends have changed places"),
+			Say:  words.F("The ends of the %s of %s have changed places.", edgeName(q, j), q.Name),
+			Help: words.T("Choose a size nearer the printed ones, or move the points back."), Action: takeBack(q, []int{j}, []int{j, (j + 1) % len(q.Points)}),
 		})
 	}
 	return out
@@ -98,10 +98,10 @@ func kinks(q model.Piece, r grading.Piece, limit float64) []Finding {
 			out = append(out, Finding{
 				Code: "kink", Piece: q.ID, Edge: q.Edges[k].ID, Point: g.ID, Where: r.Edges[k].Start(), Look: true,
 				By:   turn,
-				What: fmt.Sprintf("%s of %s has a kink", capital(edgeName(q, k)), q.Name),
-				Much: fmt.Sprintf("%.0f° at the %s", turn, pointName(q, k)),
-				Say:  fmt.Sprintf("The line of %s has a kink of %.0f degrees between %s and %s.", q.Name, turn, edgeName(q, before), edgeName(q, k)),
-				Help: "Drag the curve handles beside it into one line.", Action: Action{Do: RunSmooth, Label: "Run it smoothly", Piece: q.ID, Points: []string{g.ID}},
+				What: words.F("%s of %s has a kink", capital(edgeName(q, k)), q.Name),
+				Much: words.F("%.0f° at the %s", turn, pointName(q, k)),
+				Say:  words.F("The line of %s has a kink of %.0f degrees between %s and %s.", q.Name, turn, edgeName(q, before), edgeName(q, k)),
+				Help: words.T("Drag the curve handles beside it into one line."), Action: Action{Do: RunSmooth, Label: words.T("Run it smoothly"), Piece: q.ID, Points: []string{g.ID}},
 			})
 		}
 	}
@@ -148,10 +148,10 @@ func newBends(q model.Piece, r grading.Piece, most []int) []Finding {
 		if got := bends(e); got > most[j] {
 			out = append(out, Finding{
 				Code: "new-bend", Piece: q.ID, Edge: q.Edges[j].ID, Where: middle(e), Look: true,
-				What: fmt.Sprintf("%s of %s has a new bend", capital(edgeName(q, j)), q.Name),
-				Much: "no printed size has it",
-				Say:  fmt.Sprintf("The %s of %s has a bend that no printed size has.", edgeName(q, j), q.Name),
-				Help: "Look at it up close and drag its curve handles.", Action: takeBack(q, []int{j}, nil),
+				What: words.F("%s of %s has a new bend", capital(edgeName(q, j)), q.Name),
+				Much: words.T("no printed size has it"),
+				Say:  words.F("The %s of %s has a bend that no printed size has.", edgeName(q, j), q.Name),
+				Help: words.T("Look at it up close and drag its curve handles."), Action: takeBack(q, []int{j}, nil),
 			})
 		}
 	}
@@ -215,10 +215,10 @@ func crossesPrint(p model.Pattern, q model.Piece, r grading.Piece) []Finding {
 		}
 		out = append(out, Finding{
 			Code: "crosses-print", Piece: q.ID, Edge: q.Edges[j].ID, Where: at, Look: true,
-			What: fmt.Sprintf("%s of %s crosses the print", capital(edgeName(q, j)), q.Name),
-			Much: fmt.Sprintf("the line of size %s", near.Size),
-			Say:  fmt.Sprintf("The new %s of %s crosses the printed line of size %s.", edgeName(q, j), q.Name, near.Size),
-			Help: "Look whether the curve still does what the printed ones do.", Action: takeBack(q, []int{j}, []int{j, (j + 1) % len(q.Points)}),
+			What: words.F("%s of %s crosses the print", capital(edgeName(q, j)), q.Name),
+			Much: words.F("the line of size %s", near.Size),
+			Say:  words.F("The new %s of %s crosses the printed line of size %s.", edgeName(q, j), q.Name, near.Size),
+			Help: words.T("Look whether the curve still does what the printed ones do."), Action: takeBack(q, []int{j}, []int{j, (j + 1) % len(q.Points)}),
 		})
 	}
 	return out

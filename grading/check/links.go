@@ -1,8 +1,7 @@
 package check
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -23,7 +22,7 @@ func links(p model.Pattern, r grading.Result, lines *stitching) []Finding {
 		}
 		a, b, ok := ends(p, l)
 		if !ok {
-			out = append(out, brokenLink(l.ID, "names a piece or an edge that is not there"))
+			out = append(out, brokenLink(l.ID, words.T("names a piece or an edge that is not there")))
 			continue
 		}
 		if l.Kind != model.SameLine {
@@ -39,9 +38,9 @@ func links(p model.Pattern, r grading.Result, lines *stitching) []Finding {
 
 func brokenLink(link, why string) Finding {
 	return Finding{
-		Code: "link", Link: link, Look: true, What: "A link cannot be kept", Much: why,
-		Say: fmt.Sprintf("A link %s.", why), Help: "Take the link off, or link the edges anew.",
-		Action: Action{Do: Unlink, Label: "Take the link off", Link: link},
+		Code: "link", Link: link, Look: true, What: words.T("A link cannot be kept"), Much: why,
+		Say: words.F("A link %s.", why), Help: words.T("Take the link off, or link the edges anew."),
+		Action: Action{Do: Unlink, Label: words.T("Take the link off"), Link: link},
 	}
 }
 
@@ -87,11 +86,11 @@ func (s *stitching) follower(l model.Link, a, b int) (Finding, bool) {
 	}
 	return Finding{
 		Code: "follower", Piece: l.Follow.Piece, Edge: l.Follow.Edges[0], Where: where, By: off, Look: true,
-		What: fmt.Sprintf("%s of %s is off its line", capital(stretchName(s.p.Pieces[b], l.Follow)), s.p.Pieces[b].Name),
-		Much: fmt.Sprintf("up to %.2g mm", off),
-		Say: fmt.Sprintf("The %s of %s lies up to %.2g mm off the %s of %s that it follows.",
-			stretchName(s.p.Pieces[b], l.Follow), s.p.Pieces[b].Name, off, stretchName(s.p.Pieces[a], l.Lead), s.p.Pieces[a].Name),
-		Help: "Take the correction off the follower, or take the link off.",
+		What: words.F("%s of %s is off its line", capital(stretchName(s.p.Pieces[b], l.Follow)), s.p.Pieces[b].Name),
+		Much: words.F("up to %s mm", words.Digits(off, 2)),
+		Say: words.F("The %s of %s lies up to %s mm off the %s of %s that it follows.",
+			stretchName(s.p.Pieces[b], l.Follow), s.p.Pieces[b].Name, words.Digits(off, 2), stretchName(s.p.Pieces[a], l.Lead), s.p.Pieces[a].Name),
+		Help: words.T("Take the correction off the follower, or take the link off."),
 	}, true
 }
 

@@ -3,6 +3,7 @@ package check
 import (
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -16,6 +17,7 @@ type remembered struct {
 	chart *model.ChartSize
 	place float64
 	unit  model.Unit
+	said  string // the language it was said in
 
 	sewn  *stitched // its stitching line, once asked for
 	found map[asked][]Finding
@@ -32,7 +34,7 @@ type asked struct {
 func (c *Checker) recall(p model.Pattern, r grading.Result) []*remembered {
 	next, out := make(map[string]*remembered, len(p.Pieces)), make([]*remembered, len(p.Pieces))
 	for i, q := range p.Pieces {
-		now := &remembered{piece: q, line: r.Pieces[i], place: p.Target.Place, unit: p.Unit, found: map[asked][]Finding{}}
+		now := &remembered{piece: q, line: r.Pieces[i], place: p.Target.Place, unit: p.Unit, said: words.Now(), found: map[asked][]Finding{}}
 		if len(p.Chart.Sizes) > 0 {
 			now.chart = &p.Chart.Sizes[0]
 		}
@@ -48,7 +50,7 @@ func (c *Checker) recall(p model.Pattern, r grading.Result) []*remembered {
 // same reports that a and b are one piece with one line and one target: edits
 // replace slices and never write into them, but each grading draws anew.
 func (a *remembered) same(b *remembered) bool {
-	return a.chart == b.chart && a.place == b.place && a.unit == b.unit && a.piece.Name == b.piece.Name &&
+	return a.chart == b.chart && a.place == b.place && a.unit == b.unit && a.said == b.said && a.piece.Name == b.piece.Name &&
 		samePaper(a.piece, b.piece) && sameHand(a.piece.Hand, b.piece.Hand) && a.line.Printed == b.line.Printed &&
 		slices.EqualFunc(a.line.Edges, b.line.Edges, slices.Equal[geom.Path])
 }

@@ -1,10 +1,10 @@
 package check
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading/seam"
 	"quarterstep/model"
 )
@@ -47,9 +47,9 @@ func (l *looking) notches() Checked {
 		out.Findings = append(append(out.Findings, found...), l.strayInPrint(k, w, pr)...)
 	}
 	if any {
-		out.Title, out.Say = "Notches", "meet"
+		out.Title, out.Say = words.T("Notches"), words.C("of notches", "meet")
 		if show(worst, l.p) != show(0, l.p) {
-			out.Say = "meet within " + show(worst, l.p)
+			out.Say = words.F("meet within %s", show(worst, l.p))
 		}
 	}
 	return out
@@ -130,7 +130,7 @@ func (l *looking) missedNow(k model.Link, w seam.Walk) (float64, []Finding) {
 		}
 		worst = math.Max(worst, math.Abs(off))
 		if math.Abs(off) > l.limit(LimitNotch) {
-			out = append(out, l.notchOff(k, meets[i].Follow, off, "", ""))
+			out = append(out, l.notchOff(k, meets[i].Follow, off, ""))
 		}
 	}
 	return worst, out
@@ -178,31 +178,33 @@ func (l *looking) strayInPrint(k model.Link, w seam.Walk, pr seamPrint) []Findin
 		usual := slices.Sorted(slices.Values(all))[len(all)/2]
 		for s, size := range pr.sizes {
 			if off := all[s] - usual; math.Abs(off) > l.limit(LimitNotch) {
-				out = append(out, l.notchOff(k, meets[n].Follow, off, " in size "+size, " as in the other sizes"))
+				out = append(out, l.notchOff(k, meets[n].Follow, off, size))
 			}
 		}
 	}
 	return out
 }
 
-// notchOff words a notch that lies off its mate by off mm; in names a printed
-// size and like what it is compared with.
-func (l *looking) notchOff(k model.Link, m seam.Mark, off float64, in, like string) Finding {
+// notchOff words a notch that lies off its mate by off mm, in a printed size where
+// one is named, against the other sizes.
+func (l *looking) notchOff(k model.Link, m seam.Mark, off float64, size string) Finding {
 	i := l.p.PieceIndex(m.Piece)
 	q := l.p.Pieces[i]
 	n := q.Notches[m.Index]
-	name := "single notch"
+	name, edge, by := words.C("after the", "single notch"), edgeName(q, q.EdgeIndex(n.Edge)), show(math.Abs(off), l.p)
 	if n.Double {
-		name = "double notch"
+		name = words.C("after the", "double notch")
 	}
-	edge := edgeName(q, q.EdgeIndex(n.Edge))
+	much, say := words.F("by %s", by), words.F("The %s on the %s of %s lies %s off, so that it does not meet its mate.", name, edge, q.Name, by)
+	if size != "" {
+		much = words.F("by %s in size %s", by, size)
+		say = words.F("The %s on the %s of %s lies %s off in size %s, so that it does not meet its mate as in the other sizes.", name, edge, q.Name, by, size)
+	}
 	return Finding{
 		Code: "notch", Piece: q.ID, Edge: n.Edge, Link: k.ID, Where: l.r.Pieces[i].Notches[m.Index].At, By: off, Look: true,
-		What: fmt.Sprintf("Notches of the %s miss", stretchTitle(l.p, k)),
-		Much: fmt.Sprintf("by %s%s", show(math.Abs(off), l.p), in),
-		Say: fmt.Sprintf("The %s on the %s of %s lies %s off%s, so that it does not meet its mate%s.",
-			name, edge, q.Name, show(math.Abs(off), l.p), in, like),
-		Help: "Look where the notches are marked on both lines.",
+		What: words.F("Notches of the %s miss", stretchTitle(l.p, k)),
+		Much: much, Say: say,
+		Help: words.T("Look where the notches are marked on both lines."),
 	}
 }
 

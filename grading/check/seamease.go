@@ -1,12 +1,13 @@
 package check
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
+	"quarterstep/model/glossary"
 )
 
 // offSeam finds a seam whose ease, on the stitching line, is not what is wanted:
@@ -18,24 +19,20 @@ func (l *looking) offSeam(k model.Link, s grading.Seam) []Finding {
 	}
 	i, a := l.p.PieceIndex(k.Follow.Piece), l.p.PieceIndex(k.Lead.Piece)
 	q, lead := l.p.Pieces[i], l.p.Pieces[a]
-	word := "longer"
-	if off < 0 {
-		word = "shorter"
-	}
 	f := Finding{
 		Code: "seam", Piece: q.ID, Edge: k.Follow.Edges[0], Link: k.ID, By: off, Look: true,
 		Where: middle(l.r.Pieces[i].Edges[q.EdgeIndex(k.Follow.Edges[0])]),
 		What:  l.seamWhat(k, s), Much: l.seamMuch(k, s),
-		Say: fmt.Sprintf("The %s of %s is %s %s than it should be to meet the %s of %s.",
-			stretchName(q, k.Follow), q.Name, show(math.Abs(off), l.p), word, stretchName(lead, k.Lead), lead.Name),
-		Help: "Correct one of the two lines, or ease it in if the cloth lets you.",
+		Say: pick(off > 0, words.T("The %s of %s is %s longer than it should be to meet the %s of %s."), words.T("The %s of %s is %s shorter than it should be to meet the %s of %s."),
+			stretchName(q, k.Follow), q.Name, show(math.Abs(off), l.p), stretchName(lead, k.Lead), lead.Name),
+		Help: words.T("Correct one of the two lines, or ease it in if the cloth lets you."),
 	}
 	if s.Why != "" {
-		f.Help = fmt.Sprintf("It was to give way, but %s.", strings.TrimSuffix(s.Why, "."))
+		f.Help = words.F("It was to give way, but %s.", strings.TrimSuffix(s.Why, "."))
 		return []Finding{f}
 	}
 	if back := takeBackAlong(q, k.Follow); back.Do == TakeBack {
-		f.Help, f.Action = "Take the correction back, or correct the other line as well.", back
+		f.Help, f.Action = words.T("Take the correction back, or correct the other line as well."), back
 		return []Finding{f}
 	}
 	if all := grading.Remedies(l.p, l.r, k); k.Refit == model.NoRefit && len(all) > 0 {
@@ -52,20 +49,20 @@ func eased(k model.Link, s grading.Seam) bool { return k.Room > 0 || s.Wanted.Hi
 // seamWhat is "Cap is too full", "Side seam of Front is too long".
 func (l *looking) seamWhat(k model.Link, s grading.Seam) string {
 	q := l.p.Pieces[l.p.PieceIndex(k.Follow.Piece)]
-	subject, title := q.Name, stretchTitle(l.p, k)
+	subject := q.Name
+	title, shared := sharedTitle(l.p, k)
 	switch {
-	case strings.Contains(stretchName(q, k.Follow), "cap"):
-		subject = "Cap"
+	case strings.Contains(glossary.English(stretchName(q, k.Follow)), "cap"):
+		subject = words.T("Cap")
 	case k.Lead.Piece == q.ID:
 		subject = capital(stretchName(q, k.Follow))
-	case !strings.Contains(title, " on the "):
-		subject = fmt.Sprintf("%s of %s", capital(title), q.Name)
+	case shared:
+		subject = words.F("%s of %s", capital(title), q.Name)
 	}
-	word := map[bool]string{true: "long", false: "short"}[s.Off() > 0]
 	if eased(k, s) {
-		word = map[bool]string{true: "full", false: "tight"}[s.Off() > 0]
+		return pick(s.Off() > 0, words.T("%s is too full"), words.T("%s is too tight"), subject)
 	}
-	return fmt.Sprintf("%s is too %s", subject, word)
+	return pick(s.Off() > 0, words.T("%s is too long"), words.T("%s is too short"), subject)
 }
 
 // seamMuch is "29 mm of ease, 25 mm at most wanted", "9 mm longer than the hem of
@@ -73,21 +70,17 @@ func (l *looking) seamWhat(k model.Link, s grading.Seam) string {
 func (l *looking) seamMuch(k model.Link, s grading.Seam) string {
 	switch {
 	case eased(k, s) && s.Off() > 0:
-		return fmt.Sprintf("%s of ease, %s at most wanted", show(s.Ease(), l.p), show(s.Wanted.High, l.p))
+		return words.F("%s of ease, %s at most wanted", show(s.Ease(), l.p), show(s.Wanted.High, l.p))
 	case eased(k, s):
-		return fmt.Sprintf("%s of ease, %s at least wanted", show(s.Ease(), l.p), show(s.Wanted.Low, l.p))
-	}
-	word := "longer"
-	if s.Off() < 0 {
-		word = "shorter"
+		return words.F("%s of ease, %s at least wanted", show(s.Ease(), l.p), show(s.Wanted.Low, l.p))
 	}
 	lead := l.p.Pieces[l.p.PieceIndex(k.Lead.Piece)]
-	than := fmt.Sprintf("the %s of %s", stretchName(lead, k.Lead), lead.Name)
-	if k.Lead.Piece == k.Follow.Piece {
-		than = "the " + stretchName(lead, k.Lead)
+	by, than := show(math.Abs(s.Off()), l.p), stretchName(lead, k.Lead)
+	switch {
+	case math.Abs(s.Wanted.High) > l.limit(LimitSeams):
+		return pick(s.Off() < 0, words.T("%s shorter than it should be"), words.T("%s longer than it should be"), by)
+	case k.Lead.Piece == k.Follow.Piece:
+		return pick(s.Off() < 0, words.T("%s shorter than the %s"), words.T("%s longer than the %s"), by, than)
 	}
-	if math.Abs(s.Wanted.High) > l.limit(LimitSeams) {
-		than = "it should be"
-	}
-	return fmt.Sprintf("%s %s than %s", show(math.Abs(s.Off()), l.p), word, than)
+	return pick(s.Off() < 0, words.T("%s shorter than the %s of %s"), words.T("%s longer than the %s of %s"), by, than, lead.Name)
 }

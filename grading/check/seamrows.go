@@ -6,8 +6,10 @@ import (
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
+	"quarterstep/model/glossary"
 	"quarterstep/model/measure"
 )
 
@@ -28,7 +30,7 @@ func (l *looking) seams() []Checked {
 		}
 		if k.Kind == model.SameLine {
 			follow.Findings = append(follow.Findings, found...)
-			follow.Title = "Lines that follow"
+			follow.Title = words.T("Lines that follow")
 			if len(found) == 0 && !l.brokenLink(k) {
 				kept++
 			}
@@ -39,7 +41,7 @@ func (l *looking) seams() []Checked {
 		}
 		rows = addRow(rows, l.seamRow(k, found))
 	}
-	follow.Say = fmt.Sprintf("%d on their leaders' lines", kept)
+	follow.Say = words.F("%d on their leaders' lines", kept)
 	var out []Checked
 	for _, r := range rows {
 		out = append(out, Checked{"link", r.link, capital(r.title), r.say(l.p), r.findings})
@@ -62,7 +64,7 @@ type seamRow struct {
 }
 
 func (l *looking) seamRow(k model.Link, found []Finding) seamRow {
-	row := seamRow{link: k.ID, title: "link", findings: found}
+	row := seamRow{link: k.ID, title: words.T("link"), findings: found}
 	if !whole(l.p, k) {
 		return row
 	}
@@ -103,34 +105,32 @@ func addRow(rows []seamRow, add seamRow) []seamRow {
 // meant to be.
 func (r seamRow) say(p model.Pattern) string {
 	if !r.measured {
-		return "waits for the outline"
+		return words.T("waits for the outline")
 	}
 	ease := r.follow - r.lead
-	meant := "as printed"
-	if r.asWanted {
-		meant = "as wanted"
-	}
 	switch {
 	case r.most > r.least:
-		return fmt.Sprintf("%s of ease, %s to %s wanted", show(ease, p), show(r.least, p), show(r.most, p))
+		return words.F("%s of ease, %s to %s wanted", show(ease, p), show(r.least, p), show(r.most, p))
 	case math.Abs(r.least) <= sixteenth:
 		return exactly(p, r.leadName, r.lead, r.followName, r.follow)
-	case ease < 0:
-		return fmt.Sprintf("%s %s longer, %s", r.leadName, show(-ease, p), meant)
 	}
-	return fmt.Sprintf("%s %s longer, %s", r.followName, show(ease, p), meant)
+	longer := r.followName
+	if ease < 0 {
+		longer = r.leadName
+	}
+	return pick(r.asWanted, words.T("%s %s longer, as wanted"), words.T("%s %s longer, as printed"), longer, show(math.Abs(ease), p))
 }
 
 // exactly is two lengths so close that tenths of a millimetre count.
 func exactly(p model.Pattern, nameA string, a float64, nameB string, b float64) string {
 	shownA, shownB := measure.FormatMM(a, p.Unit), measure.FormatMM(b, p.Unit)
 	if shownA == shownB {
-		return "both " + shownA
+		return words.F("both %s", shownA)
 	}
 	if p.Unit == model.Inches {
 		return fmt.Sprintf("%s %s, %s %s", nameA, shownA, nameB, shownB)
 	}
-	return fmt.Sprintf("%s %.1f, %s %.1f mm", nameA, a, nameB, b)
+	return fmt.Sprintf("%s %s, %s %s mm", nameA, words.Figure(a, 1), nameB, words.Figure(b, 1))
 }
 
 // sides is what the two sides of a seam are called: by their pieces, or within
@@ -147,6 +147,13 @@ func sides(p model.Pattern, k model.Link) (lead, follow string) {
 // stretchTitle is what a seam is called: by the words all its edges share, as
 // in "sleeve seam", else by its follower and what that is sewn to.
 func stretchTitle(p model.Pattern, k model.Link) string {
+	title, _ := sharedTitle(p, k)
+	return title
+}
+
+// sharedTitle is stretchTitle; shared is false where it names one piece on an
+// edge of another.
+func sharedTitle(p model.Pattern, k model.Link) (title string, shared bool) {
 	var names [][]string
 	for _, s := range append(k.Leads(), k.Follow) {
 		q := p.Pieces[p.PieceIndex(s.Piece)]
@@ -154,17 +161,17 @@ func stretchTitle(p model.Pattern, k model.Link) string {
 			names = append(names, strings.Fields(edgeName(q, q.EdgeIndex(id))))
 		}
 	}
-	if shared := sharedStart(names); shared != "" {
-		if !strings.Contains(shared, "seam") {
-			shared += " seam"
+	if name := sharedStart(names); name != "" {
+		if !strings.Contains(glossary.English(name), "seam") {
+			name = words.F("%s seam", name)
 		}
-		return shared
+		return name, true
 	}
 	lead, follow := p.Pieces[p.PieceIndex(k.Lead.Piece)], p.Pieces[p.PieceIndex(k.Follow.Piece)]
 	if lead.ID == follow.ID {
-		return stretchName(follow, k.Follow)
+		return stretchName(follow, k.Follow), true
 	}
-	return fmt.Sprintf("%s on the %s", follow.Name, stretchName(lead, k.Lead))
+	return words.F("%s on the %s", follow.Name, stretchName(lead, k.Lead)), false
 }
 
 // sharedStart is the words all names start with, or else end with.

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/measure"
@@ -22,16 +23,16 @@ func shortfall(p model.Pattern, r grading.Result) []Finding {
 			continue
 		}
 		f := Finding{Code: "by-steps", Measure: s.Measure, By: by, Look: p.Target.Method == model.BySteps, Action: easeAction(p.Target)}
-		f.What = fmt.Sprintf("%s is too %s by steps", capital(string(s.Measure)), tight(by))
+		f.What = pick(by > 0, words.T("%s is too tight by steps"), words.T("%s is too wide by steps"), capital(s.Measure.Said()))
 		f.Much = fmt.Sprintf("%s %s", show(math.Abs(by), p), wantedFor(p, s.Measure, r.Size))
 		if by > 0 {
-			f.Say = fmt.Sprintf("By steps the %s is %s too tight %s: the chart's steps grow past size %s.", s.Measure, show(by, p), wantedFor(p, s.Measure, r.Size), s.From)
+			f.Say = words.F("By steps the %s is %s too tight %s: the chart's steps grow past size %s.", s.Measure.Said(), show(by, p), wantedFor(p, s.Measure, r.Size), s.From)
 		} else {
-			f.Say = fmt.Sprintf("By steps the %s is %s too wide %s: the chart's steps shrink past size %s.", s.Measure, show(-by, p), wantedFor(p, s.Measure, r.Size), s.From)
+			f.Say = words.F("By steps the %s is %s too wide %s: the chart's steps shrink past size %s.", s.Measure.Said(), show(-by, p), wantedFor(p, s.Measure, r.Size), s.From)
 		}
-		f.Help = "Grade by chart."
+		f.Help = words.T("Grade by chart.")
 		if !f.Look {
-			f.Help = "The line goes by chart, so this is taken care of."
+			f.Help = words.T("The line goes by chart, so this is taken care of.")
 		}
 		out = append(out, f)
 	}
@@ -41,9 +42,9 @@ func shortfall(p model.Pattern, r grading.Result) []Finding {
 // wantedFor says what measure m is wanted for: a size, or the wearer's own.
 func wantedFor(p model.Pattern, m model.Measure, size string) string {
 	if own, ok := p.Target.Body[m]; ok {
-		return "for her own " + measure.FormatPlace(own, p.Unit)
+		return words.F("for her own %s", measure.FormatPlace(own, p.Unit))
 	}
-	return "in size " + size
+	return words.F("in size %s", size)
 }
 
 // wanted is the lowest and the highest place of the chart that anything is
@@ -76,9 +77,9 @@ func (l *looking) reach() Checked {
 	switch {
 	case !any:
 	case past <= 0:
-		out.Title, out.Say = "Reach", "within the printed sizes"
+		out.Title, out.Say = words.T("Reach"), words.T("within the printed sizes")
 	default:
-		out.Title, out.Say = "Reach", fmt.Sprintf("%s past the printed sizes", steps(past))
+		out.Title, out.Say = words.T("Reach"), words.F("%s past the printed sizes", steps(past))
 	}
 	return out
 }
@@ -86,9 +87,9 @@ func (l *looking) reach() Checked {
 // steps is "1 step", "2.5 steps".
 func steps(n float64) string {
 	if n == 1 {
-		return "1 step"
+		return words.T("1 step")
 	}
-	return fmt.Sprintf("%.3g steps", n)
+	return words.F("%s steps", words.Digits(n, 3))
 }
 
 // reach says how far the pattern goes past its printed sizes, once for all
@@ -97,7 +98,7 @@ func reach(p model.Pattern, r grading.Result) []Finding {
 	var out []Finding
 	lowest, highest := wanted(p)
 	most := LimitOf(p, LimitFar)
-	far := Finding{Code: "far", Look: true, What: "Far past the printed sizes", Help: "Sew a toile, and look at neckline and shoulder first."}
+	far := Finding{Code: "far", Look: true, What: words.T("Far past the printed sizes"), Help: words.T("Sew a toile, and look at neckline and shoulder first.")}
 	for i, q := range p.Pieces {
 		first, last, ok := span(p.Chart, q)
 		if !ok {
@@ -107,31 +108,26 @@ func reach(p model.Pattern, r grading.Result) []Finding {
 			out = append(out, Finding{
 				Code: "one-size", Piece: q.ID, Look: true,
 				Where: r.Pieces[i].Outline().Bounds().Centre(),
-				What:  fmt.Sprintf("%s does not grow", q.Name),
-				Much:  fmt.Sprintf("printed in size %s only", q.Nest[0].Label()),
-				Say:   fmt.Sprintf("%s was printed in size %s only, so it stays as printed.", q.Name, q.Nest[0].Label()),
-				Help:  "Type its gaps or lay cut lines, bring in another size of it, or mark it as the same in all sizes.",
+				What:  words.F("%s does not grow", q.Name),
+				Much:  words.F("printed in size %s only", q.Nest[0].Label()),
+				Say:   words.F("%s was printed in size %s only, so it stays as printed.", q.Name, q.Nest[0].Label()),
+				Help:  words.T("Type its gaps or lay cut lines, bring in another size of it, or mark it as the same in all sizes."),
 			})
 			continue
 		}
 		if steps := math.Max(first-lowest, highest-last); steps > most {
 			most = steps
-			far.By, far.Much = steps, fmt.Sprintf("%.3g steps past them", steps)
-			far.Say = fmt.Sprintf("%s %.3g steps past the printed sizes; a neck and shoulders grow less evenly than that.", farName(p, r.Size), steps)
+			far.By, far.Much = steps, words.F("%s steps past them", words.Digits(steps, 3))
+			far.Say = words.F("Size %s is %s steps past the printed sizes; a neck and shoulders grow less evenly than that.", r.Size, words.Digits(steps, 3))
+			if p.Target.Own() {
+				far.Say = words.F("Her own measurements are up to %s steps past the printed sizes; a neck and shoulders grow less evenly than that.", words.Digits(steps, 3))
+			}
 		}
 	}
 	if far.Say != "" {
 		out = append(out, far)
 	}
 	return out
-}
-
-// farName opens the sentence that says how far the size wanted lies off.
-func farName(p model.Pattern, size string) string {
-	if p.Target.Own() {
-		return "Her own measurements are up to"
-	}
-	return "Size " + size + " is"
 }
 
 // unlaid says which pieces could not take their cut lines or shifted edges.
@@ -143,8 +139,8 @@ func unlaid(p model.Pattern, r grading.Result) []Finding {
 		}
 		out = append(out, Finding{
 			Code: "unlaid", Piece: p.Pieces[i].ID, Look: true, Where: q.Outline().Bounds().Centre(),
-			What: fmt.Sprintf("%s cannot take a change", q.Name), Much: q.Unlaid,
-			Say: sentence(q.Unlaid), Help: "Take it back, or give it less.",
+			What: words.F("%s cannot take a change", q.Name), Much: q.Unlaid,
+			Say: sentence(q.Unlaid), Help: words.T("Take it back, or give it less."),
 		})
 	}
 	return out
@@ -155,7 +151,7 @@ func sentence(s string) string {
 	if s == "" {
 		return s
 	}
-	s = strings.ToUpper(s[:1]) + s[1:]
+	s = capital(s)
 	if !strings.HasSuffix(s, ".") {
 		s += "."
 	}

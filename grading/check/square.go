@@ -1,9 +1,9 @@
 package check
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -42,9 +42,9 @@ func (l *looking) square() Checked {
 		}
 	}
 	if any {
-		out.Title, out.Say = "Square corners", "square to folds and centre lines"
+		out.Title, out.Say = words.T("Square corners"), words.T("square to folds and centre lines")
 		if worst >= 0.05 {
-			out.Say += " within " + degrees(worst)
+			out.Say = words.F("square to folds and centre lines within %s", degrees(worst))
 		}
 	}
 	return out
@@ -59,10 +59,10 @@ func (l *looking) offSquare(i, centre, beside, point int, off, printed float64) 
 	return Finding{
 		Code: "off-square", Piece: q.ID, Edge: q.Edges[beside].ID, Point: q.Points[point].ID, Look: true, By: off,
 		Where: l.r.Pieces[i].Edges[point].Start(),
-		What:  fmt.Sprintf("%s of %s is off square", capital(edgeName(q, beside)), q.Name),
-		Much:  fmt.Sprintf("%s at the %s, %s in print", degrees(off), edgeName(q, centre), degrees(printed)),
-		Say: fmt.Sprintf("The %s of %s is %s off square at the %s; the printed one %s.",
+		What:  words.F("%s of %s is off square", capital(edgeName(q, beside)), q.Name),
+		Much:  words.F("%s at the %s, %s in print", degrees(off), edgeName(q, centre), degrees(printed)),
+		Say: words.F("The %s of %s is %s off square at the %s; the printed one %s.",
 			edgeName(q, beside), q.Name, inWords(off), edgeName(q, centre), inWords(printed)),
-		Help: "Drag the curve handle beside the corner until the line leaves it square.", Action: takeBack(q, []int{beside}, []int{point}),
+		Help: words.T("Drag the curve handle beside the corner until the line leaves it square."), Action: takeBack(q, []int{beside}, []int{point}),
 	}
 }

@@ -2,9 +2,9 @@ package check
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -90,7 +90,7 @@ func (s *stitching) takeSeamsOff(i int, size string) stitched {
 	default:
 		o, ok := q.Printed(size)
 		if !ok {
-			return stitched{err: fmt.Errorf("%s is not printed in size %s", q.Name, size)}
+			return stitched{err: words.Errorf("%s is not printed in size %s", q.Name, size)}
 		}
 		edges = o.Edges
 	}
@@ -119,11 +119,11 @@ func (s *stitching) seamless() []Finding {
 		out = append(out, Finding{
 			Code: "no-seam", Piece: q.ID, Edge: q.Edges[where.Edge].ID, Where: middle(s.r.Pieces[i].Edges[where.Edge]),
 			By: q.Edges[where.Edge].Allowance, Look: true,
-			What: fmt.Sprintf("%s is too narrow for its seams", q.Name),
-			Much: fmt.Sprintf("%s at the %s", show(q.Edges[where.Edge].Allowance, s.p), edgeName(q, where.Edge)),
-			Say: fmt.Sprintf("A seam allowance of %s does not fit at the %s of %s.",
+			What: words.F("%s is too narrow for its seams", q.Name),
+			Much: words.F("%s at the %s", show(q.Edges[where.Edge].Allowance, s.p), edgeName(q, where.Edge)),
+			Say: words.F("A seam allowance of %s does not fit at the %s of %s.",
 				show(q.Edges[where.Edge].Allowance, s.p), edgeName(q, where.Edge), q.Name),
-			Help: "Choose a size nearer the printed ones, or a narrower allowance there.",
+			Help: words.T("Choose a size nearer the printed ones, or a narrower allowance there."),
 		})
 	}
 	return out

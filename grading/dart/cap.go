@@ -1,8 +1,7 @@
 package dart
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -43,7 +42,7 @@ func (d Dart) toTip(seam geom.Path, axis geom.Vec) (geom.Path, error) {
 		one, _ := long[x.IA].Split(x.TA)
 		return append(long[:x.IA:x.IA], one), nil
 	}
-	return nil, fmt.Errorf("the seam beside the %s, folded over, never meets the middle of the dart", d.Name)
+	return nil, words.Errorf("the seam beside the %s, folded over, never meets the middle of the dart", d.Name)
 }
 
 // setCap lays the two halves of the cap, from the first leg to the second.

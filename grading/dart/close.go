@@ -1,9 +1,9 @@
 package dart
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -40,7 +40,7 @@ func (c Closed) MoveAt(p geom.Point) geom.Affine {
 // Close folds the dart shut. It is an error where neither of its sides can turn.
 func (d Dart) Close(edges []geom.Path) (Closed, error) {
 	if d.Turned == nil {
-		return Closed{}, fmt.Errorf("the %s lies between folds or centre lines: neither side can be turned to close it", d.Name)
+		return Closed{}, words.Errorf("the %s lies between folds or centre lines: neither side can be turned to close it", d.Name)
 	}
 	n := len(edges)
 	turn := d.about(d.angle(edges))

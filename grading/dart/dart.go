@@ -1,10 +1,10 @@
 package dart
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -52,10 +52,10 @@ const (
 func Read(q model.Piece, d model.Dart, apex geom.Point) (Dart, error) {
 	out := Dart{Name: d.Name, From: q.PointIndex(d.From), To: q.PointIndex(d.To), Apex: apex}
 	if out.Name == "" {
-		out.Name = "dart"
+		out.Name = words.T("dart")
 	}
 	if out.From < 0 || out.To < 0 || out.From == out.To || len(q.Nest) == 0 {
-		return out, fmt.Errorf("the %s of %s does not end at two grade points", out.Name, q.Name)
+		return out, words.Errorf("the %s of %s does not end at two grade points", out.Name, q.Name)
 	}
 	o := q.Nest[len(q.Nest)-1]
 	printed := out.Printed(d, o)

@@ -1,10 +1,10 @@
 package dart
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -64,7 +64,7 @@ func carryPoint(edges []geom.Path, k int, v geom.Vec) {
 func (d Dart) placeFor(wide float64, seam geom.Path, other geom.Point) (geom.Point, error) {
 	m, err := geom.Measure(seam, measureTol)
 	if err != nil {
-		return geom.Point{}, fmt.Errorf("measuring the seam beside the %s: %w", d.Name, err)
+		return geom.Point{}, words.Errorf("measuring the seam beside the %s: %w", d.Name, err)
 	}
 	start, dir := seam.Start(), seam.StartDir()
 	at := func(s float64) geom.Point {
@@ -81,7 +81,7 @@ func (d Dart) placeFor(wide float64, seam geom.Path, other geom.Point) (geom.Poi
 	}
 	s, ok := zero(miss, lo, hi)
 	if !ok {
-		return geom.Point{}, fmt.Errorf("the %s cannot be kept %.1f mm wide: the seam beside it has no place for its leg", d.Name, wide)
+		return geom.Point{}, words.Errorf("the %s cannot be kept %s mm wide: the seam beside it has no place for its leg", d.Name, words.Figure(wide, 1))
 	}
 	return at(s), nil
 }

@@ -1,8 +1,7 @@
 package dart
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -33,7 +32,7 @@ func (d Dart) sewnLeg(end geom.Point, seam geom.Path, off float64) (float64, err
 	const tol = 1e-3
 	line, err := geom.OffsetEdge(seam, off, tol)
 	if err != nil {
-		return 0, fmt.Errorf("finding where the %s is sewn: %w", d.Name, err)
+		return 0, words.Errorf("finding where the %s is sewn: %w", d.Name, err)
 	}
 	start := line.Start()
 	reach := end.Dist(d.Apex)
@@ -42,5 +41,5 @@ func (d Dart) sewnLeg(end geom.Point, seam geom.Path, off float64) (float64, err
 	for _, x := range geom.Intersect(long, leg, tol) {
 		return x.At.Dist(d.Apex), nil
 	}
-	return 0, fmt.Errorf("finding where the %s is sewn: its leg does not cross the stitching line beside it", d.Name)
+	return 0, words.Errorf("finding where the %s is sewn: its leg does not cross the stitching line beside it", d.Name)
 }

@@ -1,10 +1,10 @@
 package dart
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -44,9 +44,9 @@ func (d Dart) Makes(edges []geom.Path) error {
 	a, b := d.legs(edges)
 	switch {
 	case min(a.Dist(d.Apex), b.Dist(d.Apex)) < leastLeg:
-		return fmt.Errorf("the %s has legs shorter than %.0f mm", d.Name, leastLeg)
+		return words.Errorf("the %s has legs shorter than %.0f mm", d.Name, leastLeg)
 	case math.Abs(degrees(d.angle(edges))) < leastWidth:
-		return fmt.Errorf("the %s has no width", d.Name)
+		return words.Errorf("the %s has no width", d.Name)
 	}
 	return nil
 }
@@ -58,11 +58,11 @@ func (d Dart) fit(edges []geom.Path) error {
 	}
 	switch {
 	case d.Held:
-		return fmt.Errorf("the %s ends at a fold or centre line, which stays as it is", d.Name)
+		return words.Errorf("the %s ends at a fold or centre line, which stays as it is", d.Name)
 	case d.Allowances[0] != d.Allowances[1]:
-		return fmt.Errorf("the seams beside the %s have allowances of %.1f and %.1f mm; make them the same first", d.Name, d.Allowances[0], d.Allowances[1])
+		return words.Errorf("the seams beside the %s have allowances of %s and %s mm; make them the same first", d.Name, words.Figure(d.Allowances[0], 1), words.Figure(d.Allowances[1], 1))
 	case d.capEdges(len(edges)) > 2:
-		return fmt.Errorf("the cap of the %s has %d edges; take out its grade points but the one at its tip", d.Name, d.capEdges(len(edges)))
+		return words.Errorf("the cap of the %s has %d edges; take out its grade points but the one at its tip", d.Name, d.capEdges(len(edges)))
 	}
 	return nil
 }
@@ -90,7 +90,7 @@ func (d Dart) smoothSeam(edges []geom.Path) error {
 		return nil
 	}
 	if kink > mostKink {
-		return fmt.Errorf("the seam turns by %.0f degrees at the closed %s, which makes a corner of it", kink, d.Name)
+		return words.Errorf("the seam turns by %.0f degrees at the closed %s, which makes a corner of it", kink, d.Name)
 	}
 	before := d.before(len(edges))
 	angle := d.angle(edges)

@@ -1,9 +1,9 @@
 package girth
 
 import (
-	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -57,7 +57,7 @@ type Stitching func(piece int) ([]geom.Path, error)
 
 func of(p model.Pattern, r grading.Result, sewn Stitching) (girths []Girth, missing []Missing, err error) {
 	if len(r.Pieces) != len(p.Pieces) {
-		return nil, nil, fmt.Errorf("measuring the girth: the graded pattern has %d pieces, the printed one %d", len(r.Pieces), len(p.Pieces))
+		return nil, nil, words.Errorf("measuring the girth: the graded pattern has %d pieces, the printed one %d", len(r.Pieces), len(p.Pieces))
 	}
 	body := func(m model.Measure) (float64, bool) { return p.Target.Value(p.Chart, m) }
 	s := survey{p, make([]*sheet, len(p.Pieces))}
@@ -77,7 +77,7 @@ func of(p model.Pattern, r grading.Result, sewn Stitching) (girths []Girth, miss
 func Printed(p model.Pattern, size string) (girths []Girth, missing []Missing, err error) {
 	place, ok := p.Chart.Place(size)
 	if !ok {
-		return nil, nil, fmt.Errorf("measuring the girth: the chart %s has no size %s", p.Chart.Name, size)
+		return nil, nil, words.Errorf("measuring the girth: the chart %s has no size %s", p.Chart.Name, size)
 	}
 	body := func(m model.Measure) (float64, bool) { return p.Chart.At(float64(place), m) }
 	s := survey{p, make([]*sheet, len(p.Pieces))}
@@ -103,7 +103,7 @@ func (s survey) all(body func(model.Measure) (float64, bool)) (girths []Girth, m
 		g := Girth{Measure: m}
 		var ok bool
 		if g.Body, ok = body(m); !ok {
-			missing = append(missing, Missing{Measure: m, Why: fmt.Sprintf("The size chart has no %s for this size.", m)})
+			missing = append(missing, Missing{Measure: m, Why: words.F("The size chart has no %s for this size.", m.Said())})
 			continue
 		}
 		var lacks []Missing
@@ -146,7 +146,7 @@ func (s survey) round(m model.Measure) ([]Part, []Missing) {
 		}
 	}
 	if first == nil {
-		first = []Missing{{Measure: m, Why: fmt.Sprintf("The pattern has no piece that goes round the body at the %s.", m)}}
+		first = []Missing{{Measure: m, Why: words.F("The pattern has no piece that goes round the body at the %s.", m.Said())}}
 	}
 	return nil, first
 }
@@ -157,7 +157,7 @@ func (s survey) measure(group []int, m model.Measure) (parts []Part, lacks []Mis
 		part, why := Part{Piece: q.ID}, ""
 		part.Times, part.Halves = times(q)
 		if s.sheets[i] == nil {
-			why = q.Name + " was not printed in this size."
+			why = words.F("%s was not printed in this size.", q.Name)
 		} else {
 			part.Width, part.Allowances, part.Darts, why = s.sheets[i].at(m)
 		}

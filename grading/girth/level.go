@@ -1,10 +1,9 @@
 package girth
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -23,7 +22,7 @@ var (
 func (s *sheet) at(m model.Measure) (width, allowances, darts float64, why string) {
 	sewn, err := s.sewn()
 	if err != nil {
-		return 0, 0, 0, fmt.Sprintf("The seam allowances of %s do not fit into it.", s.q.Name)
+		return 0, 0, 0, words.F("The seam allowances of %s do not fit into it.", s.q.Name)
 	}
 	if h, ok := s.drawnLevel(m); ok {
 		width, allowances, darts, why = s.across(sewn, h, m)
@@ -42,9 +41,17 @@ func (s *sheet) at(m model.Measure) (width, allowances, darts float64, why strin
 		}
 	}
 	if why == "" {
-		why = fmt.Sprintf("%s has no %s line and no grade point named %s: draw the one or name the other.", s.q.Name, m, pointName[m])
+		why = words.F("%s has no %s line and no grade point named %s: draw the one or name the other.", s.q.Name, m.Said(), saidPoint(m))
 	}
 	return 0, 0, 0, why
+}
+
+// saidPoint is the name of the grade point looked for, in the language in use.
+func saidPoint(m model.Measure) string {
+	if m == model.Bust {
+		return words.T("underarm")
+	}
+	return m.Said()
 }
 
 // drawnLevel is the height along the grain of the line drawn for m: the middle
@@ -67,7 +74,7 @@ func (s *sheet) pointLevel(sewn []geom.Path, m model.Measure) (float64, bool) {
 		if !slices.Contains(w, pointName[m]) || slices.Contains(w, "dart") {
 			continue
 		}
-		if found < 0 || slices.Contains(w, "side") && !strings.Contains(s.q.Points[found].Name, "side") {
+		if found < 0 || slices.Contains(w, "side") && !slices.Contains(wordsOf(s.q.Points[found].Name), "side") {
 			found = k
 		}
 	}

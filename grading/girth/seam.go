@@ -1,9 +1,9 @@
 package girth
 
 import (
-	"fmt"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -14,7 +14,7 @@ func (s *sheet) waistSeam() []int {
 	var out []int
 	for k, e := range s.q.Edges {
 		switch strings.Join(wordsOf(e.Name), " ") {
-		case "waist", "waistline", "waist seam", "waist edge":
+		case "waist", "waistline", "waist seam", "waist edge": // words: none
 			if caps[k] < 0 {
 				out = append(out, k)
 			}
@@ -32,7 +32,7 @@ func (s *sheet) alongSeam(sewn []geom.Path, edges []int) (width, allowances, dar
 		paper, errP := s.cut[k].Length(tol)
 		line, errL := sewn[k].Length(tol)
 		if errP != nil || errL != nil {
-			return 0, 0, 0, fmt.Sprintf("The waist seam of %s cannot be measured.", s.q.Name)
+			return 0, 0, 0, words.F("The waist seam of %s cannot be measured.", s.q.Name)
 		}
 		width, net = width+paper, net+line
 		for _, side := range [2]int{(k + len(caps) - 1) % len(caps), (k + 1) % len(caps)} {

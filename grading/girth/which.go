@@ -6,22 +6,29 @@ import (
 	"unicode"
 
 	"quarterstep/model"
+	"quarterstep/model/glossary"
 )
 
 // aside are words for pieces that do not go round the body at bust, waist or
 // hip, or lie on others that do.
-var aside = words(`facing facings interfacing lining linings underlining interlining
+//
+// words: none
+var aside = wordSet(`facing facings interfacing lining linings underlining interlining
 	collar undercollar cuff cuffs sleeve sleeves pocket pockets flap tab welt
 	waistband neckband band placket fly belt loop loops strap straps tie ties
 	binding hood yoke ruffle frill bow`)
 
 // below are words for pieces that hang from the waist.
-var below = words("skirt trouser trousers pant pants shorts leg culotte culottes peplum")
+//
+// words: none
+var below = wordSet("skirt trouser trousers pant pants shorts leg culotte culottes peplum")
 
 // oneSide are words for pieces cut for one half of the body only.
-var oneSide = words("left right")
+//
+// words: none
+var oneSide = wordSet("left right")
 
-func words(list string) map[string]bool {
+func wordSet(list string) map[string]bool {
 	out := map[string]bool{}
 	for _, w := range strings.Fields(list) {
 		out[w] = true
@@ -29,9 +36,9 @@ func words(list string) map[string]bool {
 	return out
 }
 
-// wordsOf is the words of a name in lower case.
+// wordsOf is the words of a name, in lower-case English.
 func wordsOf(name string) []string {
-	return strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) })
+	return strings.FieldsFunc(glossary.English(name), func(r rune) bool { return !unicode.IsLetter(r) })
 }
 
 func hasWord(name string, list map[string]bool) bool {

@@ -1,12 +1,13 @@
 package girth
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/glossary"
 )
 
 // beside is how far above and below a level a piece is measured, mm: a corner
@@ -25,7 +26,7 @@ type end struct {
 func (s *sheet) across(sewn []geom.Path, h float64, m model.Measure) (width, allowances, darts float64, why string) {
 	cut, stitched := s.closed(s.cut), s.closed(sewn)
 	best := 0.0
-	why = fmt.Sprintf("%s does not reach the %s.", s.q.Name, m)
+	why = words.F("%s does not reach the %s.", s.q.Name, m.Said())
 	for _, at := range [2]float64{h - beside, h + beside} {
 		paper, okP := s.ends(cut, at)
 		inner, okI := s.ends(stitched, at)
@@ -34,7 +35,7 @@ func (s *sheet) across(sewn []geom.Path, h float64, m model.Measure) (width, all
 		}
 		if e, bad := wrongEnd(inner); bad {
 			if best == 0 {
-				why = fmt.Sprintf("The %s level of %s runs out at its %s, not at a seam along the body.", m, s.q.Name, s.edgeName(e.edge))
+				why = words.F("The %s level of %s runs out at its %s, not at a seam along the body.", m.Said(), s.q.Name, s.edgeName(e.edge))
 			}
 			continue
 		}
@@ -61,7 +62,7 @@ func (s *sheet) edgeName(k int) string {
 	if n := s.q.Edges[k].Name; n != "" {
 		return n
 	}
-	return fmt.Sprintf("edge %d", k+1)
+	return words.F("edge %d", k+1)
 }
 
 // ends is where the level at height h enters the outline first and leaves it
@@ -118,7 +119,7 @@ func (s *sheet) stopAtCentre(h float64, paper, inner *[2]end) {
 // crosses the level at height h.
 func (s *sheet) centreAt(h float64) (float64, bool) {
 	for _, l := range s.lines {
-		name := strings.ToLower(l.Name)
+		name := glossary.English(l.Name)
 		if l.Kind != model.Inner || len(l.Path) == 0 || !strings.Contains(name, "centre") && !strings.Contains(name, "center") {
 			continue
 		}

@@ -2,9 +2,9 @@ package length
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -51,10 +51,10 @@ func Hem(q model.Piece, edges []geom.Path, by []float64) (Hemmed, error) {
 func hemWhy(q model.Piece, err error) error {
 	var at *geom.EdgeError
 	if !errors.As(err, &at) {
-		return fmt.Errorf("moving the hem of %s: %w", q.Name, err)
+		return words.Errorf("moving the hem of %s: %w", q.Name, err)
 	}
-	name := named(q.Edges[at.Edge].Name, fmt.Sprintf("edge %d", at.Edge+1))
-	return fmt.Errorf("the hem of %s cannot be moved that far: at the %s nothing of the line is left", q.Name, name)
+	name := named(q.Edges[at.Edge].Name, words.F("edge %d", at.Edge+1))
+	return words.Errorf("the hem of %s cannot be moved that far: at the %s nothing of the line is left", q.Name, name)
 }
 
 // Along is how far from the edge's start a place now lies that lay s mm from it

@@ -6,8 +6,8 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading/spread"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -67,7 +67,7 @@ func Lay(q model.Piece, edges []geom.Path, apexes []geom.Point, changes []Change
 		return Laid{}, err
 	}
 	if out.Edges, err = s.Edges(out.grow); err != nil {
-		return Laid{}, fmt.Errorf("%s cannot be made so short: there is not that much paper to fold out", q.Name)
+		return Laid{}, words.Errorf("%s cannot be made so short: there is not that much paper to fold out", q.Name)
 	}
 	for j := range out.Edges {
 		out.Edges[j] = bender{s.Down()}.keep(edges[j], out.Edges[j], l.runsOn(j), l.runsOn((j+1)%len(edges)))
@@ -107,7 +107,7 @@ func (l layer) runsOn(k int) bool {
 
 // measureOf stands for the amount of change i where package spread asks for a
 // body measure.
-func measureOf(i int) model.Measure { return model.Measure("change " + strconv.Itoa(i)) }
+func measureOf(i int) model.Measure { return model.Measure("change " + strconv.Itoa(i)) } // words: none
 
 // cut carries every line on to the outline.
 func (l layer) cut() (*spread.Spread, error) {
@@ -123,10 +123,10 @@ func (l layer) cut() (*spread.Spread, error) {
 	}
 	for i, c := range l.changes {
 		if len(c.Line) == 0 || c.Line.Start().Dist(c.Line.End()) <= onLine {
-			return nil, fmt.Errorf("a lengthen line of %s has no length", l.q.Name)
+			return nil, words.Errorf("a lengthen line of %s has no length", l.q.Name)
 		}
 		if dir := c.Line.End().Sub(c.Line.Start()).Unit(); math.Abs(dir.Dot(whole.Down())) > slantMost {
-			return nil, fmt.Errorf("%s runs too far aslant; draw it square to the grain, or within 30 degrees of that", l.name(i))
+			return nil, words.Errorf("%s runs too far aslant; draw it square to the grain, or within 30 degrees of that", l.name(i))
 		}
 		one.Cuts = append(one.Cuts, model.Cut{From: c.Line.Start(), To: c.Line.End(), Measure: measureOf(i), Share: 1})
 		alone := one
@@ -137,7 +137,7 @@ func (l layer) cut() (*spread.Spread, error) {
 	}
 	s, err := spread.Read(one)
 	if err != nil {
-		return nil, fmt.Errorf("two lengthen lines of %s cross each other; move one of them", l.q.Name)
+		return nil, words.Errorf("two lengthen lines of %s cross each other; move one of them", l.q.Name)
 	}
 	return s, nil
 }
@@ -152,19 +152,18 @@ func reason(err error) error {
 
 // where says where on its piece change i is.
 func (l layer) where(i int) string {
-	name := strings.ToLower(l.changes[i].Name)
-	if strings.HasPrefix(name, "above") || strings.HasPrefix(name, "below") {
-		return name
+	if where, ok := Where(l.changes[i].Name); ok {
+		return where
 	}
-	return "at its lengthen line"
+	return words.T("at its lengthen line")
 }
 
 // name says which line change i is of.
 func (l layer) name(i int) string {
-	if where := l.where(i); where != "at its lengthen line" {
-		return fmt.Sprintf("the lengthen line %s of %s", where, l.q.Name)
+	if where, ok := Where(l.changes[i].Name); ok {
+		return words.F("the lengthen line %s of %s", where, l.q.Name)
 	}
-	return "the lengthen line of " + l.q.Name
+	return words.F("the lengthen line of %s", l.q.Name)
 }
 
 // measure finds where the lines cross the edges, and how long those were and
@@ -178,7 +177,7 @@ func (out *Laid) measure(l layer, s *spread.Spread) error {
 			out.is[j], err = out.Edges[j].Length(onLine)
 		}
 		if err != nil {
-			return fmt.Errorf("measuring edge %d of %s: %w", j+1, l.q.Name, err)
+			return words.Errorf("measuring edge %d of %s: %w", j+1, l.q.Name, err)
 		}
 		out.was[j] = before.Length()
 		for i, c := range l.changes {

@@ -1,9 +1,9 @@
 package length
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading/spread"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -13,7 +13,7 @@ import (
 // NoRoom says that more is folded out at a line than there is paper for.
 type NoRoom struct {
 	Piece string  // its name
-	Where string  // "above the waist", "at its lengthen line"
+	Where string  // in the language in use: "above the waist", "at its lengthen line"
 	By    float64 // what was to be folded out, mm
 	Most  float64 // what can be, mm
 	Past  string  // what the fold would reach past
@@ -21,7 +21,7 @@ type NoRoom struct {
 
 // In is the reason in plain words, lengths in a unit.
 func (e NoRoom) In(u model.Unit) string {
-	return fmt.Sprintf("%s cannot be made %s shorter %s: the fold would reach past the %s; %s is the most there",
+	return words.F("%s cannot be made %s shorter %s: the fold would reach past the %s; %s is the most there",
 		e.Piece, measure.FormatMM(e.By, u), e.Where, e.Past, measure.FormatMM(e.Most, u))
 }
 
@@ -58,7 +58,7 @@ func (l layer) inDart(i int, s *spread.Spread) error {
 		for j := a; j != b; j = (j + 1) % len(l.edges) {
 			for _, end := range [2]geom.Point{from, to} {
 				if _, _, off := l.edges[j].Nearest(end, onLine); off <= 10*onLine {
-					return fmt.Errorf("%s runs out in the %s; move it above or below the dart", l.name(i), named(d.Name, "dart"))
+					return words.Errorf("%s runs out in the %s; move it above or below the dart", l.name(i), named(d.Name, words.T("dart")))
 				}
 			}
 		}
@@ -79,10 +79,10 @@ func (l layer) room(i int, s *spread.Spread) (near float64, what string) {
 		}
 	}
 	for k, g := range l.q.Points {
-		look(l.edges[k].Start(), 1, named(g.Name, fmt.Sprintf("corner %d", k+1)))
+		look(l.edges[k].Start(), 1, named(g.Name, words.F("corner %d", k+1)))
 	}
 	for k, p := range l.apexes {
-		look(p, 1, "tip of the "+named(l.q.Darts[k].Name, "dart"))
+		look(p, 1, words.F("tip of the %s", named(l.q.Darts[k].Name, words.T("dart"))))
 	}
 	for k, c := range l.changes {
 		if k == i || c.By >= 0 {
@@ -90,8 +90,8 @@ func (l layer) room(i int, s *spread.Spread) (near float64, what string) {
 		}
 		share := half / (half - c.By/2) // each line folds its own part of what lies between
 		a, b := s.Reach(k)
-		look(a, share, "next lengthen line")
-		look(b, share, "next lengthen line")
+		look(a, share, words.T("next lengthen line"))
+		look(b, share, words.T("next lengthen line"))
 	}
 	return near, what
 }

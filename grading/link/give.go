@@ -1,10 +1,9 @@
 package link
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/grading/seam"
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -17,7 +16,7 @@ const (
 	rounds    = 12
 )
 
-var errTogether = errors.New("cannot be kept together with another seam of the piece")
+var errTogether = words.Fault("cannot be kept together with another seam of the piece")
 
 // Seam is a sewn link whose follower may give way.
 type Seam struct {
@@ -164,10 +163,10 @@ func (f *Piece) solve(s Seam, w Way) (float64, []geom.Path, error) {
 		next := k1 - off1*(k1-k0)/(off1-off0)
 		k0, off0, k1 = k1, off1, next
 		if !(math.Abs(k1) <= w.Most) {
-			return 0, nil, fmt.Errorf("would have to give way by more than %.0f mm", w.Most)
+			return 0, nil, words.Errorf("would have to give way by more than %.0f mm", w.Most)
 		}
 	}
-	return 0, nil, errors.New("cannot be made to fit that way")
+	return 0, nil, words.Error("cannot be made to fit that way")
 }
 
 // Mark is where a place drawn on the piece goes with it.

@@ -1,11 +1,10 @@
 package link
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -21,7 +20,7 @@ const (
 )
 
 // ErrGone says that a link names a piece or an edge that is not there.
-var ErrGone = errors.New("names a piece or an edge that is not there")
+var ErrGone = words.Fault("names a piece or an edge that is not there")
 
 // Placing is where a follower's stretch lies by its leader's, read from the
 // printed sizes they share.
@@ -57,12 +56,12 @@ func Read(p model.Pattern, l model.Link) (*Placing, error) {
 			continue
 		}
 		if err := out.add(float64(place), o, f); err != nil {
-			return nil, fmt.Errorf("laying %s along %s in size %s: %w",
+			return nil, words.Errorf("laying %s along %s in size %s: %w",
 				p.Pieces[out.follow].Name, p.Pieces[out.lead].Name, o.Size, err)
 		}
 	}
 	if len(out.lay) == 0 {
-		return nil, fmt.Errorf("%s and %s have no printed size in common",
+		return nil, words.Errorf("%s and %s have no printed size in common",
 			p.Pieces[out.lead].Name, p.Pieces[out.follow].Name)
 	}
 	return out, nil

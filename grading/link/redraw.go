@@ -1,8 +1,7 @@
 package link
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -50,7 +49,7 @@ func (pl *Placing) Follower() int { return pl.follow }
 type ClashError struct{ Placing *Placing }
 
 func (e *ClashError) Error() string {
-	return "cannot lie on its line: the next edge follows another, which ends elsewhere"
+	return words.T("cannot lie on its line: the next edge follows another, which ends elsewhere")
 }
 
 // Redraw draws the follower of pls anew at place t. All of pls have the same
@@ -63,7 +62,7 @@ func Redraw(pls []*Placing, q model.Piece, lines [][]geom.Path, t float64) ([]ge
 	shared, owner := make([]geom.Path, n), make([]int, n)
 	for i, pl := range pls {
 		if err := pl.draw(shared, lines[pl.lead], old, beside(pls, pl).at(t)); err != nil {
-			return nil, fmt.Errorf("redrawing %s: %w", q.Name, err)
+			return nil, words.Errorf("redrawing %s: %w", q.Name, err)
 		}
 		for _, j := range pl.followEdges {
 			owner[j] = i
@@ -135,7 +134,7 @@ func (pl *Placing) divide(parts, lead, old []geom.Path) error {
 		total += lengths[i]
 	}
 	if total == 0 {
-		return fmt.Errorf("its shared edge has no length")
+		return words.Error("its shared edge has no length")
 	}
 	var s float64
 	for i := range parts {

@@ -1,10 +1,9 @@
 package link
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -62,7 +61,7 @@ func WayOf(r model.Refit, q model.Piece, edges []geom.Path, s model.Stretch, sha
 	case model.WholePiece:
 		w, err = l.whole()
 	default:
-		err = errors.New("gives way by nothing")
+		err = words.Error("gives way by nothing")
 	}
 	if err != nil {
 		return Way{}, err
@@ -78,11 +77,11 @@ func (l stretchLine) allowed(w Way, shared []bool) error {
 		if e.Kind == model.Fold || e.Kind == model.Centre {
 			dir := a.End().Sub(a.Start()).Unit()
 			if math.Abs(dir.Cross(b.Start().Sub(a.Start()))) > stillTol || math.Abs(dir.Cross(b.End().Sub(a.Start()))) > stillTol {
-				return fmt.Errorf("would move the %s of %s", edgeName(l.q, j), l.q.Name)
+				return words.Errorf("would move the %s of %s", edgeName(l.q, j), l.q.Name)
 			}
 		}
 		if shared != nil && shared[j] && !sameControls(a, b) {
-			return fmt.Errorf("would move the %s of %s, which follows another line", edgeName(l.q, j), l.q.Name)
+			return words.Errorf("would move the %s of %s, which follows another line", edgeName(l.q, j), l.q.Name)
 		}
 	}
 	return nil
@@ -101,7 +100,7 @@ func edgeName(q model.Piece, j int) string {
 	if q.Edges[j].Name != "" {
 		return q.Edges[j].Name
 	}
-	return fmt.Sprintf("edge %d", j+1)
+	return words.F("edge %d", j+1)
 }
 
 // goesOn reports that the stretch's edges follow each other without a gap.
@@ -142,10 +141,10 @@ type bulge struct {
 func (l stretchLine) bulge() (bulge, error) {
 	b := bulge{stretchLine: l, span: l.end.Sub(l.start).Dot(l.across), sign: 1}
 	if !l.goesOn() {
-		return b, fmt.Errorf("is not one line on %s", l.q.Name)
+		return b, words.Errorf("is not one line on %s", l.q.Name)
 	}
 	if math.Abs(b.span) < 10 {
-		return b, fmt.Errorf("has its two ends one above the other on %s", l.q.Name)
+		return b, words.Errorf("has its two ends one above the other on %s", l.q.Name)
 	}
 	const places = 8
 	for _, j := range l.which {
@@ -159,7 +158,7 @@ func (l stretchLine) bulge() (bulge, error) {
 		}
 	}
 	if b.height < 5 {
-		return b, fmt.Errorf("is too flat on %s to be made higher or lower", l.q.Name)
+		return b, words.Errorf("is too flat on %s to be made higher or lower", l.q.Name)
 	}
 	return b, nil
 }
@@ -321,7 +320,7 @@ func (l stretchLine) whole() (Way, error) {
 	}
 	long := dir.Len()
 	if long < 10 {
-		return Way{}, fmt.Errorf("has its two ends at one place on %s", l.q.Name)
+		return Way{}, words.Errorf("has its two ends at one place on %s", l.q.Name)
 	}
 	dir = dir.Unit()
 	marks := func(k float64) geom.Affine {

@@ -6,6 +6,7 @@ import (
 
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/glossary"
 )
 
 // shape is a piece as naming sees it: the largest printed size with the grain
@@ -17,14 +18,14 @@ type shape struct {
 	pt    []flat // grade points
 	lo    flat   // smallest across and along
 	size  flat   // width and height
-	title string // the piece's name in lower case
+	title string // the piece's name in lower-case English words
 }
 
 // flat is a place or a movement by its parts across and along the grain, mm.
 type flat struct{ across, along float64 }
 
 func newShape(q model.Piece, head bool) *shape {
-	s := &shape{q: q, head: head, edges: q.Nest[len(q.Nest)-1].Edges, title: strings.ToLower(q.Name)}
+	s := &shape{q: q, head: head, edges: q.Nest[len(q.Nest)-1].Edges, title: glossary.English(q.Name)}
 	lo, hi := flat{math.Inf(1), math.Inf(1)}, flat{math.Inf(-1), math.Inf(-1)}
 	for _, e := range s.edges {
 		s.pt = append(s.pt, s.flat(geom.Vec(e.Start())))

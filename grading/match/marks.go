@@ -7,6 +7,7 @@ import (
 	"sort"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/exchange"
 	"quarterstep/model/geom"
@@ -24,7 +25,7 @@ func linesOf(raw exchange.RawPiece) []model.Line {
 		if l.Kind == exchange.Notch {
 			continue
 		}
-		key := fmt.Sprintf("%s|%s", l.Kind, strings.ToLower(l.Name))
+		key := string(l.Kind) + "|" + strings.ToLower(l.Name)
 		layer := key + "|" + strings.Join(l.Sizes(), "/")
 		nth[layer]++
 		key = fmt.Sprintf("%s|%d", key, nth[layer])
@@ -149,7 +150,7 @@ func (n *nest) spots(i int, lines []exchange.RawLine) [][]spot {
 		s, ok := r.notchPlace(l.Path)
 		if !ok {
 			if l.Size != "" {
-				n.doubt(i, l.Path.Start(), "A notch lies off the cutting line and was left out.")
+				n.doubt(i, l.Path.Start(), words.T("A notch lies off the cutting line and was left out."))
 			}
 			continue
 		}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -32,19 +33,19 @@ const (
 func AddPoint(q model.Piece, size string, at geom.Point) (model.Piece, error) {
 	o, ok := q.Printed(size)
 	if !ok {
-		return q, fmt.Errorf("%s is not printed in size %s", q.Name, size)
+		return q, words.Errorf("%s is not printed in size %s", q.Name, size)
 	}
 	k, s, err := nearestEdge(o, at)
 	if err != nil {
-		return q, fmt.Errorf("adding a grade point to %s, size %s: %w", q.Name, size, err)
+		return q, words.Errorf("adding a grade point to %s, size %s: %w", q.Name, size, err)
 	}
 	s, corner, err := gripped(o.Edges[k], s)
 	if err != nil {
-		return q, fmt.Errorf("adding a grade point to %s, size %s: %w", q.Name, size, err)
+		return q, words.Errorf("adding a grade point to %s, size %s: %w", q.Name, size, err)
 	}
 	whole, err := o.Edges[k].Length(ringTol)
 	if err != nil {
-		return q, fmt.Errorf("adding a grade point to %s, size %s: %w", q.Name, size, err)
+		return q, words.Errorf("adding a grade point to %s, size %s: %w", q.Name, size, err)
 	}
 	cuts := make([]cutAt, len(q.Nest))
 	for i, other := range q.Nest {
@@ -53,7 +54,7 @@ func AddPoint(q model.Piece, size string, at geom.Point) (model.Piece, error) {
 			c, err = cutPlace(other.Edges[k], s)
 		}
 		if err != nil {
-			return q, fmt.Errorf("adding a grade point to %s, size %s: %w", q.Name, other.Size, err)
+			return q, words.Errorf("adding a grade point to %s, size %s: %w", q.Name, other.Size, err)
 		}
 		cuts[i] = c
 	}
@@ -78,7 +79,7 @@ func nearestEdge(o model.Outline, at geom.Point) (k int, s float64, err error) {
 		}
 	}
 	if least > offLine {
-		return 0, 0, fmt.Errorf("point at the line itself; this place is %.0f mm away", least)
+		return 0, 0, words.Errorf("point at the line itself; this place is %.0f mm away", least)
 	}
 	return k, s, nil
 }
@@ -119,7 +120,7 @@ func cutPlace(e geom.Path, s float64) (cutAt, error) {
 		return cutAt{}, err
 	}
 	if s < tooNear || whole-s < tooNear {
-		return cutAt{}, fmt.Errorf("there is a grade point here already")
+		return cutAt{}, words.Error("there is a grade point here already")
 	}
 	a, b, err := e.SplitAt(s, ringTol)
 	return cutAt{s: s, whole: whole, a: a, b: b}, err
@@ -161,14 +162,14 @@ func freshID(letter string, used func(string) bool) string {
 func RemovePoint(q model.Piece, point string) (model.Piece, error) {
 	k := q.PointIndex(point)
 	if k < 0 {
-		return q, fmt.Errorf("%s has no such grade point", q.Name)
+		return q, words.Errorf("%s has no such grade point", q.Name)
 	}
 	if len(q.Points) <= 2 {
-		return q, fmt.Errorf("%s needs at least two grade points", q.Name)
+		return q, words.Errorf("%s needs at least two grade points", q.Name)
 	}
 	for _, d := range q.Darts {
 		if d.From == point || d.To == point {
-			return q, fmt.Errorf("a dart of %s ends at this grade point; it must stay", q.Name)
+			return q, words.Errorf("a dart of %s ends at this grade point; it must stay", q.Name)
 		}
 	}
 	n := len(q.Edges)
@@ -179,7 +180,7 @@ func RemovePoint(q model.Piece, point string) (model.Piece, error) {
 	}
 	var err error
 	if q.Notches, err = mergeNotches(q, before, k); err != nil {
-		return q, fmt.Errorf("removing a grade point of %s: %w", q.Name, err)
+		return q, words.Errorf("removing a grade point of %s: %w", q.Name, err)
 	}
 	q.Nest = slices.Clone(q.Nest)
 	for i, o := range q.Nest {
@@ -205,14 +206,14 @@ func MovePoint(q model.Piece, point, size string, at geom.Point) (model.Piece, e
 	k := q.PointIndex(point)
 	i := slices.IndexFunc(q.Nest, func(o model.Outline) bool { return slices.Contains(o.Sizes(), size) })
 	if k < 0 || i < 0 {
-		return q, fmt.Errorf("%s has no such grade point in size %s", q.Name, size)
+		return q, words.Errorf("%s has no such grade point in size %s", q.Name, size)
 	}
 	n := len(q.Edges)
 	before := (k + n - 1) % n
 	old := q.Nest[i].Edges
 	was, err := old[before].Length(ringTol)
 	if err != nil {
-		return q, fmt.Errorf("moving a grade point of %s, size %s: %w", q.Name, size, err)
+		return q, words.Errorf("moving a grade point of %s, size %s: %w", q.Name, size, err)
 	}
 	both := geom.Join(old[before], old[k])
 	_, s, err := nearestEdge(model.Outline{Edges: []geom.Path{both}}, at)
@@ -224,7 +225,7 @@ func MovePoint(q model.Piece, point, size string, at geom.Point) (model.Piece, e
 		c, err = cutPlace(both, s)
 	}
 	if err != nil {
-		return q, fmt.Errorf("moving a grade point of %s, size %s: %w", q.Name, size, err)
+		return q, words.Errorf("moving a grade point of %s, size %s: %w", q.Name, size, err)
 	}
 	q.Nest = slices.Clone(q.Nest)
 	q.Nest[i].Edges = slices.Clone(old)

@@ -4,8 +4,10 @@ import (
 	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/glossary"
 )
 
 // named gives a piece's edges and points the names their place tells, and the
@@ -22,7 +24,7 @@ func named(q model.Piece) model.Piece {
 	n.folds()
 	for k := range n.edge {
 		if n.edge[k] == "" {
-			n.edge[k] = fmt.Sprintf("edge %d", k+1)
+			n.edge[k] = words.F("edge %d", k+1)
 		}
 	}
 	once(n.edge)
@@ -129,12 +131,12 @@ func (n *namer) drift(k int) float64 {
 // runs up it.
 func (n *namer) setCentre(k int) (up bool) {
 	n.kind[k] = model.Centre
-	n.edge[k] = "centre"
+	n.edge[k] = words.T("centre")
 	switch {
 	case n.has("back"):
-		n.edge[k] = "centre back"
+		n.edge[k] = words.T("centre back")
 	case n.has("front"):
-		n.edge[k] = "centre front"
+		n.edge[k] = words.T("centre front")
 	}
 	return n.chord(k).along < 0
 }
@@ -177,7 +179,7 @@ func (n *namer) setHems(first int) map[int]bool {
 		}
 	}
 	for k := range out {
-		n.edge[k], n.kind[k] = "hem", model.Hem
+		n.edge[k], n.kind[k] = words.T("hem"), model.Hem
 	}
 	return out
 }
@@ -202,9 +204,9 @@ func (n *namer) bodice() bool {
 			break
 		}
 	}
-	n.point[n.lowEnd(c)] = "centre hem"
+	n.point[n.lowEnd(c)] = words.T("centre hem")
 	if last < len(edges) {
-		n.point[points[last]] = "side hem"
+		n.point[points[last]] = words.T("side hem")
 	}
 	neck := n.neckPoint(points[:min(last+1, len(points))])
 	if neck < 1 || last-neck < 3 {
@@ -215,11 +217,11 @@ func (n *namer) bodice() bool {
 		return false
 	}
 	tip, arm := corners[0], corners[1]
-	n.point[points[0]], n.point[points[neck]] = "centre neck", "neck point"
-	n.point[points[tip]], n.point[points[arm]] = "shoulder tip", "underarm"
-	n.fill(edges[:neck], "neckline")
-	n.fill(edges[neck:tip], "shoulder")
-	n.fill(edges[tip:arm], "armhole")
+	n.point[points[0]], n.point[points[neck]] = words.T("centre neck"), words.T("neck point")
+	n.point[points[tip]], n.point[points[arm]] = words.T("shoulder tip"), words.T("underarm")
+	n.fill(edges[:neck], words.T("neckline"))
+	n.fill(edges[neck:tip], words.T("shoulder"))
+	n.fill(edges[tip:arm], words.T("armhole"))
 	n.sideSeam(edges, points, arm, last, corners[2:])
 	return true
 }
@@ -268,13 +270,13 @@ func (n *namer) slopesDown(k int) bool {
 
 func (n *namer) sideSeam(edges, points []int, arm, last int, corners []int) {
 	if len(corners) != 1 {
-		n.fill(edges[arm:last], "side seam")
+		n.fill(edges[arm:last], words.T("side seam"))
 		return
 	}
 	waist := corners[0]
-	n.point[points[waist]] = "waist"
-	n.fill(edges[arm:waist], "side seam above waist")
-	n.fill(edges[waist:last], "side seam below waist")
+	n.point[points[waist]] = words.T("waist")
+	n.fill(edges[arm:waist], words.T("side seam above waist"))
+	n.fill(edges[waist:last], words.T("side seam below waist"))
 }
 
 func (n *namer) fill(edges []int, name string) {
@@ -300,11 +302,11 @@ func (n *namer) facing() bool {
 		return false
 	}
 	end := corners[0]
-	n.point[points[0]], n.point[points[neck]] = "centre neck", "neck point"
-	n.point[points[end]], n.point[n.lowEnd(c)] = "shoulder end", "centre edge"
-	n.fill(edges[:neck], "neckline")
-	n.fill(edges[neck:end], "shoulder")
-	n.fill(edges[end:], "inner edge")
+	n.point[points[0]], n.point[points[neck]] = words.T("centre neck"), words.T("neck point")
+	n.point[points[end]], n.point[n.lowEnd(c)] = words.T("shoulder end"), words.T("centre edge")
+	n.fill(edges[:neck], words.T("neckline"))
+	n.fill(edges[neck:end], words.T("shoulder"))
+	n.fill(edges[end:], words.T("inner edge"))
 	return true
 }
 
@@ -330,10 +332,10 @@ func (n *namer) lower() bool {
 	if i == 0 || last == len(edges) {
 		return false
 	}
-	n.fill(edges[:i], "waistline")
-	n.fill(edges[i:last], "side seam")
-	n.point[points[0]], n.point[points[i]] = "centre waist", "side waist"
-	n.point[points[last]], n.point[n.lowEnd(c)] = "side hem", "centre hem"
+	n.fill(edges[:i], words.T("waistline"))
+	n.fill(edges[i:last], words.T("side seam"))
+	n.point[points[0]], n.point[points[i]] = words.T("centre waist"), words.T("side waist")
+	n.point[points[last]], n.point[n.lowEnd(c)] = words.T("side hem"), words.T("centre hem")
 	return true
 }
 
@@ -343,33 +345,33 @@ func (n *namer) lower() bool {
 func (n *namer) sleeve() bool {
 	crown := -1
 	for k, name := range n.point {
-		if name == "crown" {
+		if glossary.English(name) == "crown" {
 			crown = k
 		}
 	}
 	h := n.hem()
 	if h >= 0 {
-		n.edge[h], n.kind[h] = "sleeve hem", model.Hem
+		n.edge[h], n.kind[h] = words.T("sleeve hem"), model.Hem
 	}
 	if crown < 0 || h < 0 || n.height(crown) < 0.9 {
 		return false
 	}
 	after, before := n.halves(crown)
-	n.edge[crown], n.edge[n.before(crown)] = after+" cap", before+" cap"
-	n.point[n.next(crown)], n.point[n.before(crown)] = after+" underarm", before+" underarm"
-	n.point[h], n.point[n.next(h)] = after+" wrist", before+" wrist"
+	n.edge[crown], n.edge[n.before(crown)] = after.cap.String(), before.cap.String()
+	n.point[n.next(crown)], n.point[n.before(crown)] = after.underarm.String(), before.underarm.String()
+	n.point[h], n.point[n.next(h)] = after.wrist.String(), before.wrist.String()
 	for k := n.next(crown); k != h && k != crown; k = n.next(k) {
-		n.edge[k] = after + " underarm seam"
+		n.edge[k] = after.seam.String()
 	}
 	for k := n.next(h); k != n.before(crown) && k != crown; k = n.next(k) {
-		n.edge[k] = before + " underarm seam"
+		n.edge[k] = before.seam.String()
 	}
 	return true
 }
 
 // halves says which half of a sleeve the outline runs along after the crown
 // and which before.
-func (n *namer) halves(crown int) (after, before string) {
+func (n *namer) halves(crown int) (after, before sleeveHalf) {
 	double := map[string]bool{}
 	for _, m := range n.q.Notches {
 		double[m.Edge] = double[m.Edge] || m.Double
@@ -377,14 +379,24 @@ func (n *namer) halves(crown int) (after, before string) {
 	a, b := double[n.q.Edges[crown].ID], double[n.q.Edges[n.before(crown)].ID]
 	switch {
 	case a && !b:
-		return "back", "front"
+		return backHalf, frontHalf
 	case b && !a:
-		return "front", "back"
+		return frontHalf, backHalf
 	case n.chord(crown).across > 0:
-		return "right", "left"
+		return rightHalf, leftHalf
 	}
-	return "left", "right"
+	return leftHalf, rightHalf
 }
+
+// sleeveHalf is what the parts of one half of a sleeve are called.
+type sleeveHalf struct{ cap, underarm, wrist, seam words.Text }
+
+var (
+	frontHalf = sleeveHalf{words.Text("front cap"), words.Text("front underarm"), words.Text("front wrist"), words.Text("front underarm seam")}
+	backHalf  = sleeveHalf{words.Text("back cap"), words.Text("back underarm"), words.Text("back wrist"), words.Text("back underarm seam")}
+	leftHalf  = sleeveHalf{words.Text("left cap"), words.Text("left underarm"), words.Text("left wrist"), words.Text("left underarm seam")}
+	rightHalf = sleeveHalf{words.Text("right cap"), words.Text("right underarm"), words.Text("right wrist"), words.Text("right underarm seam")}
+)
 
 // onEdge is how near in mm a fold line lies to the edge it belongs to.
 const onEdge = 3.0
@@ -396,7 +408,7 @@ func (n *namer) folds() {
 		if n.has("on fold", "on the fold") && n.kind[k] == model.Centre || n.foldLineOn(k) {
 			n.kind[k] = model.Fold
 			if n.edge[k] == "" {
-				n.edge[k] = "fold"
+				n.edge[k] = words.T("fold")
 			}
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strconv"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/crew"
 	"quarterstep/model/exchange"
@@ -41,7 +42,7 @@ func Pieces(sheet exchange.Sheet, chart model.SizeChart) ([]model.Piece, []Doubt
 	var doubts []Doubt
 	for i, a := range answers {
 		if a.err != nil {
-			return nil, nil, fmt.Errorf("matching the sizes of %s: %w", sheet.Pieces[i].Name, a.err)
+			return nil, nil, words.Errorf("matching the sizes of %s: %w", sheet.Pieces[i].Name, a.err)
 		}
 		out = append(out, a.piece)
 		doubts = append(doubts, a.doubts...)
@@ -54,7 +55,7 @@ func onePiece(raw exchange.RawPiece, chart model.SizeChart) (model.Piece, []Doub
 	for _, o := range raw.Outlines {
 		r, err := newRing(o)
 		if err != nil {
-			return model.Piece{}, nil, fmt.Errorf("size %s: %w", o.Size, err)
+			return model.Piece{}, nil, words.Errorf("size %s: %w", o.Size, err)
 		}
 		n.rings = append(n.rings, r)
 	}
@@ -78,12 +79,13 @@ func onePiece(raw exchange.RawPiece, chart model.SizeChart) (model.Piece, []Doub
 	return q, n.doubts, nil
 }
 
-// cutWords is how many to cut, as written in a piece's name: "Front, cut 2".
-var cutWords = regexp.MustCompile(`(?i)\bcut:?\s*(\d{1,2})\b`)
+// cutWords is how many to cut, as written in a piece's name: "Front, cut 2",
+// "Ärmel, 2x zuschneiden".
+var cutWords = regexp.MustCompile(`(?i)\b(?:cut|zuschneiden):?\s*(\d{1,2})\b|\b(\d{1,2})\s*(?:x|×|mal)?\s*(?:zuschneiden|im (?:stoff)?bruch)\b`)
 
 func cutOf(name string) int {
 	if m := cutWords.FindStringSubmatch(name); m != nil {
-		if n, err := strconv.Atoi(m[1]); err == nil && n > 0 {
+		if n, err := strconv.Atoi(m[1] + m[2]); err == nil && n > 0 {
 			return n
 		}
 	}
@@ -133,7 +135,7 @@ func (n *nest) sayOutOfStep(chart model.SizeChart) {
 			a, b, c := place(i-1), place(i), place(i+1)
 			want := where(i-1).Lerp(where(i+1), (b-a)/(c-a))
 			if off := where(i).Dist(want); off > math.Max(offCourse, offCourseShare*whole) {
-				n.doubt(i, n.at(t, i), "This corner lies %.0f mm off the line from the size before to the size after. Check that it is the same corner.", off)
+				n.doubt(i, n.at(t, i), words.F("This corner lies %.0f mm off the line from the size before to the size after. Check that it is the same corner.", off))
 			}
 		}
 	}

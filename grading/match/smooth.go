@@ -4,9 +4,11 @@ import (
 	"math"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/exchange"
 	"quarterstep/model/geom"
+	"quarterstep/model/glossary"
 )
 
 const (
@@ -32,12 +34,12 @@ const (
 // a match point, so that its front and back are edges of their own. Nothing is
 // added unless every size has it on the same edge, clear of the corners.
 func (n *nest) crown(grain geom.Vec) {
-	if !strings.Contains(strings.ToLower(n.piece), "sleeve") {
+	if !strings.Contains(glossary.English(n.piece), "sleeve") {
 		return
 	}
 	for _, up := range []geom.Vec{grain.Scale(-1), grain} {
 		tr := n.newTrack()
-		tr.smooth, tr.name = true, "crown"
+		tr.smooth, tr.name = true, words.T("crown")
 		edge := -1
 		for i, r := range n.rings {
 			s := r.highest(up)

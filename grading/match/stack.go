@@ -1,10 +1,10 @@
 package match
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -29,7 +29,7 @@ const still = 1e-9
 func Stack(q model.Piece, on StackOn) (model.Piece, error) {
 	moves, err := stacking(q, on)
 	if err != nil {
-		return q, fmt.Errorf("laying the sizes of %s on each other: %w", q.Name, err)
+		return q, words.Errorf("laying the sizes of %s on each other: %w", q.Name, err)
 	}
 	return moved(q, moves), nil
 }
@@ -43,7 +43,7 @@ func Drift(q model.Piece, chart model.SizeChart) (float64, error) {
 	}
 	moves, err := stacking(q, StackOn{Line: model.Centre})
 	if err != nil {
-		return 0, fmt.Errorf("looking at the centre line of %s: %w", q.Name, err)
+		return 0, words.Errorf("looking at the centre line of %s: %w", q.Name, err)
 	}
 	var most float64
 	for i := 1; i < len(moves); i++ {
@@ -67,7 +67,7 @@ func stacking(q model.Piece, on StackOn) ([]geom.Vec, error) {
 	case on.Point != "":
 		k := q.PointIndex(on.Point)
 		if k < 0 {
-			return nil, fmt.Errorf("it has no such grade point")
+			return nil, words.Error("it has no such grade point")
 		}
 		return movesTo(q, func(o model.Outline) (geom.Vec, error) { return geom.Vec(o.Edges[k].Start()), nil })
 	case on.Line == model.Hem:
@@ -75,7 +75,7 @@ func stacking(q model.Piece, on StackOn) ([]geom.Vec, error) {
 	case on.Line == model.Centre || on.Line == model.Fold:
 		return ontoCentre(q)
 	}
-	return nil, fmt.Errorf("choose its centre line, its hem or a grade point")
+	return nil, words.Error("choose its centre line, its hem or a grade point")
 }
 
 // movesTo is how far each line goes to lie where the largest does, by a place
@@ -85,7 +85,7 @@ func movesTo(q model.Piece, place func(model.Outline) (geom.Vec, error)) ([]geom
 	for i, o := range q.Nest {
 		var err error
 		if at[i], err = place(o); err != nil {
-			return nil, fmt.Errorf("size %s: %w", o.Size, err)
+			return nil, words.Errorf("size %s: %w", o.Size, err)
 		}
 	}
 	out := make([]geom.Vec, len(at))
@@ -126,7 +126,7 @@ const alongGrain = 0.05
 func ontoCentre(q model.Piece) ([]geom.Vec, error) {
 	k := centreEdge(q)
 	if k < 0 {
-		return nil, fmt.Errorf("it has no centre or fold line")
+		return nil, words.Error("it has no centre or fold line")
 	}
 	e := q.Nest[len(q.Nest)-1].Edges[k]
 	across := e.End().Sub(e.Start()).Unit().Perp()
@@ -165,7 +165,7 @@ func ontoHem(q model.Piece) ([]geom.Vec, error) {
 		}
 	}
 	if len(ends) == 0 {
-		return nil, fmt.Errorf("it has no hem")
+		return nil, words.Error("it has no hem")
 	}
 	for _, k := range ends {
 		if centre >= 0 && (k == centre || k == (centre+1)%n) {

@@ -1,6 +1,7 @@
 package match
 
 import (
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -25,7 +26,7 @@ func (n *nest) together(q model.Piece) model.Piece {
 	}
 	hold := holdAt(q)
 	to := q.Nest[0].Edges[hold].Start()
-	n.doubt(apart, q.Nest[apart].Edges[hold].Start(), "The sizes of this piece are drawn apart. They were laid into each other here; check that they should meet at this place.")
+	n.doubt(apart, q.Nest[apart].Edges[hold].Start(), words.T("The sizes of this piece are drawn apart. They were laid into each other here; check that they should meet at this place."))
 	moves := make([]geom.Vec, len(q.Nest))
 	for i, o := range q.Nest {
 		moves[i] = to.Sub(o.Edges[hold].Start())

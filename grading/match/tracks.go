@@ -1,11 +1,11 @@
 package match
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"sort"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -41,8 +41,8 @@ type nest struct {
 	doubts []Doubt
 }
 
-func (n *nest) doubt(ring int, at geom.Point, format string, a ...any) {
-	n.doubts = append(n.doubts, Doubt{Piece: n.piece, Size: n.rings[ring].size, Say: fmt.Sprintf(format, a...), At: at})
+func (n *nest) doubt(ring int, at geom.Point, say string) {
+	n.doubts = append(n.doubts, Doubt{Piece: n.piece, Size: n.rings[ring].size, Say: say, At: at})
 }
 
 // mostCorners is how many corners one line may have: several times as many as
@@ -57,7 +57,7 @@ func (n *nest) findTracks() error {
 	for i, r := range n.rings {
 		found[i] = strongCorners(r)
 		if len(found[i]) > mostCorners {
-			return fmt.Errorf("the line of size %s has more than %d corners: leave out what is no cutting line, or draw it with fewer", r.size, mostCorners)
+			return words.Errorf("the line of size %s has more than %d corners: leave out what is no cutting line, or draw it with fewer", r.size, mostCorners)
 		}
 	}
 	ref, pairs := n.reference(found)
@@ -358,14 +358,14 @@ func (n *nest) sayOddCorners(found [][]corner) {
 	for i, r := range n.rings {
 		for _, c := range found[i] {
 			if !n.nearTrack(i, c.s, 0.01) {
-				n.doubt(i, r.m.At(c.s), "It has a corner here that the other sizes lack.")
+				n.doubt(i, r.m.At(c.s), words.T("It has a corner here that the other sizes lack."))
 			}
 		}
 	}
 	for _, t := range n.tracks {
 		for i, c := range t.at {
 			if !c.sure && !t.smooth {
-				n.doubt(i, n.rings[i].m.At(c.s), "The other sizes have a corner here; this one shows none.")
+				n.doubt(i, n.rings[i].m.At(c.s), words.T("The other sizes have a corner here; this one shows none."))
 			}
 		}
 	}

@@ -1,9 +1,9 @@
 package nest
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -57,7 +57,7 @@ func newEdge(n print, f frame, paths []geom.Path, e [2]ends, runs [2]bool, tol f
 	for i := 0; i+1 < len(paths); i++ {
 		a, b, err := sameCubics(paths[i], paths[i+1], tol)
 		if err != nil {
-			return edge{}, fmt.Errorf("laying neighbouring sizes along each other: %w", err)
+			return edge{}, words.Errorf("laying neighbouring sizes along each other: %w", err)
 		}
 		out.between = append(out.between, [2][]axes{f.all(a.Controls()), f.all(b.Controls())})
 	}

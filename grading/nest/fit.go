@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -128,7 +129,7 @@ func edgeName(e model.Edge, i int) string {
 	if e.Name != "" {
 		return e.Name
 	}
-	return fmt.Sprintf("edge %d", i+1)
+	return words.F("edge %d", i+1)
 }
 
 func (fit *Fit) readPoints(usual []Follows) {

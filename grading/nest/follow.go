@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"quarterstep/model"
+	"quarterstep/model/glossary"
 )
 
 // Follows is the measure a grade point goes by, across and along the grain.
@@ -51,7 +52,7 @@ var partWords = []struct {
 }
 
 func garmentPart(q model.Piece) part {
-	name := strings.ToLower(q.Name)
+	name := glossary.English(q.Name)
 	for _, w := range partWords {
 		if strings.Contains(name, w.word) {
 			return w.is
@@ -67,7 +68,7 @@ func defaultAcross(kind part, g model.GradePoint, at level) model.Measure {
 	case sleeve:
 		return model.UpperArm
 	}
-	name := strings.ToLower(g.Name)
+	name := glossary.English(g.Name)
 	has := func(words ...string) bool {
 		for _, w := range words {
 			if strings.Contains(name, w) {

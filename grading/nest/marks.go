@@ -1,9 +1,9 @@
 package nest
 
 import (
-	"fmt"
 	"sort"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -136,7 +136,7 @@ func lineMeasure(k model.LineKind) model.Measure {
 func (fit *Fit) readNotch(m model.Notch) (notchFit, error) {
 	edge := fit.piece.EdgeIndex(m.Edge)
 	if edge < 0 {
-		return notchFit{}, fmt.Errorf("%s: a notch lies on an edge that is not there", fit.piece.Name)
+		return notchFit{}, words.Errorf("%s: a notch lies on an edge that is not there", fit.piece.Name)
 	}
 	spots, all := bySize(fit.print.chart, len(m.Spots), func(i int) (string, float64) { return m.Spots[i].Size, m.Spots[i].S })
 	out := notchFit{notch: m, edge: edge, print: print{chart: fit.print.chart}}
@@ -158,7 +158,7 @@ func (fit *Fit) readNotch(m model.Notch) (notchFit, error) {
 		out.shares = append(out.shares, min(1, s.value/l))
 	}
 	if len(out.shares) == 0 {
-		return notchFit{}, fmt.Errorf("%s: a notch is marked in no printed size", fit.piece.Name)
+		return notchFit{}, words.Errorf("%s: a notch is marked in no printed size", fit.piece.Name)
 	}
 	return out, nil
 }
@@ -166,7 +166,7 @@ func (fit *Fit) readNotch(m model.Notch) (notchFit, error) {
 func (fit *Fit) readDart(d model.Dart) (dartFit, error) {
 	out := dartFit{dart: d, from: fit.piece.PointIndex(d.From), to: fit.piece.PointIndex(d.To)}
 	if out.from < 0 || out.to < 0 || len(d.Apex) == 0 {
-		return out, fmt.Errorf("%s: dart %s lacks a leg or its apex", fit.piece.Name, d.Name)
+		return out, words.Errorf("%s: dart %s lacks a leg or its apex", fit.piece.Name, d.Name)
 	}
 	chart := fit.print.chart
 	apex, all := bySize(chart, len(d.Apex), func(i int) (string, geom.Point) { return d.Apex[i].Size, d.Apex[i].At })

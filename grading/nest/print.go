@@ -1,9 +1,9 @@
 package nest
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -25,7 +25,7 @@ func readPrint(q model.Piece, chart model.SizeChart) (print, error) {
 		for i, size := range o.Sizes() {
 			place, ok := chart.Place(size)
 			if !ok {
-				return n, fmt.Errorf("%s is printed in size %s, which chart %s does not have", q.Name, size, chart.Name)
+				return n, words.Errorf("%s is printed in size %s, which chart %s does not have", q.Name, size, chart.Name)
 			}
 			if i == 0 {
 				s.lo = float64(place)
@@ -35,7 +35,7 @@ func readPrint(q model.Piece, chart model.SizeChart) (print, error) {
 		n.lines = append(n.lines, s)
 	}
 	if len(n.lines) == 0 {
-		return n, fmt.Errorf("%s has no printed size", q.Name)
+		return n, words.Errorf("%s has no printed size", q.Name)
 	}
 	return n, nil
 }

@@ -1,11 +1,11 @@
 package nest
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -91,7 +91,7 @@ func (fit *Fit) settle() (bool, error) {
 	for round := range rounds {
 		before := s.wobble
 		if err := s.solve(); err != nil {
-			return false, fmt.Errorf("reading how %s moves: %w", fit.piece.Name, err)
+			return false, words.Errorf("reading how %s moves: %w", fit.piece.Name, err)
 		}
 		if round == rounds-1 || math.Abs(s.wobble-before) < settled {
 			break
@@ -279,7 +279,7 @@ func (s *settling) solve() error {
 	var chol mat.Cholesky
 	var x mat.VecDense
 	if !chol.Factorize(q.normal) {
-		return fmt.Errorf("the printed sizes do not hang together")
+		return words.Error("the printed sizes do not hang together")
 	}
 	if err := chol.SolveVecTo(&x, q.right); err != nil {
 		return err
@@ -520,7 +520,7 @@ func (s *settling) keepEdges() error {
 		for i := range e.printed {
 			g, err := e.calm(n, s.fit.frame, i, s.settledLine(j, i), f, m)
 			if err != nil {
-				return fmt.Errorf("drawing %s of %s: %w", edgeName(s.fit.piece.Edges[j], j), s.fit.piece.Name, err)
+				return words.Errorf("drawing %s of %s: %w", edgeName(s.fit.piece.Edges[j], j), s.fit.piece.Name, err)
 			}
 			e.traced = append(e.traced, g)
 		}

@@ -1,11 +1,11 @@
 package nest
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -33,12 +33,12 @@ func spline(pts []geom.Point, count int) (line geom.Path, off float64, err error
 	}
 	var chol mat.Cholesky
 	if !chol.Factorize(normal) {
-		return nil, 0, fmt.Errorf("%d places are too few for %d curves", len(pts), count)
+		return nil, 0, words.Errorf("%d places are too few for %d curves", len(pts), count)
 	}
 	var x [2]mat.VecDense
 	for a := range x {
 		if err := chol.SolveVecTo(&x[a], right[a]); err != nil {
-			return nil, 0, fmt.Errorf("drawing a smooth line: %w", err)
+			return nil, 0, words.Errorf("drawing a smooth line: %w", err)
 		}
 	}
 	coef := make([]geom.Point, n)

@@ -1,11 +1,11 @@
 package nest
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -116,10 +116,10 @@ func fitField(n print, at [][]axes, e ends, a int, length float64, runs [2]bool,
 	var chol mat.Cholesky
 	var x mat.VecDense
 	if !chol.Factorize(normal) {
-		return field{}, fmt.Errorf("the printed sizes of this edge do not hang together")
+		return field{}, words.Error("the printed sizes of this edge do not hang together")
 	}
 	if err := chol.SolveVecTo(&x, right); err != nil {
-		return field{}, fmt.Errorf("reading how the edge moves: %w", err)
+		return field{}, words.Errorf("reading how the edge moves: %w", err)
 	}
 	f := field{runs: runs}
 	for k := range ns {
@@ -179,7 +179,7 @@ func thirds(path geom.Path, tol float64) ([]float64, error) {
 		before = u[len(u)-1]
 	}
 	if before == 0 {
-		return nil, fmt.Errorf("the edge has no length")
+		return nil, words.Error("the edge has no length")
 	}
 	for i := range u {
 		u[i] /= before

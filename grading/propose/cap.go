@@ -1,6 +1,10 @@
 package propose
 
-import "slices"
+import (
+	"slices"
+
+	"quarterstep/assets/words"
+)
 
 // caps sews each sleeve's cap into the armholes of back and front: from the
 // back underarm over the crown to the front one.
@@ -24,7 +28,7 @@ func (f *finder) caps() {
 		if c, ok := f.sew(lead, part{runs[0], reverse}, capRoom, unseamedCap); ok {
 			c.Sure = told
 			if !told {
-				c.How += "; which half of the cap is the back one is a guess"
+				c.How += words.T("; which half of the cap is the back one is a guess")
 			}
 			all = append(all, c)
 		}

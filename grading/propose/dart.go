@@ -1,6 +1,10 @@
 package propose
 
-import "math"
+import (
+	"math"
+
+	"quarterstep/assets/words"
+)
 
 // A dart that nobody marked shows in the outline as two edges of one length
 // that meet at its peak.
@@ -29,7 +33,7 @@ func (f *finder) sewPastDart(lead, follow run, reverse bool) (candidate, bool) {
 		try(lead, r)
 	}
 	best.Sure = false
-	best.How += "; told with what seems a dart shut"
+	best.How += words.T("; told with what seems a dart shut")
 	return best, found
 }
 

@@ -69,7 +69,35 @@ func skirt(name string) model.Piece {
 		c(0, 600, 0, 5, "centre "+h, model.Fold))
 }
 
+// garment is pieces and the links that are wanted of them.
+type garment struct {
+	pieces []model.Piece
+	want   []string
+}
+
 func TestGarments(t *testing.T) {
+	for name, g := range garments() {
+		g.check(t, name)
+	}
+}
+
+// check looks for the links of a garment.
+func (g garment) check(t *testing.T, name string) {
+	t.Helper()
+	p := pattern(t, g.pieces...)
+	var got []string
+	for _, f := range Links(p) {
+		got = append(got, terse(f.Link))
+		t.Logf("%s: %s (misfit %.3f, sure %v)", name, f.Say(), f.Misfit, f.Sure)
+	}
+	slices.Sort(got)
+	slices.Sort(g.want)
+	if !slices.Equal(got, g.want) {
+		t.Errorf("%s:\n got %s\nwant %s", name, strings.Join(got, "\n     "), strings.Join(g.want, "\n     "))
+	}
+}
+
+func garments() map[string]garment {
 	bodice := func(name string) model.Piece {
 		return made(name,
 			c(0, 80, 0, 0, "neckline"),
@@ -89,10 +117,7 @@ func TestGarments(t *testing.T) {
 	halfNeck := 2 * s.length("36", []int{0})
 	growsNeck := 2*s.length("38", []int{0}) - halfNeck
 
-	for name, e := range map[string]struct {
-		pieces []model.Piece
-		want   []string
-	}{
+	return map[string]garment{
 		"skirt and half a band": {
 			[]model.Piece{skirt("Front"), skirt("Back"), band("Waistband", 440+10, 20, "lower edge", "upper edge", model.Plain, model.Fold)},
 			[]string{"back-skirt[side-seam]+ front-skirt[side-seam]+", "front-skirt[waistline]+ back-skirt[waistline]- waistband[lower-edge]-"},
@@ -191,18 +216,6 @@ func TestGarments(t *testing.T) {
 			},
 			[]string{"a[edge-2]+ b[edge-4]-"},
 		},
-	} {
-		p := pattern(t, e.pieces...)
-		var got []string
-		for _, f := range Links(p) {
-			got = append(got, terse(f.Link))
-			t.Logf("%s: %s (misfit %.3f, sure %v)", name, f.Say(), f.Misfit, f.Sure)
-		}
-		slices.Sort(got)
-		slices.Sort(e.want)
-		if !slices.Equal(got, e.want) {
-			t.Errorf("%s:\n got %s\nwant %s", name, strings.Join(got, "\n     "), strings.Join(e.want, "\n     "))
-		}
 	}
 }
 

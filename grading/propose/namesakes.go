@@ -1,6 +1,10 @@
 package propose
 
-import "math"
+import (
+	"math"
+
+	"quarterstep/assets/words"
+)
 
 // namesakes sews edges of two pieces that are called the same seam and are as
 // long within 1/16 in in every printed size.
@@ -101,7 +105,7 @@ func (f *finder) unnamed() {
 		reverse, _ := against(x, y)
 		if c, ok := f.sew([]part{{x, false}}, part{y, reverse}, evenRoom, 0); ok {
 			c.Sure = false
-			c.How += "; told by their lengths alone"
+			c.How += words.T("; told by their lengths alone")
 			found = append(found, c)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -193,7 +194,7 @@ func (r run) atWaist() []run {
 		if !strings.Contains(r.s.pointName(r.edges[i]), "waist") {
 			continue
 		}
-		first, second := "above the waist", "below the waist"
+		first, second := words.T("above the waist"), words.T("below the waist")
 		if t := r.tips(); t[0].along > t[1].along {
 			first, second = second, first
 		}

@@ -4,12 +4,15 @@ import (
 	"regexp"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
+	"quarterstep/model/glossary"
 )
 
 // role is what an edge is for.
 type role string
 
+// words: none
 const (
 	unknown   role = ""
 	hem       role = "hem"
@@ -26,6 +29,25 @@ const (
 	bandEdge  role = "long edge" // of a cuff, collar or band
 	free      role = "free edge" // finished, or a facing's inner edge
 )
+
+// said is a role as one speaks of it.
+func (r role) said() string { return saidRoles[r].String() }
+
+var saidRoles = map[role]words.Text{
+	hem:       "hem",
+	fold:      "fold",
+	dartCap:   "dart cap",
+	neck:      "neckline",
+	shoulder:  "shoulder",
+	armhole:   "armhole",
+	side:      "side seam",
+	waist:     "waist",
+	sleeveCap: "cap",
+	armSeam:   "sleeve seam",
+	yoke:      "yoke seam",
+	bandEdge:  "long edge",
+	free:      "free edge",
+}
 
 // sort is what a piece is.
 type sort string
@@ -61,9 +83,9 @@ func has(name string, words ...string) bool {
 	return false
 }
 
-// plain is a name in lower case with single spaces for whatever parts it.
+// plain is a name in lower-case English words with single spaces for whatever parts it.
 func plain(name string) string {
-	return strings.Join(strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return strings.ContainsRune(" -_,.:;/()", r) }), " ")
+	return strings.Join(strings.FieldsFunc(glossary.English(name), func(r rune) bool { return strings.ContainsRune(" -_,.:;/()", r) }), " ")
 }
 
 // layerOf reads a piece's name: "Front facing" is of the facings.

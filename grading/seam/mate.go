@@ -1,8 +1,7 @@
 package seam
 
 import (
-	"errors"
-
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -14,7 +13,7 @@ type Mate struct {
 }
 
 // ErrNoMate says that a place lies on neither side of the seam.
-var ErrNoMate = errors.New("lies on neither side of the seam")
+var ErrNoMate = words.Fault("lies on neither side of the seam")
 
 // Mate finds what a place, s mm along an edge of a piece, meets when the seam is
 // sewn as sheets have it: what lies as far from the nearer of the two marks that

@@ -1,8 +1,7 @@
 package seam
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -44,13 +43,13 @@ func Read(p model.Pattern, l model.Link) (*Print, error) {
 	}
 	all := out.shared(p)
 	if len(all) == 0 {
-		return nil, fmt.Errorf("%s and %s have no printed size in common", p.Pieces[out.lead[0]].Name, p.Pieces[out.follow].Name)
+		return nil, words.Errorf("%s and %s have no printed size in common", p.Pieces[out.lead[0]].Name, p.Pieces[out.follow].Name)
 	}
 	var walked []sides
 	for i, sheets := range all {
 		w, err := out.walk(sheets)
 		if err != nil {
-			return nil, fmt.Errorf("walking the seam in size %s: %w", out.sizes[i], err)
+			return nil, words.Errorf("walking the seam in size %s: %w", out.sizes[i], err)
 		}
 		walked = append(walked, w)
 		out.ease = append(out.ease, w.follow.Length-w.lead.Length)

@@ -1,15 +1,14 @@
 package seam
 
 import (
-	"errors"
-	"fmt"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
 // ErrGone says that a link names a piece or an edge that is not there.
-var ErrGone = errors.New("names a piece or an edge that is not there")
+var ErrGone = words.Fault("names a piece or an edge that is not there")
 
 // Sheet is one piece in one size: its lines as they are sewn, and where on
 // their edges its notches are, in mm from the edge's start.
@@ -129,7 +128,7 @@ func (d *Side) add(s model.Stretch, sheet Sheet, joined bool) error {
 			}
 			at, err := sheet.Tape.Along(j, sheet.Notches[k].S)
 			if err != nil {
-				return fmt.Errorf("finding the notches of %s: %w", q.Name, err)
+				return words.Errorf("finding the notches of %s: %w", q.Name, err)
 			}
 			if s.Reverse {
 				at = long - at

@@ -1,9 +1,9 @@
 package seam
 
 import (
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -92,7 +92,7 @@ func (t *Tape) draw() error {
 		out[j] = side * d
 	}
 	if t.drawn, t.err = geom.OffsetOutline(t.edges, out, drawTol); t.err != nil {
-		t.err = fmt.Errorf("taking the seam allowance off %s: %w", t.name, t.err)
+		t.err = words.Errorf("taking the seam allowance off %s: %w", t.name, t.err)
 	}
 	return t.err
 }

@@ -2,11 +2,10 @@ package spread
 
 import (
 	"cmp"
-	"errors"
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -31,7 +30,7 @@ type cutLine struct {
 func (o *outline) readCut(c model.Cut) (cutLine, error) {
 	s, ok := o.across(c.From, c.To)
 	if !ok {
-		return cutLine{}, errors.New("does not run across the piece; draw it from one edge to another")
+		return cutLine{}, words.Error("does not run across the piece; draw it from one edge to another")
 	}
 	dir := s[1].at.Sub(s[0].at).Unit()
 	l := cutLine{Cut: c, from: s[0].at, to: s[1].at, a: s[0].s, b: s[1].s}
@@ -142,7 +141,7 @@ func (o *outline) slide(l *cutLine, out geom.Vec) error {
 		mid := (o.start[j] + o.start[j+1]) / 2
 		held := o.still(j) && (o.share(*l, mid) > 0 || o.share(*l, o.start[j]) > 0 || o.share(*l, o.start[j+1]) > 0)
 		if held && math.Abs(l.travel.Cross(o.chord(j).Unit())) > 0.02 {
-			return fmt.Errorf("would move %s off its line; lay it along the fold or centre, or square across it", o.edgeName(j))
+			return words.Errorf("would move %s off its line; lay it along the fold or centre, or square across it", o.edgeName(j))
 		}
 	}
 	return nil
@@ -150,9 +149,9 @@ func (o *outline) slide(l *cutLine, out geom.Vec) error {
 
 func (o *outline) edgeName(j int) string {
 	if n := o.piece.Edges[j].Name; n != "" {
-		return "the " + n
+		return words.F("the %s", n)
 	}
-	return fmt.Sprintf("edge %d", j+1)
+	return words.F("edge %d", j+1)
 }
 
 // share is the part of a cut's movement that the paper takes at s mm along the

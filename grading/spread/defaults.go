@@ -1,13 +1,14 @@
 package spread
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/glossary"
 )
 
 // Default is a cut line proposed for a piece, with what it is called and how
@@ -19,9 +20,9 @@ type Default struct {
 
 // How far the shares can be trusted.
 const (
-	quarterStatus = "the quarter of the girth step: published (T. Horlamus, Threads no. 101); how it is divided: common practice, no source"
-	lengthStatus  = "the step of the back waist length: published with the size chart; halved over two lines: common practice, no source"
-	stepStatus    = "common practice, no source"
+	quarterStatus words.Text = "the quarter of the girth step: published (T. Horlamus, Threads no. 101); how it is divided: common practice, no source"
+	lengthStatus  words.Text = "the step of the back waist length: published with the size chart; halved over two lines: common practice, no source"
+	stepStatus    words.Text = "common practice, no source"
 )
 
 // Shares of the step of the whole girth, and for a chart without a back waist
@@ -52,19 +53,19 @@ func Defaults(q model.Piece, chart model.SizeChart) ([]Default, error) {
 	case named(q, "skirt"):
 		err = p.skirt()
 	case named(q, "trouser", "pants", "shorts", "facing", "collar", "cuff", "band", "pocket", "belt", "binding"):
-		err = errors.New("none are usual for such a piece; lay them by hand")
+		err = words.Error("none are usual for such a piece; lay them by hand")
 	default:
 		err = p.bodice()
 	}
 	if err != nil {
-		return nil, fmt.Errorf("proposing cut lines for %s: %w", q.Name, err)
+		return nil, words.Errorf("proposing cut lines for %s: %w", q.Name, err)
 	}
 	return p.out, nil
 }
 
 // named reports that the piece's name has one of the words.
 func named(q model.Piece, words ...string) bool {
-	name := strings.ToLower(q.Name)
+	name := glossary.English(q.Name)
 	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(name, w) })
 }
 
@@ -92,7 +93,7 @@ func newProposal(q model.Piece, chart model.SizeChart) (*proposal, error) {
 	return p, nil
 }
 
-var errCentre = errors.New("mark the edge on the fold or at the centre first; cut lines run along it")
+var errCentre = words.Fault("mark the edge on the fold or at the centre first; cut lines run along it")
 
 // hasCentre reports that the piece has a fold or centre edge.
 func (p *proposal) hasCentre() bool {
@@ -108,7 +109,7 @@ func (p *proposal) hasCentre() bool {
 // start with a minus sign; -1 for none.
 func (p *proposal) point(words ...string) int {
 	for i, g := range p.piece.Points {
-		name, fits := strings.ToLower(g.Name), true
+		name, fits := glossary.English(g.Name), true
 		for _, w := range words {
 			word, not := strings.CutPrefix(w, "-")
 			fits = fits && strings.Contains(name, word) != not
@@ -133,16 +134,17 @@ func (p *proposal) at(across, down float64) geom.Point {
 
 // row is a cut to be proposed.
 type row struct {
-	name, status string
-	measure      model.Measure
-	share        float64
+	name    string
+	status  words.Text
+	measure model.Measure
+	share   float64
 }
 
 // add proposes the first of the lines that can be cut, each from one point to
 // another.
 func (p *proposal) add(r row, lines ...[2]geom.Point) error {
 	if r.measure != model.Steps && !p.chart.Has(r.measure) {
-		return fmt.Errorf("the chart %s has no %s", p.chart.Name, r.measure)
+		return words.Errorf("the chart %s has no %s", p.chart.Name, r.measure.Said())
 	}
 	var why error
 	for _, ends := range lines {
@@ -159,10 +161,10 @@ func (p *proposal) add(r row, lines ...[2]geom.Point) error {
 		}
 		c.From, c.To = l.from, l.to
 		p.cuts = append(p.cuts, l)
-		p.out = append(p.out, Default{c, r.name, r.status})
+		p.out = append(p.out, Default{c, r.name, r.status.String()})
 		return nil
 	}
-	return fmt.Errorf("the line through the %s %w", r.name, why)
+	return words.Errorf("the line through the %s %w", r.name, why)
 }
 
 // tries are the shares of the way between two places where a line is tried, the

@@ -1,10 +1,10 @@
 package spread
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -32,21 +32,21 @@ type outline struct {
 
 func newOutline(q model.Piece) (*outline, error) {
 	if len(q.Nest) == 0 {
-		return nil, fmt.Errorf("%s is printed in no size", q.Name)
+		return nil, words.Errorf("%s is printed in no size", q.Name)
 	}
 	o := &outline{piece: q, edges: q.Nest[0].Edges, start: []float64{0}, right: 1}
 	var whole geom.Path
 	for j, e := range o.edges {
 		length, err := e.Length(lineTol)
 		if err != nil {
-			return nil, fmt.Errorf("measuring edge %d of %s: %w", j+1, q.Name, err)
+			return nil, words.Errorf("measuring edge %d of %s: %w", j+1, q.Name, err)
 		}
 		o.start = append(o.start, o.start[j]+length)
 		whole = append(whole, e...)
 	}
 	var err error
 	if o.ring, err = geom.Measure(whole, lineTol); err != nil {
-		return nil, fmt.Errorf("measuring the outline of %s: %w", q.Name, err)
+		return nil, words.Errorf("measuring the outline of %s: %w", q.Name, err)
 	}
 	o.rough = newPolygon(whole)
 	if whole.Area() < 0 {

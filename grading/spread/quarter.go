@@ -1,25 +1,26 @@
 package spread
 
 import (
-	"errors"
 	"math"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/glossary"
 )
 
 // bodyPoints is the grade points of a bodice quarter that its cut lines go by.
 type bodyPoints struct{ centre, neck, tip, arm, waist, hem int }
 
-var errBodice = errors.New("name its grade points first: neck point, shoulder tip, underarm, and the waist or hem at the side")
+var errBodice = words.Fault("name its grade points first: neck point, shoulder tip, underarm, and the waist or hem at the side")
 
 func (p *proposal) bodyPoints() (bodyPoints, error) {
 	if !p.hasCentre() {
 		return bodyPoints{}, errCentre
 	}
 	b := bodyPoints{
-		centre: p.point("centre", "neck"), neck: p.point("neck point"), tip: p.point("shoulder tip"), arm: p.point("underarm"),
+		centre: p.point("centre", "neck"), neck: p.point("neck", "point"), tip: p.point("shoulder", "tip"), arm: p.point("underarm"),
 		waist: p.point("waist", "-centre", "-dart"), hem: p.point("side", "hem"),
 	}
 	if b.waist < 0 {
@@ -47,21 +48,21 @@ func (p *proposal) bodice() error {
 	tip, shoulder := p.place(b.tip)
 	_, bust := p.place(b.arm)
 	_, waist := p.place(b.waist)
-	if err := p.add(row{"neck", quarterStatus, model.Bust, neckShare}, p.upright(centre, neck, bust)...); err != nil {
+	if err := p.add(row{words.T("neck"), quarterStatus, model.Bust, neckShare}, p.upright(centre, neck, bust)...); err != nil {
 		return err
 	}
-	if err := p.add(row{"shoulder", quarterStatus, model.Bust, shoulderShare}, p.upright(neck, tip, bust)...); err != nil {
+	if err := p.add(row{words.T("shoulder"), quarterStatus, model.Bust, shoulderShare}, p.upright(neck, tip, bust)...); err != nil {
 		return err
 	}
 	if err := p.sideCut(b); err != nil {
 		return err
 	}
 	r := p.lengthRow()
-	r.name = "armhole, for the length"
+	r.name = words.T("armhole, for the length")
 	if err := p.add(r, p.level(max(neckline, shoulder), bust, neck)...); err != nil {
 		return err
 	}
-	r.name = "waist, for the length"
+	r.name = words.T("waist, for the length")
 	return p.add(r, p.level(bust, waist, neck)...)
 }
 
@@ -79,7 +80,7 @@ func (p *proposal) lengthRow() row {
 // at the hem, and its share is that much less that the part slides across by the
 // whole of it.
 func (p *proposal) sideCut(b bodyPoints) error {
-	r := row{"armhole", quarterStatus, model.Bust, sideShare}
+	r := row{words.T("armhole"), quarterStatus, model.Bust, sideShare}
 	arm, bust := p.place(b.arm)
 	hem, low := p.place(b.hem)
 	hollow := p.narrowest(b.tip, b.arm)
@@ -108,7 +109,7 @@ func (p *proposal) narrowest(i, k int) float64 {
 	return least
 }
 
-var errSkirt = errors.New("name its grade points first: centre waist, side waist and side hem")
+var errSkirt = words.Fault("name its grade points first: centre waist, side waist and side hem")
 
 // skirt proposes two lines from the waist to the hem that share a quarter of the
 // hip.
@@ -124,15 +125,15 @@ func (p *proposal) skirt() error {
 	side, top := p.place(out)
 	_, low := p.place(hem)
 	middle := (top + low) / 2
-	r := row{"waist and hem, by the centre", quarterStatus, model.Hip, quarter / 2}
+	r := row{words.T("waist and hem, by the centre"), quarterStatus, model.Hip, quarter / 2}
 	if err := p.add(r, p.upright(centre, (centre+side)/2, middle)...); err != nil {
 		return err
 	}
-	r.name = "waist and hem, by the side"
+	r.name = words.T("waist and hem, by the side")
 	return p.add(r, p.upright((centre+side)/2, side, middle)...)
 }
 
-var errSleeve = errors.New("name its grade points first: crown and the two underarms")
+var errSleeve = words.Fault("name its grade points first: crown and the two underarms")
 
 // sleeve proposes a line on either side of the crown, which share a quarter of
 // the bust's step for the upper arm, and one across the cap for its height.
@@ -140,7 +141,7 @@ func (p *proposal) sleeve() error {
 	crown := p.point("crown")
 	var arms []int
 	for i := range p.piece.Points {
-		if i != crown && strings.Contains(strings.ToLower(p.piece.Points[i].Name), "underarm") {
+		if i != crown && strings.Contains(glossary.English(p.piece.Points[i].Name), "underarm") {
 			arms = append(arms, i)
 		}
 	}
@@ -150,11 +151,11 @@ func (p *proposal) sleeve() error {
 	middle, top := p.place(crown)
 	for _, i := range arms {
 		out, low := p.place(i)
-		r := row{"half of the sleeve at the " + p.piece.Points[i].Name, quarterStatus, model.Bust, quarter / 2}
+		r := row{words.F("half of the sleeve at the %s", p.piece.Points[i].Name), quarterStatus, model.Bust, quarter / 2}
 		if err := p.add(r, p.upright(middle, out, low+10)...); err != nil {
 			return err
 		}
 	}
 	_, low := p.place(arms[0])
-	return p.add(row{"cap, for its height", stepStatus, model.Bust, capShare}, p.level(top, low, middle)...)
+	return p.add(row{words.T("cap, for its height"), stepStatus, model.Bust, capShare}, p.level(top, low, middle)...)
 }

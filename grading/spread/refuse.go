@@ -1,15 +1,14 @@
 package spread
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
 
-var errDart = errors.New("runs lengthwise through a dart; a cut may cross a dart but not run along it")
+var errDart = words.Fault("runs lengthwise through a dart; a cut may cross a dart but not run along it")
 
 // refuse says why the paper cannot be cut at l, of which there are already
 // others.
@@ -19,7 +18,7 @@ func (o *outline) refuse(l cutLine, others []cutLine) error {
 	}
 	for i, other := range others {
 		if l.up == other.up && crosses(l, other) {
-			return fmt.Errorf("crosses cut line %d, which runs the same way; move one of them", i+1)
+			return words.Errorf("crosses cut line %d, which runs the same way; move one of them", i+1)
 		}
 	}
 	return nil

@@ -1,8 +1,7 @@
 package spread
 
 import (
-	"fmt"
-
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 )
@@ -32,7 +31,7 @@ func Read(q model.Piece) (*Spread, error) {
 			err = o.refuse(l, s.cuts)
 		}
 		if err != nil {
-			return nil, fmt.Errorf("cut line %d of %s %w", i+1, q.Name, err)
+			return nil, words.Errorf("cut line %d of %s %w", i+1, q.Name, err)
 		}
 		s.cuts = append(s.cuts, l)
 	}
@@ -40,7 +39,7 @@ func Read(q model.Piece) (*Spread, error) {
 	for _, l := range s.cuts {
 		c, err := o.carry(l)
 		if err != nil {
-			return nil, fmt.Errorf("measuring %s: %w", q.Name, err)
+			return nil, words.Errorf("measuring %s: %w", q.Name, err)
 		}
 		s.moved = append(s.moved, c)
 	}
@@ -76,7 +75,7 @@ func (s *Spread) Edges(grow func(model.Measure) float64) ([]geom.Path, error) {
 			}
 		}
 		if closes && runsBack(printed, pts) {
-			return nil, fmt.Errorf("%s cannot be made so small: its cut lines overlap by more than the paper between them", s.piece.Name)
+			return nil, words.Errorf("%s cannot be made so small: its cut lines overlap by more than the paper between them", s.piece.Name)
 		}
 		out[j] = geom.FromControls(pts)
 	}

@@ -10,7 +10,7 @@
 // 38/40", "Pocket (all sizes)". A closed line with a name of its own outside
 // the size layers, or in one named "all sizes", is a piece that is the same in
 // all; where every piece is drawn once, it is of the one size printed. Open lines whose name holds the word
-// grain, fold, lengthen, shorten, bust, waist, hip, dart or notch become that
+// grain, fold, lengthen, shorten, bust, waist, hip, dart or notch (or its German) become that
 // line of the piece that is named with them, else of the piece they lie on.
 // Lines outside the size layers serve all sizes.
 //

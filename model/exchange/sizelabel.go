@@ -20,13 +20,10 @@ var joint = regexp.MustCompile(`^\s*(?:[/,;+&|_–—-]|and|to|und|bis|\s)\s*`)
 // isRange tells the joints that take in the sizes between.
 var isRange = regexp.MustCompile(`[–—-]|to|bis`)
 
-// allSizes are the labels of what is the same in every size, as words in any
-// language.
+// allSizes are the labels of what is the same in every size, as words.
+//
 // words: none
-var allSizes = []string{
-	"all sizes", "every size", "any size", "one size",
-	"alle größen", "alle groessen", "alle grössen", "jede größe", "jede groesse", "jede grösse", "eine größe", "eine groesse", "eine grösse",
-}
+var allSizes = []string{"all sizes", "every size", "any size", "one size"}
 
 // saysAllSizes reports whether a label says that its lines serve every size.
 func saysAllSizes(label string) bool {

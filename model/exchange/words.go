@@ -7,47 +7,44 @@ import (
 	"unicode"
 
 	"quarterstep/model"
+	"quarterstep/model/glossary"
 )
 
-// kindWords says by which words in its name an open line is known in any
-// language, first come first: a waist dart is a dart. A word that begins with a
-// hyphen ends a compound one too; ä, ö, ü are written ae, oe, ue.
+// kindWords says by which words in its name an open line is known, first come
+// first: a waist dart is a dart.
 var kindWords = []struct {
 	kind  model.LineKind
 	words []string
 }{
-	{model.Grain, []string{"grain", "grainline", "fadenlauf", "fadenlaufs", "-fadenlauf"}},
-	{model.Lengthen, []string{"lengthen", "shorten", "verlaengern", "kuerzen", "verlaengerung", "verlaengerungslinie"}},
-	{Notch, []string{"notch", "notches", "-knips", "-knipse", "passzeichen", "einschnitt"}},
-	{model.DartLine, []string{"dart", "darts", "-abnaeher"}},
-	{model.FoldLine, []string{"fold", "foldline", "-stoffbruch", "bruch", "bruchkante", "bruchlinie", "umbruch"}},
-	{model.BustLine, []string{"bust", "bustline", "brust", "brustlinie", "oberweite"}},
-	{model.WaistLine, []string{"waist", "waistline", "taille", "taillenlinie"}},
-	{model.HipLine, []string{"hip", "hips", "hipline", "huefte", "hueftlinie"}},
+	{model.Grain, []string{"grain", "grainline"}},
+	{model.Lengthen, []string{"lengthen", "shorten"}},
+	{Notch, []string{"notch", "notches"}},
+	{model.DartLine, []string{"dart", "darts"}},
+	{model.FoldLine, []string{"fold", "foldline"}},
+	{model.BustLine, []string{"bust", "bustline"}},
+	{model.WaistLine, []string{"waist", "waistline"}},
+	{model.HipLine, []string{"hip", "hips", "hipline"}},
 }
-
-// umlauts writes them with the letters of any keyboard.
-var umlauts = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "ß", "ss")
 
 // kindOf is the kind of line a name speaks of; false for none.
 func kindOf(name string) (model.LineKind, bool) {
-	said := wordsOf(umlauts.Replace(strings.ToLower(name)))
+	has := map[string]bool{}
+	for _, w := range wordsOf(name) {
+		has[w] = true
+	}
 	for _, k := range kindWords {
 		for _, w := range k.words {
-			end, compound := strings.CutPrefix(w, "-")
-			for _, s := range said {
-				if s == end || compound && strings.HasSuffix(s, end) {
-					return k.kind, true
-				}
+			if has[w] {
+				return k.kind, true
 			}
 		}
 	}
 	return model.Inner, false
 }
 
-// wordsOf is the words of a name in lower case.
+// wordsOf is the words of a name, in lower-case English.
 func wordsOf(name string) []string {
-	return strings.FieldsFunc(strings.ToLower(name), func(r rune) bool {
+	return strings.FieldsFunc(glossary.English(name), func(r rune) bool {
 		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
 	})
 }
