@@ -8,21 +8,16 @@ import (
 
 // followed is the printed line between two places: beside the guides, or on the
 // rim of the nest as long as no size is traced, as one is told to begin with the
-// outermost. Where that
-// leaves anything to doubt, it is held against the line followed by itself, as a
-// guide may lead to a neighbour where the sizes do not run alike, and, beside a
-// straight edge, against the straight line. Where all go a long way round, it is
-// the guide carried along, with a doubt that says so.
+// outermost; by itself where no line leads there so. What leaves anything to
+// doubt beside a straight edge is held against the straight line. Where all go a
+// long way round, it is the guide carried along, with a doubt that says so.
 func followed(f *follow.Field, from, to geom.Point, via []geom.Point, guides []geom.Path, rim bool) (follow.Edge, error) {
 	best, err := f.Follow(from, to, via, follow.Options{Guides: guides, Rim: rim})
 	if err == nil && len(best.Doubts) == 0 {
 		return best, nil
 	}
-	if len(guides) > 0 {
-		alone, errAlone := f.Follow(from, to, via, follow.Options{})
-		if errAlone == nil && (err != nil || len(alone.Doubts) < len(best.Doubts)) {
-			best, err = alone, nil
-		}
+	if err != nil && len(guides) > 0 {
+		best, err = f.Follow(from, to, via, follow.Options{})
 	}
 	if len(via) > 0 {
 		return best, err

@@ -30,13 +30,9 @@ func chains(pts []ridgePoint, w, h int) [][]ridgePoint {
 	c.used = make([]bool, len(pts))
 	var out [][]ridgePoint
 	for _, i := range order {
-		if pts[i].strength < plain {
-			break
+		if !c.used[i] && pts[i].sure() >= plain {
+			out = append(out, c.grow(i))
 		}
-		if c.used[i] {
-			continue
-		}
-		out = append(out, c.grow(i))
 	}
 	return out
 }

@@ -13,8 +13,9 @@
 // of the nest on one of its sides; Options.Rim makes lines there cost (rim.go).
 // With a size traced already its neighbour has a course (course.go): the traced
 // edge carried along with its two ends. The print beside the course is rolled
-// out straight, and the line is the best lane along it (strip.go). What was seen
-// becomes a few cubics (draw.go).
+// out straight (strip.go), and the line is the best lane along it that has the
+// same number of printed lines between itself and the traced one all along
+// (lane.go, rank.go). What was seen becomes a few cubics (draw.go).
 //
 // Next proposes all of a size from one traced one: every corner gets a few
 // places to go to (nextcorner.go), all corners together the best of them

@@ -48,12 +48,23 @@ func drawn(pts []geom.Point, n int, tol float64) (geom.Path, float64, error) {
 		}
 		off, _ = offCurve(pts, p, tol)
 	}
+	if runsBack(p, pts) {
+		return p, math.Inf(1), nil
+	}
 	for _, q := range dense(p, 0.5) {
 		if _, d := nearestOf(pts, q); d > swing {
 			return p, math.Inf(1), nil
 		}
 	}
 	return p, off, nil
+}
+
+// runsBack reports whether a curve leaves its first corner, or comes to its
+// last, from behind: a corner beside the line that was seen can make it so.
+func runsBack(p geom.Path, pts []geom.Point) bool {
+	n := len(pts) - 1
+	first, last := pts[min(2, n)].Sub(pts[0]), pts[n].Sub(pts[max(n-2, 0)])
+	return p.StartDir().Dot(first) < 0 || p.EndDir().Dot(last) < 0
 }
 
 // swing is how far in mm a curve may lie off what was seen: one through few
@@ -143,22 +154,56 @@ func onward(pts []geom.Point) []geom.Point {
 	return pts
 }
 
-// isStraight reports whether the points lie along the straight line between
-// the ends, up to what the print and the picture shake.
+// cornerOff is how far in mm a corner may lie off a straight line that was seen,
+// a click being as near as it is.
+const cornerOff = 0.25
+
+// isStraight reports whether the points lie along a straight line, up to what
+// the print and the picture shake, and the ends near enough to it.
 func isStraight(pts []geom.Point, tol float64) bool {
 	a, b := pts[0], pts[len(pts)-1]
-	dir := b.Sub(a).Unit()
+	length, dir := a.Dist(b), b.Sub(a).Unit()
+	var all leastSquares
+	for _, p := range pts[1 : len(pts)-1] {
+		v := p.Sub(a)
+		all.add(v.Dot(dir)/length, dir.Cross(v))
+	}
+	start, end, ok := all.line()
+	if !ok {
+		start, end = 0, 0
+	}
+	if math.Abs(start) > cornerOff || math.Abs(end) > cornerOff {
+		return false
+	}
 	var bow, weight float64
 	for _, p := range pts[1 : len(pts)-1] {
 		v := p.Sub(a)
-		off := dir.Cross(v)
+		u := v.Dot(dir) / length
+		off := dir.Cross(v) - start - (end-start)*u
 		if math.Abs(off) > 3*tol {
 			return false
 		}
-		u := v.Dot(dir) / a.Dist(b)
-		k := 4 * u * (1 - u) // a bow of 1 mm
+		k := 4*u*(1-u) - 2.0/3 // a bow of 1 mm beside the line nearest to it
 		bow += k * off
 		weight += k * k
 	}
 	return weight == 0 || math.Abs(bow/weight) <= tol
+}
+
+// leastSquares finds the straight line nearest to places at shares of a way.
+type leastSquares struct{ n, u, uu, y, uy float64 }
+
+func (l *leastSquares) add(u, y float64) {
+	l.n, l.u, l.uu, l.y, l.uy = l.n+1, l.u+u, l.uu+u*u, l.y+y, l.uy+u*y
+}
+
+// line is the line's height at the start of the way and at its end.
+func (l leastSquares) line() (start, end float64, ok bool) {
+	det := l.n*l.uu - l.u*l.u
+	if l.n < 4 || det < 0.02*l.n*l.n {
+		return 0, 0, false
+	}
+	slope := (l.n*l.uy - l.u*l.y) / det
+	start = (l.y - slope*l.u) / l.n
+	return start, start + slope, true
 }

@@ -47,7 +47,7 @@ func Prepare(ctx context.Context, s Sheet, progress func(float64)) (*Field, erro
 
 // newField makes dashes ready for following.
 func newField(ds []dash) *Field {
-	f := &Field{web: newWeb(ds), ink: newInkMap(ds)}
-	f.web.crowd = crowdOf(f.web, f.ink)
-	return f
+	w := newWeb(ds)
+	w.crowd = crowdOf(w, newInkMap(ds, w.dotDirections)) // a dotted line beside, not one across
+	return &Field{web: w, ink: newInkMap(ds, anyDirection)}
 }

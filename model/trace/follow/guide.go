@@ -27,7 +27,8 @@ func (f *Field) along(g *guide, from, to geom.Point) ([]geom.Point, []Doubt, err
 	if g.distTo(from) < onGuide && g.distTo(to) < onGuide {
 		taken = nil // the edge is the same in both sizes
 	}
-	l := newStrip(f.web, g.course, taken).best()
+	s := newStrip(f.web, g.course, g.away(), taken)
+	l, other := s.best(s.ranks(s.asideOf(g.lines[0])))
 	if l.printed() < leastPrinted {
 		pts, doubts, err := f.treeFrom(from, noSide).wayTo(to)
 		if err != nil {
@@ -35,7 +36,16 @@ func (f *Field) along(g *guide, from, to geom.Point) ([]geom.Point, []Doubt, err
 		}
 		return pts, append(doubts, Doubt{At: pts[len(pts)/2], Say: words.T("No printed line runs here as the traced size does.")}), nil
 	}
-	return l.points(from, to), l.doubts(), nil
+	return l.points(from, to), l.doubts(other), nil
+}
+
+// away is how far in mm the course lies from the nearest traced line at most.
+func (g *guide) away() float64 {
+	var most float64
+	for k, p := range g.course {
+		most = max(most, p.Dist(g.lines[0][k]))
+	}
+	return most
 }
 
 // distTo is the distance in mm from p to the nearest traced line.

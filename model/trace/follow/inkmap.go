@@ -19,9 +19,9 @@ const (
 	inkBins = 16  // directions of half a turn that are told apart
 )
 
-// newInkMap files the dashes' points by cell and direction, each direction
-// with those beside it; a dot has them all.
-func newInkMap(ds []dash) inkMap {
+// newInkMap files the dashes' points by cell and direction, each direction with
+// those beside it; ofDot are the directions of a dot.
+func newInkMap(ds []dash, ofDot func(i int32) uint16) inkMap {
 	box := geom.Box{}
 	for i := range ds {
 		box = box.Union(geom.BoxOf(ds[i].pts...))
@@ -32,10 +32,9 @@ func newInkMap(ds []dash) inkMap {
 	m.wide = make([]uint16, m.w*m.h)
 	for i := range ds {
 		d := &ds[i]
-		bits := uint16(0xffff)
-		if !d.dot {
-			k := directionBin(d.dir)
-			bits = 1<<k | 1<<((k+1)%inkBins) | 1<<((k+inkBins-1)%inkBins)
+		bits := directions(d.dir)
+		if d.dot {
+			bits = ofDot(int32(i))
 		}
 		for _, p := range d.pts {
 			x, y := int((p.X-m.origin.X)/inkCell), int((p.Y-m.origin.Y)/inkCell)
@@ -48,6 +47,25 @@ func newInkMap(ds []dash) inkMap {
 		}
 	}
 	return m
+}
+
+// directions is a direction's bin and those beside it, a bit for each.
+func directions(dir float64) uint16 {
+	k := directionBin(dir)
+	return 1<<k | 1<<((k+1)%inkBins) | 1<<((k+inkBins-1)%inkBins)
+}
+
+// anyDirection is a dot's where its dotted line is not asked for.
+func anyDirection(int32) uint16 { return 0xffff }
+
+// dotDirections are those of the dotted line a dot is in; none where it is in
+// none, or ends one.
+func (w *web) dotDirections(i int32) uint16 {
+	dir, ok := w.dotDir(i)
+	if !ok {
+		return 0
+	}
+	return directions(dir)
 }
 
 // directionBin is the number of a line's direction among inkBins.

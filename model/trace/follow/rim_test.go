@@ -77,3 +77,27 @@ func TestCornersHaveTwoDirections(t *testing.T) {
 		}
 	}
 }
+
+// TestDottedLinesAcrossAreNotBeside draws a line that dotted ones end at, as
+// those of other sizes do near a corner: beside most of it they are not counted as
+// lines beside it.
+func TestDottedLinesAcrossAreNotBeside(t *testing.T) {
+	p := newPrint(70, 80, 6)
+	p.line(geom.Polyline(geom.Pt(30, 8), geom.Pt(30, 72)), 0.5, 1)
+	for y := 14.0; y < 70; y += 4 {
+		p.line(geom.Polyline(geom.Pt(32+math.Mod(0.7*y, 2.5), y), geom.Pt(62, y-3)), 0.5, 1, 0.7, 1.8)
+	}
+	f := prepared(t, p.sheet(16))
+	all, beside := 0, 0
+	for i, n := range f.web.nodes {
+		if d := f.web.dashes[n.dash]; !d.dot && math.Abs(d.centre.X-30) < 0.3 {
+			all++
+			if c := f.web.crowd[i]; c[0] > 0.5 || c[1] > 0.5 {
+				beside++
+			}
+		}
+	}
+	if t.Logf("lines beside %d of %d dashes", beside, all); all < 20 || beside > all/2 {
+		t.Errorf("lines are counted beside %d of %d dashes", beside, all)
+	}
+}

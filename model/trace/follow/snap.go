@@ -89,17 +89,17 @@ func (a ray) meet(b ray) (x geom.Point, extend float64, ok bool) {
 }
 
 // dotDir is the direction of a dotted line at one of its dots: between the two
-// dots about as far on either side that lie straightest.
+// near dots about as far on either side that lie straightest.
 func (w *web) dotDir(i int32) (float64, bool) {
 	links := w.out[w.first[i]]
-	best, dir := 0.25, 0.0
+	best, dir := 0.4, 0.0
 	for k, a := range links {
 		for _, b := range links[:k] {
-			bent := math.Abs(turn(a.dir, b.dir+math.Pi)) + 0.1*math.Abs(a.span-b.span)
+			bent := math.Abs(turn(a.dir, b.dir+math.Pi)) + 0.1*math.Abs(a.span-b.span) + 0.03*(a.span+b.span)
 			if bent < best {
 				best, dir = bent, a.dir+turn(a.dir, b.dir+math.Pi)/2
 			}
 		}
 	}
-	return dir, best < 0.25
+	return dir, best < 0.4
 }

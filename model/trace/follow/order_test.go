@@ -1,0 +1,85 @@
+package follow
+
+import (
+	"math"
+	"testing"
+
+	"quarterstep/model/geom"
+)
+
+// cap4 is size k of a nest whose edges move more in the middle than at their
+// ends, as a sleeve's cap does: by more than two sizes lie apart at the ends.
+func cap4(k int, gap, bow float64) geom.Path {
+	d := float64(k) * gap
+	up := d + float64(k)*bow*4/3
+	return geom.Path{{P0: geom.Pt(15-d, 110-d/2), P1: geom.Pt(70-up*0.3, 108-up), P2: geom.Pt(120, 20-up), P3: geom.Pt(190+d/2, 22-d)}}
+}
+
+// TestKeepsTheOrderOfLines follows every size of nests beside the size next to
+// it, solid, dashed and dotted in turn: nests with lines 1.3 mm apart, where
+// only the count of lines between tells which is meant, and nests whose middle
+// moves 4 mm more than their ends.
+func TestKeepsTheOrderOfLines(t *testing.T) {
+	dashes := [][]float64{nil, {9, 3}, {0.7, 1.8}, {3.5, 2}, {9, 2, 1, 2}}
+	for _, c := range []struct{ gap, bow float64 }{{1.3, 0}, {2.2, 4}, {4, 4}} {
+		n, jumps, silent := 0, 0, 0
+		for first := range 5 {
+			p := newPrint(210, 125, 6)
+			for k := range 5 {
+				p.line(cap4(k, c.gap, c.bow).Transform(geom.Affine{A: 1, D: 1, F: 4 * (c.gap + c.bow)}), 0.5, 1, dashes[(k+first)%5]...)
+			}
+			f := prepared(t, p.sheet(int64(60+first)))
+			line := func(k int) geom.Path {
+				return cap4(k, c.gap, c.bow).Transform(geom.Affine{A: 1, D: 1, F: 4 * (c.gap + c.bow)})
+			}
+			for k := range 5 {
+				for _, traced := range []int{k - 1, k + 1} {
+					if traced < 0 || traced > 4 {
+						continue
+					}
+					want := line(k)
+					e, err := f.Follow(want.Start(), want.End(), nil, Options{Guides: []geom.Path{line(traced)}})
+					if err != nil {
+						t.Fatal(err)
+					}
+					n++
+					if off(e.Path, want, c.gap/2) >= 3 {
+						jumps++
+						if len(e.Doubts) == 0 {
+							silent++
+						}
+					}
+				}
+			}
+		}
+		t.Logf("%g mm apart, %g mm more in the middle: %d of %d edges jump, %d without a doubt", c.gap, c.bow, jumps, n, silent)
+		if jumps > 0 {
+			t.Errorf("%g mm apart, %g mm more in the middle: %d of %d edges jump", c.gap, c.bow, jumps, n)
+		}
+	}
+}
+
+// TestFindsFaintDots holds the dots of a fine dotted line in a photo's shade to
+// what was drawn: nine of ten at least are found, within 0.15 mm.
+func TestFindsFaintDots(t *testing.T) {
+	p := newPrint(90, 30, 4.5)
+	var drawn []geom.Point
+	for x := 8.0; x < 82; x += 2.3 {
+		at := geom.Pt(x, 15+3*math.Sin(x/20))
+		p.dab(at, 0.2, 0.4)
+		drawn = append(drawn, at)
+	}
+	f := prepared(t, p.sheet(70))
+	found := 0
+	for _, at := range drawn {
+		for _, d := range f.web.dashes {
+			if d.centre.Dist(at) < 0.15 {
+				found++
+				break
+			}
+		}
+	}
+	if t.Logf("%d of %d dots found", found, len(drawn)); found < len(drawn)*9/10 {
+		t.Errorf("%d of %d dots found", found, len(drawn))
+	}
+}
