@@ -3,6 +3,8 @@ package ui
 import (
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 
@@ -167,7 +169,8 @@ func lower(text string) string {
 	if text == "" || words.Capitals() {
 		return text
 	}
-	return strings.ToLower(text[:1]) + text[1:]
+	r, n := utf8.DecodeRuneInString(text)
+	return string(unicode.ToLower(r)) + text[n:]
 }
 
 // typedLimit sets a limit to what was typed; the usual figure sets it free.

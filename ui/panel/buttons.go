@@ -142,7 +142,7 @@ func (l *link) CreateRenderer() fyne.WidgetRenderer {
 	d := &drawn{objects: []fyne.CanvasObject{g, label}}
 	d.paint = func(p theme.Palette) {
 		l.paintGround(g, p)
-		label.setText(l.word)
+		label.setText(label.fit(l.word, theme.Px(sideContent)-12)) // names may be long
 	}
 	d.min = func() fyne.Size {
 		m := label.MinSize()

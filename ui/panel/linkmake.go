@@ -34,6 +34,9 @@ type makePart struct {
 	box    *fyne.Container
 }
 
+// pushAir is what a push needs beside its word, px.
+const pushAir = 32
+
 func newMakePart(p *Links) *makePart {
 	m := &makePart{
 		title: newBold(words.T("Link in the making"), theme.Body, ink),
@@ -56,8 +59,8 @@ func newMakePart(p *Links) *makePart {
 
 func (m *makePart) set(v MakeLinkView) {
 	m.making.Hidden, m.start.Hidden = !v.UnderWay, v.UnderWay || !v.Can
-	if m.start.Text != v.Start {
-		m.start.SetText(v.Start)
+	if word := m.title.fit(v.Start, theme.Px(sideContent)-pushAir); m.start.Text != word {
+		m.start.SetText(word) // names may be long
 	}
 	m.sides[0].setText(v.Lead)
 	m.sides[1].setText(v.Follow)
