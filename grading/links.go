@@ -360,7 +360,7 @@ func (l *linker) seams() {
 		s.Link, s.Printed, s.Wanted = r.link.ID, r.print.Eases(), r.print.Wanted(l.p.Target.Place)
 		var err error
 		if s.Lead, s.Follow, err = l.lengths(r.print); err != nil {
-			l.leave(k, err.Error())
+			l.leave(k, words.F("cannot be walked: %s", err))
 			continue
 		}
 		l.out.seams, l.out.prints = append(l.out.seams, s), append(l.out.prints, r.print)
