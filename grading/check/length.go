@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -56,7 +57,7 @@ func at(name string) string {
 	if where, ok := length.Where(name); ok {
 		return where
 	}
-	return words.F("at the %s", words.Small(name))
+	return fmt.Sprintf(words.C("of a lengthening", "at the %s"), words.Small(name))
 }
 
 // oneSided finds a link of which one side is made longer by more than the other.
