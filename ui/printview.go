@@ -84,12 +84,12 @@ func (s *printStep) choices(p model.Pattern, r string, v *panel.PagesView) {
 
 func paperText(paper tile.Paper, u model.Unit) string {
 	if paper.Free {
-		return paper.Name
+		return paper.Said()
 	}
 	if u == model.Inches {
-		return words.F("%s, %s × %s in", paper.Name, measure.Format(paper.Width, measure.Sixteenths), measure.Format(paper.Height, measure.Sixteenths))
+		return words.F("%s, %s × %s in", paper.Said(), measure.Format(paper.Width, measure.Sixteenths), measure.Format(paper.Height, measure.Sixteenths))
 	}
-	return words.F("%s, %.0f × %.0f mm", paper.Name, paper.Width, paper.Height)
+	return words.F("%s, %.0f × %.0f mm", paper.Said(), paper.Width, paper.Height)
 }
 
 // pagesSummary is "6 across, 3 down. C5 and C6 left out."

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/ui/paint"
@@ -61,7 +62,7 @@ func (r *rulers) draw() {
 	r.corner.Resize(size(rulerLeft, rulerTop))
 	r.unit.Text = string(model.Centimetres)
 	if r.board.unit == model.Inches {
-		r.unit.Text = string(model.Inches)
+		r.unit.Text = words.C("inches", "in")
 	}
 	r.unit.Move(pos(9, 6))
 	r.top.Refresh()
