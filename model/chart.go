@@ -1,9 +1,10 @@
 package model
 
 import (
-	"fmt"
 	"math"
 	"strings"
+
+	"quarterstep/assets/words"
 )
 
 // Measure names a body measure of a size chart, in lower case: "bust".
@@ -101,7 +102,7 @@ func (c SizeChart) NameAt(place float64) string {
 	case math.Abs(f-0.5) < 1e-6:
 		return c.Sizes[i].Name + " 1/2"
 	}
-	return fmt.Sprintf("%s + %.1f", c.Sizes[i].Name, f)
+	return c.Sizes[i].Name + " + " + words.Figure(f, 1)
 }
 
 // Beyond is At carried on past the chart's ends by its first or last step. It

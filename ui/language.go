@@ -25,6 +25,7 @@ func Speak(code string) {
 
 // toolkitTexts are what the toolkit says by itself, by its own keys: the buttons
 // of dialogs, the file dialogs, the menu of a field.
+// words: none (but for what words.T and words.C are given)
 func toolkitTexts() map[string]string {
 	return map[string]string{
 		"Advanced": words.T("Advanced"), "Cancel": words.T("Cancel"), "Confirm": words.T("Confirm"),
@@ -55,7 +56,7 @@ func speakToolkit() {
 	}
 	for _, l := range might {
 		if err := lang.AddTranslationsForLocale(texts, l); err != nil {
-			fyne.LogError("laying texts over the toolkit's", err)
+			fyne.LogError("laying texts over the toolkit's", err) // words: none
 		}
 	}
 }

@@ -1,3 +1,4 @@
+// words: none (words to read names by, not to show)
 package glossary
 
 import (

@@ -106,7 +106,7 @@ func (p *Increments) wire() {
 	p.before = newIconButton(theme.Left, words.T("The edge before"), func() { p.stepEdge(-1) })
 	p.after = newIconButton(theme.Right, words.T("The next edge"), func() { p.stepEdge(1) })
 	p.follows.onPick = func(i int) { call1(p.OnFollow, i) }
-	p.total = newKeyField("in", func(text string) error {
+	p.total = newKeyField(words.C("inches", "in"), func(text string) error {
 		if p.OnTotal == nil {
 			return nil
 		}
