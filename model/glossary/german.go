@@ -68,7 +68,7 @@ var german = table(`
 // alone is the English of words that are no part of a compound.
 var alone = table(`
 	der der, die die, das das, des des, dem dem, den den, von von, vom vom, am am, an an, im im, in in, zu zu, zum zum, zur zur
-	mit with, ohne without, und and, oder or, hier here, taschen pockets, manschetten cuffs
+	mit with, ohne without, und and, oder or, hier here, fuss foot, taschen pockets, manschetten cuffs
 	teil piece, teile pieces, schnittteil piece, oberstoff cloth, ansatz joint, futterstoff lining, einlagen interfacing
 	groesse size, groessen sizes, gr size, alle all, jede every, eine one
 `)
@@ -103,6 +103,10 @@ var customs = []struct {
 	{regexp.MustCompile(`^under (side|waist|hip|bust|dart)\b`), "below $1"},
 	{regexp.MustCompile(`\bunder (waist|hip|bust)\b`), "below $1"},
 	{regexp.MustCompile(`\b(front|back|neck|waist|hem|edge) centre\b`), "centre $1"},
+	{regexp.MustCompile(`\bfoot v.?neckline\b`), "foot of the v"},
+	{regexp.MustCompile(`\bv.neckline\b`), "v neckline"},
+	{regexp.MustCompile(`\bfly upper\b`), "stand top"},
+	{regexp.MustCompile(`\b(shoulder|edge) (outer|inner|upper|lower)\b`), "$2 $1"},
 	{regexp.MustCompile(`\binner leg( seam)?\b`), "inseam"},
 	{regexp.MustCompile(`\bouter leg( seam)?\b`), "outseam"},
 	{regexp.MustCompile(`\bcentre (upper|lower) (front|back)\b`), "centre $2"},
