@@ -86,7 +86,7 @@ func (w *Window) linkItems() []*fyne.MenuItem {
 		return nil
 	}
 	p := w.doc.Pattern()
-	out := []*fyne.MenuItem{fyne.NewMenuItem(words.F("Link %s to ...", w.refName(scene.Ref{Piece: w.hand.Piece, Edge: w.hand.Edge})), w.startLink)}
+	out := []*fyne.MenuItem{fyne.NewMenuItem(capital(words.F("Link %s to ...", w.refName(scene.Ref{Piece: w.hand.Piece, Edge: w.hand.Edge}))), w.startLink)}
 	for _, l := range p.Links {
 		if linkHas(l, scene.Ref{Piece: w.hand.Piece, Edge: w.hand.Edge}) {
 			out = append(out, w.unlinkItem(p, l))

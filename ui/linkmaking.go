@@ -140,7 +140,7 @@ func (w *Window) makeView(p model.Pattern) panel.MakeLinkView {
 		if i < 0 || j < 0 || w.hand.Edge == "" {
 			return panel.MakeLinkView{}
 		}
-		return panel.MakeLinkView{Can: true, Start: words.F("Link %s to ...", sideWords(p, []scene.Ref{w.hand}))}
+		return panel.MakeLinkView{Can: true, Start: capital(words.F("Link %s to ...", sideWords(p, []scene.Ref{w.hand})))}
 	}
 	v := panel.MakeLinkView{UnderWay: true, Lead: capital(sideWords(p, m.lead)), Kind: m.kind}
 	if len(m.follow) == 0 {
