@@ -30,7 +30,7 @@ type handStage struct {
 func (h hand) stages() []handStage {
 	last := handStage{name: h.all.Size, pattern: h.p, last: true}
 	if h.p.Target.Own() {
-		last.name = "whole"
+		last.name = words.C("of the way", "whole")
 	}
 	from, ok := h.p.Chart.Place(h.name)
 	if h.stays() || !ok {

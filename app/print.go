@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"quarterstep/assets"
+	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/measure"
@@ -31,7 +32,7 @@ func PrintSetup(paper, margin, overlap string) (tile.Setup, error) {
 	if s.Paper, err = tile.ParsePaper(paper); err != nil {
 		return s, err
 	}
-	if err := readLengths(typedLength{"margin", margin, &s.Margin}, typedLength{"overlap", overlap, &s.Overlap}); err != nil {
+	if err := readLengths(typedLength{words.C("of a page", "margin"), margin, &s.Margin}, typedLength{words.C("of a page", "overlap"), overlap, &s.Overlap}); err != nil {
 		return s, err
 	}
 	return s, s.Validate()
@@ -43,7 +44,7 @@ func PrintSetup(paper, margin, overlap string) (tile.Setup, error) {
 // for the sewist.
 func ProjectorSetup(s tile.Setup, dark bool, line, square string) (tile.Setup, error) {
 	s.Projector.Dark = dark
-	if err := readLengths(typedLength{"line", line, &s.Projector.Line}, typedLength{"square", square, &s.Projector.Square}); err != nil {
+	if err := readLengths(typedLength{words.C("of a page", "line"), line, &s.Projector.Line}, typedLength{words.C("of a page", "square"), square, &s.Projector.Square}); err != nil {
 		return s, err
 	}
 	return s, s.Validate()

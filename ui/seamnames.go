@@ -6,6 +6,7 @@ import (
 
 	"quarterstep/assets/words"
 	"quarterstep/model"
+	"quarterstep/model/glossary"
 )
 
 // stretchName is what a stretch's edges are called together: the words they
@@ -124,12 +125,8 @@ func linkTitle(p model.Pattern, l model.Link) string {
 	return words.F("%s fits the %s", capital(followName(p, l)), leadName(p, l))
 }
 
-// isSide reports that an edge is called a side seam, or a part of one, in either
-// language.
-func isSide(name string) bool {
-	name = strings.ToLower(name)
-	return strings.HasPrefix(name, "side") || strings.HasPrefix(name, "seite")
-}
+// isSide reports that an edge is called a side seam, or a part of one.
+func isSide(name string) bool { return strings.HasPrefix(glossary.English(name), "side") }
 
 // linkWhole reports whether every piece and edge a link names is there.
 func linkWhole(p model.Pattern, l model.Link) bool {

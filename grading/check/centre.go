@@ -75,7 +75,7 @@ func (l *looking) centreMoved(i, j int, by float64) Finding {
 	q, r := l.p.Pieces[i], l.r.Pieces[i]
 	return Finding{
 		Code: "centre-moved", Piece: q.ID, Edge: q.Edges[j].ID, Where: middle(r.Edges[j]), By: by, Look: true,
-		What: words.F("%s of %s has moved", capital(edgeName(q, j)), q.Name),
+		What: words.F("%s of %s has moved", opening(edgeName(q, j)), q.Name),
 		Much: words.F("%s to the side", show(by, l.p)),
 		Say:  words.F("The %s of %s has moved up to %s to the side.", edgeName(q, j), q.Name, show(by, l.p)),
 		Help: words.T("A fold or centre line stays where it is: take the correction back, and move the side instead."), Action: takeBack(q, []int{j}, []int{j, (j + 1) % len(q.Points)}),

@@ -90,3 +90,12 @@ func capital(s string) string {
 	}
 	return string(unicode.ToUpper(r)) + s[n:]
 }
+
+// opening is a name at the head of a few words, where it does not stand behind its
+// piece's: languages that write nouns with capitals name the piece first.
+func opening(name string) string {
+	if words.Capitals() {
+		return name
+	}
+	return capital(name)
+}

@@ -75,7 +75,7 @@ func (l *looking) uneven(i int, h hem, by float64) Finding {
 	}
 	return Finding{
 		Code: "uneven-hem", Piece: q.ID, Edge: q.Edges[h.first].ID, Point: q.Points[point].ID, Where: low, By: math.Abs(by), Look: true,
-		What: words.F("%s of %s is uneven", capital(edgeName(q, h.first)), q.Name),
+		What: words.F("%s of %s is uneven", opening(edgeName(q, h.first)), q.Name),
 		Much: words.F("one end %s lower than graded", show(math.Abs(by), l.p)),
 		Say:  words.F("The %s of %s hangs %s lower at one end, against the other, than it was graded to.", edgeName(q, h.first), q.Name, show(math.Abs(by), l.p)),
 		Help: words.T("Move the other end as far, or take the correction back."), Action: takeBack(q, nil, []int{h.first, (h.last + 1) % n}),

@@ -143,7 +143,7 @@ func (l *looking) bends(k model.Link, e seamEnd, j join) Finding {
 	return Finding{
 		Code: "join", Piece: q.ID, Edge: q.Edges[edge].ID, Point: q.Points[point].ID, Link: k.ID, Look: true, By: j.bend,
 		Where: l.r.Pieces[at].Edges[point].Start(),
-		What:  words.F("%s bends over the %s", capital(edgeName(q, edge)), seam),
+		What:  words.F("%s bends over the %s", opening(edgeName(q, edge)), seam),
 		Much:  words.F("%s, %s in print", degrees(j.bend), degrees(j.printed)),
 		Say: words.F("The %s of %s bends by %s over the %s; the printed one by %s.",
 			edgeName(q, edge), q.Name, inWords(j.bend), seam, inWords(j.printed)),

@@ -50,7 +50,7 @@ func lostEdges(q model.Piece, r grading.Piece) []Finding {
 		}
 		out = append(out, Finding{
 			Code: "edge-lost", Piece: q.ID, Edge: q.Edges[j].ID, Where: e.Start(), By: l, Look: true,
-			What: words.F("%s of %s is nearly gone", capital(edgeName(q, j)), q.Name),
+			What: words.F("%s of %s is nearly gone", opening(edgeName(q, j)), q.Name),
 			Much: words.F("only %s mm long", words.Figure(l, 1)),
 			Say:  words.F("The %s of %s is only %s mm long.", edgeName(q, j), q.Name, words.Figure(l, 1)),
 			Help: words.T("Choose a size nearer the printed ones."),
@@ -71,7 +71,7 @@ func turnedEdges(q model.Piece, r grading.Piece) []Finding {
 		}
 		out = append(out, Finding{
 			Code: "edge-turned", Piece: q.ID, Edge: q.Edges[j].ID, Where: middle(e), By: now.Len(), Look: true,
-			What: words.F("%s of %s is turned about", capital(edgeName(q, j)), q.Name),
+			What: words.F("%s of %s is turned about", opening(edgeName(q, j)), q.Name),
 			Much: words.T("its ends have changed places"),
 			Say:  words.F("The ends of the %s of %s have changed places.", edgeName(q, j), q.Name),
 			Help: words.T("Choose a size nearer the printed ones, or move the points back."), Action: takeBack(q, []int{j}, []int{j, (j + 1) % len(q.Points)}),
@@ -98,7 +98,7 @@ func kinks(q model.Piece, r grading.Piece, limit float64) []Finding {
 			out = append(out, Finding{
 				Code: "kink", Piece: q.ID, Edge: q.Edges[k].ID, Point: g.ID, Where: r.Edges[k].Start(), Look: true,
 				By:   turn,
-				What: words.F("%s of %s has a kink", capital(edgeName(q, k)), q.Name),
+				What: words.F("%s of %s has a kink", opening(edgeName(q, k)), q.Name),
 				Much: words.F("%.0f° at the %s", turn, pointName(q, k)),
 				Say:  words.F("The line of %s has a kink of %.0f degrees between %s and %s.", q.Name, turn, edgeName(q, before), edgeName(q, k)),
 				Help: words.T("Drag the curve handles beside it into one line."), Action: Action{Do: RunSmooth, Label: words.T("Run it smoothly"), Piece: q.ID, Points: []string{g.ID}},
@@ -148,7 +148,7 @@ func newBends(q model.Piece, r grading.Piece, most []int) []Finding {
 		if got := bends(e); got > most[j] {
 			out = append(out, Finding{
 				Code: "new-bend", Piece: q.ID, Edge: q.Edges[j].ID, Where: middle(e), Look: true,
-				What: words.F("%s of %s has a new bend", capital(edgeName(q, j)), q.Name),
+				What: words.F("%s of %s has a new bend", opening(edgeName(q, j)), q.Name),
 				Much: words.T("no printed size has it"),
 				Say:  words.F("The %s of %s has a bend that no printed size has.", edgeName(q, j), q.Name),
 				Help: words.T("Look at it up close and drag its curve handles."), Action: takeBack(q, []int{j}, nil),
@@ -215,7 +215,7 @@ func crossesPrint(p model.Pattern, q model.Piece, r grading.Piece) []Finding {
 		}
 		out = append(out, Finding{
 			Code: "crosses-print", Piece: q.ID, Edge: q.Edges[j].ID, Where: at, Look: true,
-			What: words.F("%s of %s crosses the print", capital(edgeName(q, j)), q.Name),
+			What: words.F("%s of %s crosses the print", opening(edgeName(q, j)), q.Name),
 			Much: words.F("the line of size %s", near.Size),
 			Say:  words.F("The new %s of %s crosses the printed line of size %s.", edgeName(q, j), q.Name, near.Size),
 			Help: words.T("Look whether the curve still does what the printed ones do."), Action: takeBack(q, []int{j}, []int{j, (j + 1) % len(q.Points)}),

@@ -86,7 +86,7 @@ func (s *stitching) follower(l model.Link, a, b int) (Finding, bool) {
 	}
 	return Finding{
 		Code: "follower", Piece: l.Follow.Piece, Edge: l.Follow.Edges[0], Where: where, By: off, Look: true,
-		What: words.F("%s of %s is off its line", capital(stretchName(s.p.Pieces[b], l.Follow)), s.p.Pieces[b].Name),
+		What: words.F("%s of %s is off its line", opening(stretchName(s.p.Pieces[b], l.Follow)), s.p.Pieces[b].Name),
 		Much: words.F("up to %s mm", words.Digits(off, 2)),
 		Say: words.F("The %s of %s lies up to %s mm off the %s of %s that it follows.",
 			stretchName(s.p.Pieces[b], l.Follow), s.p.Pieces[b].Name, words.Digits(off, 2), stretchName(s.p.Pieces[a], l.Lead), s.p.Pieces[a].Name),

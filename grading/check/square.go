@@ -59,7 +59,7 @@ func (l *looking) offSquare(i, centre, beside, point int, off, printed float64) 
 	return Finding{
 		Code: "off-square", Piece: q.ID, Edge: q.Edges[beside].ID, Point: q.Points[point].ID, Look: true, By: off,
 		Where: l.r.Pieces[i].Edges[point].Start(),
-		What:  words.F("%s of %s is off square", capital(edgeName(q, beside)), q.Name),
+		What:  words.F("%s of %s is off square", opening(edgeName(q, beside)), q.Name),
 		Much:  words.F("%s at the %s, %s in print", degrees(off), edgeName(q, centre), degrees(printed)),
 		Say: words.F("The %s of %s is %s off square at the %s; the printed one %s.",
 			edgeName(q, beside), q.Name, inWords(off), edgeName(q, centre), inWords(printed)),

@@ -57,6 +57,11 @@ func TestNamesInGerman(t *testing.T) {
 			t.Errorf("%q is named %q, which says %q", name, words.T(name), got)
 		}
 	}
+	for _, kind := range []model.LineKind{model.BustLine, model.WaistLine, model.HipLine} {
+		if got := glossary.English(levelName(kind)); got != string(kind)+" line" {
+			t.Errorf("a point on the %s line is named %q, which says %q", kind, levelName(kind), got)
+		}
+	}
 }
 
 // drawn is the pieces of the drawn nests.

@@ -154,7 +154,7 @@ func (n *nest) levels(lines []exchange.RawLine) {
 			if !shared[e] || n.isStraight(e) {
 				continue
 			}
-			if tr, ok := n.level(meets, e, string(kind)+" line"); ok {
+			if tr, ok := n.level(meets, e, levelName(kind)); ok {
 				fresh = append(fresh, tr)
 			}
 		}
@@ -221,4 +221,15 @@ func prolonged(p geom.Path) geom.Path {
 	return geom.Join(
 		geom.Polyline(a.Add(p.StartDir().Scale(-overhang)), a), p,
 		geom.Polyline(b, b.Add(p.EndDir().Scale(overhang))))
+}
+
+// levelName is what a grade point on a level line is called.
+func levelName(k model.LineKind) string {
+	switch k {
+	case model.BustLine:
+		return words.C("a grade point", "bust line")
+	case model.WaistLine:
+		return words.C("a grade point", "waist line")
+	}
+	return words.C("a grade point", "hip line")
 }

@@ -53,6 +53,7 @@ var german = table(`
 	aussennaht outseam, beinaussennaht outseam, aussenbeinnaht outseam
 	schritt crotch, gesaess crotch, sitznaht crotch seam, leibhoehe rise, teilung panel, prinzess princess, wiener princess
 	taille waist, taillenlinie waistline, taillenkante waist edge, taillennaht waist seam, taillenpunkt waist
+	taillenhoehe waist line, hueftehoehe hip line, huefthoehe hip line, brusthoehe bust line
 	huefte hip, hueft hip, hueftlinie hipline, brust bust, brustlinie bustline, oberweite bust, busen bust
 	saum hem, saeume hems, unterkante lower edge, oberkante upper edge, innenkante inner edge, aussenkante outer edge
 	oeffnung opening, verschluss opening, ansatz -, aufschlag turn-up, umschlag turn-up
