@@ -61,7 +61,7 @@ func NewDart() *Dart {
 }
 
 // dartWord is how wide the words before the figures are, px.
-const dartWord = 56
+const dartWord = 68
 
 // SetView shows a view.
 func (p *Dart) SetView(v DartView) {
