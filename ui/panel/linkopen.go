@@ -58,7 +58,7 @@ func newLinkPart(p *Links) *linkPart {
 	o.give.onPick = func(i int) { call1(p.OnGive, i) }
 	o.print = newLink(words.T("As in print"), func() { call(p.OnPrint) })
 	o.unlink = newLink(words.T("Unlink"), func() { call(p.OnUnlink) })
-	o.ease = beside(8, 0, newWords(words.T("Ease wanted"), theme.Body, ink), roomy(88, controlHeight, o.low), newWords(words.C("from a length to a length", "to"), theme.Body, ink), roomy(88, controlHeight, o.high))
+	o.ease = beside(8, 0, newWords(words.T("Ease wanted"), theme.Body, ink), roomy(86, controlHeight, o.low), newWords(words.C("from a length to a length", "to"), theme.Body, ink), roomy(86, controlHeight, o.high))
 	o.remedy = container.New(sideOrBelow{8}, o.remedies[0], o.remedies[1])
 	o.giveRow = beside(8, 1, newWords(words.T("Gives way"), theme.Body, ink), o.give)
 	o.box = below(7,
