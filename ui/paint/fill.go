@@ -1,6 +1,7 @@
 package paint
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -85,15 +86,7 @@ func (b *band) side(p, q pt, lines int) (from, to int) {
 
 // sample turns the crossings of one sample line into changes of cover.
 func (f *filler) sample(cs []crossing, width float64) {
-	slices.SortFunc(cs, func(a, b crossing) int {
-		switch {
-		case a.x < b.x:
-			return -1
-		case a.x > b.x:
-			return 1
-		}
-		return 0
-	})
+	sortCrossings(cs)
 	wind := 0
 	for _, c := range cs {
 		was := wind
@@ -117,7 +110,7 @@ func (f *filler) edge(x, dv float64) {
 // fillRow lays the cover that the changes describe on row y.
 func (b *band) fillRow(y int, k ink) {
 	cs := b.fill.changes
-	slices.SortFunc(cs, func(a, b change) int { return a.x - b.x })
+	sortChanges(cs)
 	row := b.pix[y*b.stride : y*b.stride+b.width*4]
 	cover := 0.0
 	for i, c := range cs {
@@ -133,6 +126,34 @@ func (b *band) fillRow(y int, k ink) {
 		}
 		if m := uint32(min(cover, 1)*255 + 0.5); m > 0 {
 			k.run(row[from*4:end*4], m)
+		}
+	}
+}
+
+// few is how many are sorted by putting each in its place among those before it:
+// most outlines cross a row twice.
+const few = 32
+
+func sortCrossings(cs []crossing) {
+	if len(cs) > few {
+		slices.SortFunc(cs, func(a, b crossing) int { return cmp.Compare(a.x, b.x) })
+		return
+	}
+	for i := 1; i < len(cs); i++ {
+		for k := i; k > 0 && cs[k].x < cs[k-1].x; k-- {
+			cs[k], cs[k-1] = cs[k-1], cs[k]
+		}
+	}
+}
+
+func sortChanges(cs []change) {
+	if len(cs) > few {
+		slices.SortFunc(cs, func(a, b change) int { return a.x - b.x })
+		return
+	}
+	for i := 1; i < len(cs); i++ {
+		for k := i; k > 0 && cs[k].x < cs[k-1].x; k-- {
+			cs[k], cs[k-1] = cs[k-1], cs[k]
 		}
 	}
 }

@@ -16,10 +16,14 @@ func (a pt) sub(b pt) pt                { return pt{a.x - b.x, a.y - b.y} }
 func (a pt) add(b pt) pt                { return pt{a.x + b.x, a.y + b.y} }
 func (a pt) scale(k float64) pt         { return pt{k * a.x, k * a.y} }
 func (a pt) dot(b pt) float64           { return a.x*b.x + a.y*b.y }
+func (a pt) cross(b pt) float64         { return a.x*b.y - a.y*b.x }
 func (a pt) len() float64               { return math.Sqrt(a.x*a.x + a.y*a.y) }
 func (a pt) unit() pt                   { return a.scale(1 / max(a.len(), 1e-12)) }
 func (a pt) turned() pt                 { return pt{-a.y, a.x} } // a quarter clockwise
 func at(m geom.Affine, p geom.Point) pt { q := m.Apply(p); return pt{q.X, q.Y} }
+
+// run is a stretch of the painter's points: one unbroken piece of line.
+type run struct{ from, to int }
 
 // flatten appends path, taken through m, to pts as chords within chordTol.
 // Chords shorter than a hundredth of a pixel are left out.

@@ -29,7 +29,7 @@ func (p *Painter) mark(shape func(pt, float64), c pt, size float64, fill scene.I
 	shape(c, size/2)
 	p.addFill(from, p.inkOf(fill, 1))
 	if width > 0 {
-		p.addStroke(from, width, true, p.inkOf(outline, 1))
+		p.addStroke(from, roundPen(width), p.inkOf(outline, 1))
 	}
 }
 
@@ -58,14 +58,14 @@ func (p *Painter) handle(h scene.Handle, m geom.Affine, factor float64, seen geo
 		from := len(p.runs)
 		p.circle(c.add(pt{px(-3.5), 0}), px(5))
 		p.circle(c.add(pt{px(3.5), 0}), px(5))
-		p.addStroke(from, px(1.8), true, p.inkOf(scene.InkAccent, 1))
+		p.addStroke(from, roundPen(px(1.8)), p.inkOf(scene.InkAccent, 1))
 	case h.State == scene.Locked:
 		p.mark(shape, c, px(11), scene.InkSoft, 0, 0)
 		from := len(p.runs)
 		r := px(2.8)
 		p.ring(pt{c.x - r, c.y - r}, pt{c.x + r, c.y + r})
 		p.ring(pt{c.x - r, c.y + r}, pt{c.x + r, c.y - r})
-		p.addStroke(from, px(1.5), true, p.inkOf(scene.InkTable, 1))
+		p.addStroke(from, roundPen(px(1.5)), p.inkOf(scene.InkTable, 1))
 	default:
 		p.mark(shape, c, px(10), scene.InkTable, px(2), scene.InkAccent)
 	}
@@ -89,7 +89,7 @@ func (p *Painter) dot(d scene.Dot, m geom.Affine, factor float64, seen geom.Box)
 		from := len(p.runs)
 		p.ring(pt{c.x, c.y - 0.42*r}, pt{c.x, c.y + 0.08*r})
 		p.ring(pt{c.x, c.y + 0.42*r}, pt{c.x, c.y + 0.44*r})
-		p.addStroke(from, 1.8*factor, true, p.inkOf(scene.InkOnLook, 1))
+		p.addStroke(from, roundPen(1.8*factor), p.inkOf(scene.InkOnLook, 1))
 	}
 }
 

@@ -19,11 +19,14 @@ type Painter struct {
 	fonts   *Fonts
 	palette palette.Palette
 
-	pts   []pt
-	runs  []run
-	line  []pt // one line before it is cut into dashes
-	ops   []op
-	bands [bandCount]band
+	size   pt // of the picture
+	pts    []pt
+	runs   []run
+	line   []pt // of one line
+	chords []chord
+	ops    []op
+	ready  ready
+	bands  [bandCount]band
 }
 
 // Width is how wide words are, in px of size, in the regular face.
@@ -46,9 +49,9 @@ func New(fonts *Fonts, colours palette.Palette) *Painter {
 // op is one thing to lay on the picture, in device px.
 type op struct {
 	kind     opKind
-	from, to int // its runs
-	radius   float64
-	round    bool
+	from, to int // its runs, or the chords of a stroke
+	pen      pen
+	shades   *shades // the ink of a stroke
 	ink      ink
 	mask     *image.Alpha
 	x, y     int // where the mask's origin goes
@@ -100,7 +103,8 @@ func Clear(img *image.RGBA, c color.NRGBA) {
 
 // Paint lays the layers over what is on img.
 func (p *Painter) Paint(img *image.RGBA, s Screen, layers ...scene.Layer) {
-	p.pts, p.runs, p.ops = p.pts[:0], p.runs[:0], p.ops[:0]
+	p.pts, p.runs, p.chords, p.ops = p.pts[:0], p.runs[:0], p.chords[:0], p.ops[:0]
+	p.size = pt{float64(img.Rect.Dx()), float64(img.Rect.Dy())}
 	m := s.affine()
 	seen := geom.Box{Max: geom.Pt(float64(img.Rect.Dx()), float64(img.Rect.Dy()))}
 	for _, l := range layers {
@@ -169,7 +173,7 @@ func (b *band) run(p *Painter, img *image.RGBA, top, low int) {
 func (b *band) op(p *Painter, o op) {
 	switch o.kind {
 	case opStroke:
-		b.stroke(p.pts, p.runs[o.from:o.to], o.radius, o.round, o.ink)
+		b.stroke(p.chords[o.from:o.to], o.pen, o.shades)
 	case opFill:
 		b.paint(p.pts, p.runs[o.from:o.to], o.ink)
 	case opMask:
@@ -199,18 +203,8 @@ func (p *Painter) inkOf(k scene.Ink, share float64) ink {
 
 // addFill adds what was appended to runs since from as one fill.
 func (p *Painter) addFill(from int, k ink) {
-	p.add(op{kind: opFill, from: from, to: len(p.runs), ink: k})
-}
-
-// addStroke adds what was appended to runs since from as one line.
-func (p *Painter) addStroke(from int, width float64, round bool, k ink) {
-	p.add(op{kind: opStroke, from: from, to: len(p.runs), radius: width / 2, round: round, ink: k})
-}
-
-// add adds a stroke or fill with the rows it may touch.
-func (p *Painter) add(o op) {
 	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, u := range p.runs[o.from:o.to] {
+	for _, u := range p.runs[from:] {
 		for _, q := range p.pts[u.from:u.to] {
 			lo, hi = min(lo, q.y), max(hi, q.y)
 		}
@@ -219,8 +213,26 @@ func (p *Painter) add(o op) {
 		return
 	}
 	const farAway = 1 << 30
-	o.top = int(max(lo-o.radius-1, -farAway))
-	o.low = int(min(hi+o.radius+2, farAway))
+	p.ops = append(p.ops, op{
+		kind: opFill, from: from, to: len(p.runs), ink: k,
+		top: int(max(lo-1, -farAway)), low: int(min(hi+2, farAway)),
+	})
+}
+
+// addStroke adds what was appended to runs since from as one line.
+func (p *Painter) addStroke(from int, n pen, k ink) {
+	first := len(p.chords)
+	for _, u := range p.runs[from:] {
+		p.chords = chordsOf(p.chords, p.pts[u.from:u.to], n.r+0.5, n.round, p.size)
+	}
+	if len(p.chords) == first {
+		return
+	}
+	o := op{kind: opStroke, from: first, to: len(p.chords), pen: n, shades: p.ready.shades(k), top: math.MaxInt}
+	for i := range p.chords[first:] {
+		c := &p.chords[first+i]
+		o.top, o.low = min(o.top, c.top), max(o.low, c.low)
+	}
 	p.ops = append(p.ops, o)
 }
 
@@ -271,17 +283,9 @@ func (p *Painter) stroke(k scene.Line, m geom.Affine, factor float64, seen geom.
 		crisp(p.line, max(math.Round(k.Width*factor), 1))
 	}
 	from := len(p.runs)
-	if len(k.Dash) == 0 {
-		p.ring(p.line...)
-	} else {
-		dash := make([]float64, len(k.Dash))
-		for i, d := range k.Dash {
-			dash[i] = d * factor
-		}
-		p.pts, p.runs = dashed(p.pts, p.runs, p.line, dash)
-	}
+	p.ring(p.line...)
 	ink := p.inkOf(k.Ink, k.Alpha)
-	p.addStroke(from, k.Width*factor, k.Round, ink)
+	p.addStroke(from, pen{k.Width * factor / 2, k.Round, p.ready.dashes(k.Dash, factor)}, ink)
 	if k.Arrow && len(p.line) > 1 {
 		p.arrows(k.Width*factor, factor, ink)
 	}
@@ -313,7 +317,7 @@ func (p *Painter) arrows(width, factor float64, k ink) {
 		foot := e[0].add(back.scale(long * factor))
 		p.ring(foot.add(side), e[0], foot.sub(side))
 	}
-	p.addStroke(from, width, true, k)
+	p.addStroke(from, roundPen(width), k)
 }
 
 func (p *Painter) text(t scene.Text, m geom.Affine, factor float64, seen geom.Box) {
