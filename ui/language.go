@@ -34,8 +34,8 @@ func toolkitTexts() map[string]string {
 		"File": words.T("File"), "Folder": words.T("Folder"), "New Folder": words.T("New folder"), "No": words.T("No"), "OK": words.T("OK"),
 		"Open": words.C("what a button does", "Open"), "Paste": words.T("Paste"), "Quit": words.T("Quit"), "Redo": words.T("Redo"),
 		"Save": words.T("Save"), "Select all": words.T("Select all"), "Show Hidden Files": words.T("Show hidden files"),
-		"Undo": words.T("Undo"), "Yes": words.T("Yes"), "(Parent)": words.T("(folder above)"),
-		"file.name": words.T("Name"), "file.parent": words.T("folder above"),
+		"Undo": words.T("Undo"), "Yes": words.T("Yes"), "(Parent)": words.T("(above)"),
+		"file.name": words.T("Name"), "file.parent": words.T("(above)"),
 	}
 }
 

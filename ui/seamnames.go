@@ -67,7 +67,7 @@ func sideName(q model.Piece, s model.Stretch) string {
 	if strings.Contains(strings.ToLower(name), strings.ToLower(piece)) {
 		return name
 	}
-	return piece + " " + name
+	return words.F("%s %s", piece, name)
 }
 
 // leadName is what the leader's side of a link is called, in small letters:

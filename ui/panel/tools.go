@@ -165,7 +165,7 @@ func (t *Tools) lay(size fyne.Size) {
 	}
 	rest := t.restWide()
 	shortEnds := words+rest+ends > size.Width
-	t.layTools(size, words+rest+2*toolNarrow > size.Width)
+	t.layTools(size, size.Width-rest-2*toolNarrow)
 	right := t.layEnds(size, shortEnds)
 	t.layToggles(right, size.Height/2)
 }
@@ -173,7 +173,7 @@ func (t *Tools) lay(size fyne.Size) {
 // layTwo lays the toggles in a row of their own.
 func (t *Tools) layTwo(size fyne.Size) {
 	row := fyne.NewSize(size.Width, toolsHigh())
-	t.layTools(row, true)
+	t.layTools(row, 0)
 	t.layEnds(row, true)
 	x := float32(8)
 	for _, c := range t.toggles {
@@ -183,13 +183,18 @@ func (t *Tools) layTwo(size fyne.Size) {
 	}
 }
 
-// layTools lays the tools from the left, with their words or without.
-func (t *Tools) layTools(size fyne.Size, short bool) {
+// layTools lays the tools, from the left with as many of their words as the room
+// for all of them has.
+func (t *Tools) layTools(size fyne.Size, room float32) {
 	x := float32(8)
+	room -= float32(len(t.tools)) * (toolNarrow + 4)
 	for _, b := range t.tools {
-		w := b.MinSize().Width
-		if short {
-			w = toolNarrow
+		w := float32(toolNarrow)
+		if more := b.MinSize().Width - w; more <= room {
+			room -= max(more, 0)
+			w = max(b.MinSize().Width, w)
+		} else {
+			room = 0 // one after a tool without its word goes without as well
 		}
 		middle(b, x, w, size.Height)
 		x += w + 4
