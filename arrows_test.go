@@ -16,7 +16,7 @@ var layers = map[string][]string{
 	"assets/words":         {},
 	"assets/words/gather":  {},
 	"model":                {"model/geom", "model/measure"},
-	"model/sizechart":      {"model", "model/geom", "model/measure", "assets"},
+	"model/sizechart":      {"model", "model/geom", "model/measure", "model/glossary", "assets"},
 	"model/crew":           {},
 	"model/jsonsize":       {},
 	"model/store":          {"model", "model/geom", "model/measure", "model/jsonsize"},

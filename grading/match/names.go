@@ -405,7 +405,8 @@ const onEdge = 3.0
 // or the centre line of a piece whose name says so.
 func (n *namer) folds() {
 	for k := range n.edges {
-		if n.has("on fold", "on the fold") && n.kind[k] == model.Centre || n.foldLineOn(k) { // words: none
+		onFold := n.has("on fold", "on the fold")                   // words: none
+		if onFold && n.kind[k] == model.Centre || n.foldLineOn(k) { // words: none
 			n.kind[k] = model.Fold
 			if n.edge[k] == "" {
 				n.edge[k] = words.T("fold")

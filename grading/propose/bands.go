@@ -42,6 +42,7 @@ var (
 // which is then sewn to the neckline.
 func (f *finder) collar(s *sheet) []candidate {
 	var out []candidate
+	// words: none
 	stand := func(q *sheet) bool { return word(plain(q.q.Name), "stand") && !has(plain(q.q.Name), "collar with") }
 	if !stand(s) {
 		for _, b := range f.of(collar, s.layer) {

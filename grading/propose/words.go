@@ -102,6 +102,8 @@ func layerOf(name string) layer {
 }
 
 // sortOf reads a piece's name; "Front bodice" and "Back" are of the body.
+//
+// words: none
 func sortOf(name string) sort {
 	switch n := plain(name); {
 	case has(n, "pocket", "binding", "placket", "gusset"), word(n, "flap", "belt", "loop", "loops", "tab", "fly", "strap", "straps", "tie", "ties"):
@@ -147,9 +149,12 @@ func word(name string, words ...string) bool {
 	return false
 }
 
+// words: none
 var dartWords = regexp.MustCompile(`\bdart (cap|leg|take up|end)\b|\bhalf of the dart\b`)
 
 // roleOf reads an edge's kind and name on a piece of that sort.
+//
+// words: none
 func roleOf(e model.Edge, s sort) role {
 	switch e.Kind {
 	case model.Fold, model.Centre:
@@ -187,6 +192,7 @@ func roleOf(e model.Edge, s sort) role {
 	return unknown
 }
 
+// words: none
 func sleeveRole(n string) role {
 	switch {
 	case word(n, "cap"), has(n, "sleeve head", "sleevehead", "crown", "armhole"):
@@ -203,10 +209,14 @@ func sleeveRole(n string) role {
 var numbered = regexp.MustCompile(`^(edge \d+)?$`)
 
 // seamWord is in the names of edges that are sewn to their namesakes.
+//
+// words: none
 var seamWord = regexp.MustCompile(`\b(seam|princess|inseam|outseam|inside leg|inner leg|outside leg|panel|gore|forearm|elbow)\b`)
 
 // own is an edge that is sewn to its own copy, or to no other piece, whatever
 // its name shares with another's.
+//
+// words: none
 var own = regexp.MustCompile(`\b(crotch|rise|centre|center|fold|hem|dart|free|inner edge|outer edge)\b`)
 
 // sides are the words that tell the two sides of one seam apart.

@@ -53,7 +53,7 @@ func english(name string) string {
 		}
 		word := low[:n]
 		low = low[n:]
-		if said, ok := read(plain(word)); ok {
+		if said, ok := read(Plain(word)); ok {
 			german = german || said != word
 			word = said
 		}
@@ -77,8 +77,8 @@ func wordLength(s string) int {
 
 var umlauts = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "ß", "ss", "a\u0308", "ae", "o\u0308", "oe", "u\u0308", "ue")
 
-// plain is a word with its umlauts written out.
-func plain(word string) string { return umlauts.Replace(word) }
+// Plain is a name in lower case with its umlauts written out.
+func Plain(name string) string { return umlauts.Replace(strings.ToLower(name)) }
 
 // put brings the words of a German name into the order and form in which
 // English has them.

@@ -120,7 +120,7 @@ func TestAnyName(t *testing.T) {
 		if strings.ToLower(got) != got {
 			t.Fatalf("%q: %q is not in lower case", name, got)
 		}
-		if folded := English(umlauts.Replace(strings.ToLower(name))); plain(folded) != plain(got) {
+		if folded := English(umlauts.Replace(strings.ToLower(name))); Plain(folded) != Plain(got) {
 			t.Fatalf("%q reads %q, with umlauts written out %q", name, got, folded)
 		}
 	})

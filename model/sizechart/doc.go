@@ -16,7 +16,8 @@
 // for each size, smallest first. Columns are set apart by commas, semicolons
 // or tabs. A cell is a length as package measure reads it: "66.5", "66,5",
 // "26 1/2", with its own unit if it says one; an empty cell is a measure that
-// size lacks. Empty rows do not count.
+// size lacks. Empty rows do not count. Columns and the lines at the top may have
+// their German names: Größe, Oberweite, Taille, Hüfte, Rückenlänge; Einheit.
 //
 // Promise: a chart that is read has sizes and second names that differ, and
 // measures above 0; body measures are in mm, exact to the float. Errors say

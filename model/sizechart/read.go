@@ -92,7 +92,7 @@ func readHead(data []byte) (head, error) {
 			continue
 		}
 		value = strings.Trim(value, " \t;,") // a table program may pad the line with empty cells
-		switch strings.ToLower(strings.TrimSpace(key)) {
+		switch english(strings.ToLower(strings.TrimSpace(key))) {
 		case "name":
 			h.name = value
 		case "source":
@@ -100,7 +100,7 @@ func readHead(data []byte) (head, error) {
 		case "status":
 			h.status = value
 		case "unit":
-			h.unit = measure.Unit(strings.ToLower(value))
+			h.unit = measure.Unit(english(strings.ToLower(value)))
 		}
 	}
 	switch h.unit {

@@ -51,7 +51,7 @@ func (t *table) addNames(row []string) error {
 	}
 	seen := map[string]bool{}
 	for i, name := range row {
-		name = strings.ToLower(strings.Join(strings.FieldsFunc(name, func(r rune) bool { return r == ' ' || r == '_' }), " "))
+		name = english(strings.ToLower(strings.Join(strings.FieldsFunc(name, func(r rune) bool { return r == ' ' || r == '_' }), " ")))
 		switch {
 		case name == "":
 			return words.Errorf(", column %d: the column has no name", i+1)
