@@ -2,6 +2,7 @@ package follow
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"quarterstep/model/geom"
@@ -81,5 +82,45 @@ func TestFindsFaintDots(t *testing.T) {
 	}
 	if t.Logf("%d of %d dots found", found, len(drawn)); found < len(drawn)*9/10 {
 		t.Errorf("%d of %d dots found", found, len(drawn))
+	}
+}
+
+// TestSides holds the side on which a course runs to what it is where that can
+// be told, also where both run nearly on one another.
+func TestSides(t *testing.T) {
+	for _, c := range []struct {
+		traced []float64
+		want   []int
+	}{
+		{[]float64{-2, -1, -0.2, 0.1, -0.3, -1}, []int{1, 1, 1, 1, 1, 1}},
+		{[]float64{2, 1, 0.2, -0.1, -0.6, -2}, []int{-1, -1, 0, 0, 1, 1}},
+		{[]float64{0.1, 0, 0.7, 3}, []int{-1, -1, -1, -1}},
+		{[]float64{0.1, 0, -0.2}, []int{0, 0, 0}},
+	} {
+		if got := sides(c.traced); !slices.Equal(got, c.want) {
+			t.Errorf("%v: %v, want %v", c.traced, got, c.want)
+		}
+	}
+}
+
+// TestStartsAtARaggedEnd begins a line 1.2 mm beyond ink whose last point bends
+// aside, as on the print of a photo: the line goes on along that ink, and not
+// along the neighbour.
+func TestStartsAtARaggedEnd(t *testing.T) {
+	straight := func(y float64) dash {
+		d := dash{centre: geom.Pt(21.2, y), length: 2.4, before: -1, after: -1}
+		for x := 20.0; x < 22.41; x += 0.2 {
+			d.pts = append(d.pts, geom.Pt(x, y))
+		}
+		return d
+	}
+	ragged := straight(10)
+	last := len(ragged.pts) - 1
+	ragged.pts[last] = geom.Pt(22.1, 10.25)
+	f := newField([]dash{ragged, straight(14)})
+	tree := f.treeFrom(geom.Pt(23.5, 10.05), noSide)
+	ahead, back := tree.cost[0], tree.cost[1]
+	if t.Logf("cost of the way on over the ragged dash %.2f", min(ahead, back)); min(ahead, back) > 0.5 {
+		t.Errorf("the way on over the ragged dash costs %.2f and %.2f", ahead, back)
 	}
 }

@@ -22,9 +22,9 @@ type rank struct {
 const (
 	rankHalf   = 10.0 // mm to the traced line up to which they are
 	rankLine   = 0.4  // ink of a line
-	rankBeside = 0.8  // mm: a course nearer to the traced line than that is on no side of it
-	rankTraced = 0.5  // mm beside the traced line that are its own ink
-	rankOwn    = 0.4  // mm beside a bin that are its own ink
+	rankBeside = 0.45 // mm: a course nearer to the traced line than that is on no side of it
+	rankTraced = 0.3  // mm beside the traced line that are its own ink
+	rankOwn    = 0.3  // mm beside a bin that are its own ink
 	rankCorner = 2.0  // mm from a corner, where other sizes have theirs
 	rankRamp   = 8.0  // mm more until the count is sure
 )
@@ -50,25 +50,59 @@ func (s *strip) asideOf(line []geom.Point) []float64 {
 // ranks counts the lines between a traced line and every bin.
 func (s *strip) ranks(traced []float64) ranks {
 	out := make(ranks, len(s.course))
-	for k := range out {
-		off := traced[k]
-		if math.Abs(off) > s.half || math.Abs(off) < rankBeside {
+	ways := sides(traced)
+	for k, off := range traced {
+		if math.Abs(off) > s.half || ways[k] == 0 {
 			continue
 		}
 		end := float64(min(k, len(out)-1-k)) * courseStep
-		sure := within((end-rankCorner)/rankRamp, 0, 1) * within((math.Abs(off)-rankBeside)/rankBeside, 0, 1)
-		out[k] = rank{sure, s.between(k, off)}
+		out[k] = rank{within((end-rankCorner)/rankRamp, 0, 1), s.between(k, off, ways[k])}
 	}
 	return out
 }
 
-// between is how many lines lie between the traced line and each bin at place k.
-func (s *strip) between(k int, traced float64) []int8 {
+// sides is by place on which side of the traced line the course runs: 1 to the
+// right of it, -1 to the left, 0 where it changes over. Where the two are too
+// near to each other to tell, it is the side on which the course comes there and
+// leaves.
+func sides(traced []float64) []int {
+	n := len(traced)
+	before, after := make([]int, n), make([]int, n)
+	last := 0
+	note := func(to []int, k int) {
+		if math.Abs(traced[k]) >= rankBeside {
+			last = 1
+			if traced[k] > 0 {
+				last = -1
+			}
+		}
+		to[k] = last
+	}
+	for k := range n {
+		note(before, k)
+	}
+	last = 0
+	for k := n - 1; k >= 0; k-- {
+		note(after, k)
+		switch {
+		case before[k] == 0:
+			before[k] = after[k]
+		case after[k] != 0 && after[k] != before[k]:
+			before[k] = 0
+		}
+	}
+	return before
+}
+
+// between is how many lines lie between the traced line and each bin at place k,
+// counted to the one side. Where the course is hardly beside the traced line, the
+// two may be one.
+func (s *strip) between(k int, traced float64, way int) []int8 {
 	row := s.whole[k]
 	out := make([]int8, len(row))
-	way := 1
-	if traced > 0 {
-		way = -1
+	upon := int8(-1)
+	if math.Abs(traced) < rankBeside {
+		upon = 0
 	}
 	own := int(rankOwn / stripBin)
 	from := s.middleBin() + int(math.Round(traced/stripBin))
@@ -83,11 +117,13 @@ func (s *strip) between(k int, traced float64) []int8 {
 			on = ink
 		}
 		if out[b] = count; (b-from)*way <= int(rankTraced/stripBin) {
-			out[b] = -1
+			out[b] = upon
 		}
 	}
 	for b := from - way; b >= 0 && b < len(row); b -= way {
-		out[b] = -1
+		if out[b] = -1; (from-b)*way <= int(rankTraced/stripBin) {
+			out[b] = upon
+		}
 	}
 	return out
 }

@@ -127,6 +127,12 @@ type touch struct {
 	dist   float64
 }
 
+// How ragged the end of ink is.
+const (
+	raggedEnd = 2.0 // points
+	raggedOff = 0.4 // mm
+)
+
 // around calls f once with every dash within cornerReach of p.
 func (w *web) around(p geom.Point, f func(j int32, near touch)) {
 	seen := map[int32]bool{}
@@ -140,7 +146,11 @@ func (w *web) around(p geom.Point, f func(j int32, near touch)) {
 		if dist > cornerReach {
 			return
 		}
-		inside := (s > 0 || d.before >= 0) && (s < float64(len(d.pts)-1) || d.after >= 0)
+		ends := 0.0 // ink is ragged at its end: what lies beyond is not beside a crooked last point
+		if dist > raggedOff {
+			ends = raggedEnd
+		}
+		inside := (s > ends || d.before >= 0) && (s < float64(len(d.pts)-1)-ends || d.after >= 0)
 		if inside && dist > 2 {
 			return
 		}
