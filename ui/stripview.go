@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
@@ -19,7 +20,7 @@ func stripView(p model.Pattern, r grading.Result, charts []model.SizeChart) pane
 	v := panel.StripView{Chart: -1, Target: p.Target.Place, Shown: len(p.Pieces) > 0}
 	for i, c := range withOwn(p, charts) {
 		v.Charts = append(v.Charts, c.Name)
-		if c.ID == p.Chart.ID && c.Name == p.Chart.Name {
+		if sameChart(c, p.Chart) {
 			v.Chart = i
 		}
 	}
@@ -61,11 +62,19 @@ func ownPins(p model.Pattern) []panel.PinView {
 // withOwn is charts with the pattern's own chart first when it is none of them.
 func withOwn(p model.Pattern, charts []model.SizeChart) []model.SizeChart {
 	if len(p.Chart.Sizes) == 0 || slices.ContainsFunc(charts, func(c model.SizeChart) bool {
-		return c.ID == p.Chart.ID && c.Name == p.Chart.Name
+		return sameChart(c, p.Chart)
 	}) {
 		return charts
 	}
 	return append([]model.SizeChart{p.Chart}, charts...)
+}
+
+// sameChart reports that two charts are one, whatever language they were named
+// in.
+func sameChart(a, b model.SizeChart) bool {
+	return a.ID == b.ID && slices.EqualFunc(a.Sizes, b.Sizes, func(x, y model.ChartSize) bool {
+		return x.Name == y.Name && x.Alt == y.Alt && maps.Equal(x.Body, y.Body)
+	})
 }
 
 // stepsNote is "4 steps, or 4 1/2 by bust".

@@ -22,7 +22,7 @@ func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 	v.Cut = chosenCut(max(k.Cut, t.cut, 1), hasFold(k) || t.mark.kind == foldMark)
 	for i, c := range w.charts() {
 		v.Charts = append(v.Charts, c.Name)
-		if len(p.Chart.Sizes) > 0 && c.ID == p.Chart.ID && c.Name == p.Chart.Name {
+		if len(p.Chart.Sizes) > 0 && sameChart(c, p.Chart) {
 			v.Chart = i
 		}
 	}

@@ -12,15 +12,22 @@ import (
 	"quarterstep/model"
 )
 
-// Builtin is the charts that travel inside the program, by ID.
-func Builtin() []model.SizeChart { return slices.Clone(builtin()) }
+// Builtin is the charts that travel inside the program, by ID, their names and
+// sources in the language in use.
+func Builtin() []model.SizeChart {
+	out := slices.Clone(builtin())
+	for i, c := range out {
+		out[i] = said(c)
+	}
+	return out
+}
 
 // ByID is the built-in chart with that ID, such as "us-misses"; false when
 // there is none.
 func ByID(id string) (model.SizeChart, bool) {
 	for _, c := range builtin() {
 		if c.ID == id {
-			return c, true
+			return said(c), true
 		}
 	}
 	return model.SizeChart{}, false

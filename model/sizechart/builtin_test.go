@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"quarterstep/assets/words"
 	"quarterstep/model"
 )
 
@@ -115,6 +116,18 @@ func TestStepsAreUneven(t *testing.T) {
 		}
 		if !slices.Equal(got, c.want) {
 			t.Errorf("%s: steps %v, want %v", c.id, got, c.want)
+		}
+	}
+}
+
+// What the files of the charts say of themselves is there to be translated, word
+// for word.
+func TestTextsOfChartsAreInTheCatalogue(t *testing.T) {
+	for _, c := range builtin() {
+		for _, text := range []string{c.Name, c.Source, c.Status} {
+			if !slices.Contains(chartTexts, words.Text(text)) {
+				t.Errorf("%s: %q is not in chartTexts", c.ID, text)
+			}
 		}
 	}
 }
