@@ -23,7 +23,7 @@ const (
 	leastCross = 0.3  // radians: lines that meet flatter make no corner
 	mostBow    = 0.12 // mm: a dash that is less straight is no line to extend
 	mostExtend = 3.4  // mm: how far a line is extended to a corner in its gap
-	perExtend  = 0.1  // mm further from p that a mm of extending counts as
+	perExtend  = 0.15 // mm further from p that a mm of extending counts as
 )
 
 // Corner is the crossing of two printed lines nearest to p, if there is one
