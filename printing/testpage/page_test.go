@@ -8,10 +8,13 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
 	"quarterstep/assets"
+	"quarterstep/assets/words"
+	"quarterstep/model/geom"
 	"quarterstep/model/measure"
 	"quarterstep/printing/testpage"
 	"quarterstep/printing/tile"
@@ -205,6 +208,49 @@ func TestWords(t *testing.T) {
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page does not say %q: %s", want, text)
+		}
+	}
+}
+
+// In no language do words stand on each other or leave the page, as poppler
+// sees them, and the file says which language they are in.
+func TestWordsKeepApartInEveryLanguage(t *testing.T) {
+	t.Cleanup(func() { _ = words.Use("en") })
+	word := regexp.MustCompile(`<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">(.*?)</word>`)
+	for _, l := range words.Languages() {
+		if err := words.Use(l.Code); err != nil {
+			t.Fatal(err)
+		}
+		for paper, unit := range map[string]measure.Unit{"A4": measure.Millimetres, "Letter": measure.Inches} {
+			p := pageFor(t, paper, unit)
+			p.With = tile.Printer{Across: 1.004}
+			data := written(t, p)
+			if !bytes.Contains(data, []byte("/Lang ("+l.Code)) {
+				t.Errorf("%s: the file does not say its language", l.Name)
+			}
+			page := geom.Box{Max: geom.Pt(p.Paper.Width*72/25.4, p.Paper.Height*72/25.4)}
+			var boxes []geom.Box
+			var said []string
+			for _, m := range word.FindAllStringSubmatch(string(poppler(t, data, "pdftotext", "-bbox")), -1) {
+				var v [4]float64
+				for i := range v {
+					v[i], _ = strconv.ParseFloat(m[i+1], 64)
+				}
+				boxes, said = append(boxes, geom.Box{Min: geom.Pt(v[0], v[1]), Max: geom.Pt(v[2], v[3])}), append(said, m[5])
+			}
+			if len(boxes) < 100 {
+				t.Fatalf("%s: only %d words are seen", l.Name, len(boxes))
+			}
+			for i, b := range boxes {
+				if v := page.Union(b); v != page {
+					t.Errorf("%s, %s: %q leaves the page", l.Name, paper, said[i])
+				}
+				for j, c := range boxes[:i] {
+					if b.Grow(-0.5).Intersects(c.Grow(-0.5)) {
+						t.Errorf("%s, %s: %q stands on %q", l.Name, paper, said[i], said[j])
+					}
+				}
+			}
 		}
 	}
 }
