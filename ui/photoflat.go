@@ -73,9 +73,9 @@ func (w *Window) keepFlat(ph *photo, now laid, flat paper.Flat, levels []*image.
 	}
 	now.id, now.from = w.freshPicture(p), flat.From
 	ph.laid, ph.cardSays = now, ""
-	ph.flat, ph.flatOf, ph.flatPer = levels, now.id, flat.PerMM
-	ph.lines, ph.prepared, ph.asTaken = nil, false, false
-	file := ph.id + ".jpg"
+	ph.flat, ph.flatOf, ph.flatPer, ph.flatWhole = levels, now.id, flat.PerMM, flat.PerMM
+	ph.lines, ph.prepared, ph.asTaken = nil, true, false
+	file := keptName(ph.id)
 	w.doc.KeepPicture(file, flat.File)
 	pic := model.Picture{ID: ph.id, Name: ph.name, File: file, PerMM: flat.PerMM, At: w.roomFor(p)}
 	w.do(label, func(p model.Pattern) (model.Pattern, error) {
@@ -94,7 +94,9 @@ func (w *Window) keepFlat(ph *photo, now laid, flat paper.Flat, levels []*image.
 		w.settings.Lenses = paper.Lenses(w.settings.Lenses, *ph.straight.Learnt)
 		w.keepSettings()
 	}
-	w.makeReady(ph, flat)
+	if ph.prepared = w.tracesOn(ph); ph.prepared {
+		w.makeReady(ph, flat)
+	}
 	w.table.Fit()
 }
 
@@ -111,6 +113,9 @@ func (ph *photo) giveUp() []string {
 	ph.id, ph.joined = "", nil
 	return []string{was}
 }
+
+// keptName is the file that a picture is kept in with the project.
+func keptName(id string) string { return id + ".jpg" }
 
 // freshPicture is an ID that no picture has, nor had before an undo.
 func (w *Window) freshPicture(p model.Pattern) string {
@@ -143,6 +148,7 @@ func (w *Window) roomFor(p model.Pattern) geom.Vec {
 // makeReady makes the printed lines of a flat picture ready to be followed.
 func (w *Window) makeReady(ph *photo, flat paper.Flat) {
 	ph.prepared = true
+	flat.Colour = nil // which would take memory until its turn comes
 	w.beside(ph, words.T("Looking for printed lines"), func(ctx context.Context, progress func(float64)) (func(), error) {
 		lines, err := flat.Lines(ctx, progress)
 		if err != nil {

@@ -62,7 +62,7 @@ func (ph *photo) comeBack(p model.Pattern) {
 // readKept reads a picture kept with the project, if that has not been done.
 func (w *Window) readKept(p model.Pattern, ph *photo) {
 	i := p.PictureIndex(ph.id)
-	if i < 0 || ph.prepared || ph.job.stop != nil || ph.note != "" {
+	if i < 0 || ph.prepared || len(ph.flat) > 0 || ph.job.stop != nil || ph.note != "" {
 		return
 	}
 	q := p.Pictures[i]
@@ -75,7 +75,7 @@ func (w *Window) readKept(p model.Pattern, ph *photo) {
 		}
 		levels := scene.Levels(flat.Colour)
 		return func() {
-			ph.flat, ph.flatOf, ph.flatPer = levels, q.ID, q.PerMM
+			ph.flat, ph.flatOf, ph.flatPer, ph.flatWhole = levels, q.ID, q.PerMM, q.PerMM
 			w.makeReady(ph, flat)
 			w.table.Fit()
 		}, nil
@@ -176,9 +176,14 @@ func (w *Window) turnTaken(ph *photo) {
 
 // turnKept turns a flat picture that was kept with the project.
 func (w *Window) turnKept(ph *photo) {
-	was, per := ph.flat[0], ph.flatPer
+	p := w.doc.Pattern()
+	file, per := w.flatFile(p, ph), ph.flatWhole
 	w.beside(ph, words.T("Turning"), func(context.Context, func(float64)) (func(), error) {
-		flat, err := paper.Flat{Colour: scene.TurnedRight(was), PerMM: per}.Keep()
+		was, err := paper.Kept(file, per)
+		if err != nil {
+			return nil, err
+		}
+		flat, err := paper.Flat{Colour: scene.TurnedRight(was.Colour), PerMM: per}.Keep()
 		if err != nil {
 			return nil, err
 		}

@@ -5,6 +5,8 @@ import (
 	"errors"
 	"image"
 	"path/filepath"
+	"runtime/debug"
+	"slices"
 	"strings"
 	"time"
 
@@ -22,6 +24,8 @@ import (
 type photoStep struct {
 	photos  []*photo
 	inHand  int
+	hand    *photo // the photo in hand, and the one before it
+	before  *photo
 	trace   traceStep
 	under   bool      // show the photos under the pieces at the other steps
 	toJoin  []*photo  // parts still to be joined, one after another
@@ -41,15 +45,16 @@ type photo struct {
 	lengths [2]drawn       // measured on the paper, across and down
 	turns   int            // quarter turns to the right, as it is looked at and flat
 	asTaken bool
-	taken   []*image.RGBA // of the picture as taken, turned
+	taken   []*image.RGBA // of the picture as taken, turned; coarse at rest
 
-	flat     []*image.RGBA
-	flatOf   string        // the picture that flat is of
-	flatPer  float64       // its px to the mm
-	lines    *follow.Field // nil until they are ready to be followed
-	prepared bool          // that they are made ready was asked for
-	job      job
-	note     string // why it cannot be used
+	flat      []*image.RGBA
+	flatOf    string        // the picture that flat is of
+	flatPer   float64       // its px to the mm, as it is now: fewer at rest
+	flatWhole float64       // its px to the mm when whole
+	lines     *follow.Field // nil until they are ready to be followed
+	prepared  bool          // that they are made ready was asked for
+	job       job
+	note      string // why it cannot be used
 
 	cardSays string // what a bank card on the paper told
 	byLens   bool   // the lens of its camera was known before
@@ -149,6 +154,9 @@ func (w *Window) jobDone(ctx context.Context, ph *photo, then func(), err error)
 		}
 	}
 	w.refresh()
+	if !slices.ContainsFunc(w.paper.photos, (*photo).busy) {
+		w.aside(debug.FreeOSMemory) // what the work took in passing
+	}
 }
 
 // panelSentence is an error as a sentence; one that begins with the name of a
@@ -195,12 +203,22 @@ func photoName(path string) string {
 }
 
 func (w *Window) readPhoto(ph *photo, path string) {
-	w.beside(ph, words.F("Reading %s", ph.name), func(context.Context, func(float64)) (func(), error) {
+	w.beside(ph, words.F("Reading %s", ph.name), func(ctx context.Context, _ func(float64)) (func(), error) {
 		shot, err := paper.Open(path)
 		if err != nil {
 			return nil, err
 		}
-		levels := scene.Levels(shot.Picture.Color)
+		picture, err := shot.Colours()
+		if err != nil {
+			return nil, err
+		}
+		levels := scene.Levels(picture)
+		var seen paper.Sighting
+		if !shot.IsScan() {
+			if seen, err = shot.FindTargets(ctx); err != nil {
+				return nil, err
+			}
+		}
 		return func() {
 			ph.shot, ph.taken = shot, levels
 			ph.ask = w.firstAsk(shot)
@@ -208,7 +226,7 @@ func (w *Window) readPhoto(ph *photo, path string) {
 			if ph.ask.Reference == paper.Scan {
 				w.straighten(ph)
 			} else {
-				w.findTargets(ph)
+				w.sawTargets(ph, seen)
 			}
 		}, nil
 	})

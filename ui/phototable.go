@@ -31,7 +31,7 @@ func (w *Window) photoOnTable(in *scene.Input) bool {
 	*in = in.Only(on)
 	in.Select = scene.Ref{}
 	in.Zero = geom.Point(pic.At)
-	in.Photos = []scene.Photo{{Levels: ph.flat, At: geom.Point(pic.At), PerMM: pic.PerMM, Faded: pic.Faded}}
+	in.Photos = []scene.Photo{{Levels: ph.flat, At: geom.Point(pic.At), PerMM: ph.flatPer, Faded: pic.Faded}}
 	in.Trace = w.withLength(w.traceOnTable(), ph, func(px geom.Point) geom.Point { return w.onTheFlat(ph, px) })
 	return true
 }
@@ -62,7 +62,7 @@ func (w *Window) photosUnder(in *scene.Input) {
 				box = box.Union(e.Bounds())
 			}
 			in.Photos = append(in.Photos, scene.Photo{
-				Levels: ph.flat, At: geom.Point(q.At), PerMM: p.Pictures[k].PerMM, Faded: p.Pictures[k].Faded, Shown: box.Grow(beyond),
+				Levels: ph.flat, At: geom.Point(q.At), PerMM: ph.flatPer, Faded: p.Pictures[k].Faded, Shown: box.Grow(beyond),
 			})
 		}
 	}

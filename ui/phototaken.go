@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"image"
 	"math"
 	"slices"
 
@@ -128,10 +129,12 @@ func (w *Window) ready(ph *photo) bool {
 	return ph.ask.Reference != ""
 }
 
+func longSide(m image.Image) int { return max(m.Bounds().Dx(), m.Bounds().Dy()) }
+
 // perMM is how many pixels a mm of the Table has while the photo is shown as
 // taken.
 func (ph *photo) perMM() float64 {
-	s := ph.taken[0].Rect.Size()
+	s := ph.takenSize()
 	return float64(max(s.X, s.Y)) / takenWide
 }
 
@@ -139,7 +142,7 @@ func (ph *photo) perMM() float64 {
 // turned as it may be.
 func (ph *photo) pixel(at geom.Point) geom.Point {
 	px := geom.Pt(at.X*ph.perMM(), at.Y*ph.perMM())
-	size := ph.taken[0].Rect.Size()
+	size := ph.takenSize()
 	for range (4 - ph.turns) % 4 {
 		px = geom.Pt(float64(size.Y)-px.Y, px.X)
 		size.X, size.Y = size.Y, size.X
@@ -325,7 +328,7 @@ func (w *Window) takenOnTable(in *scene.Input, ph *photo) bool {
 	*in = in.Only(nil)
 	if len(ph.taken) > 0 {
 		in.Unscaled = words.T("Photo as taken. The rulers start once it is straightened.")
-		in.Photos = []scene.Photo{{Levels: ph.taken, PerMM: ph.perMM()}}
+		in.Photos = []scene.Photo{{Levels: ph.taken, PerMM: float64(longSide(ph.taken[0])) / takenWide}}
 		in.Trace = w.tracedOnTaken(w.withLength(takenTrace(ph), ph, ph.onTable), ph)
 	}
 	return true

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"context"
 	"math"
 	"slices"
 	"strings"
@@ -15,24 +14,15 @@ import (
 	"quarterstep/ui/scene"
 )
 
-// findTargets looks for our printed targets in a photo; where there are enough it
-// is made flat by them at once.
-func (w *Window) findTargets(ph *photo) {
-	shot := ph.shot
-	w.beside(ph, words.T("Looking for targets"), func(ctx context.Context, _ func(float64)) (func(), error) {
-		seen, err := shot.FindTargets(ctx)
-		if err != nil {
-			return nil, err
-		}
-		return func() {
-			ph.seen = seen
-			if seen.Layout == paper.NoTargets || len(ph.clicks) > 0 {
-				return
-			}
-			ph.ask.Reference = paper.Targets
-			w.straightenIfReady(ph)
-		}, nil
-	})
+// sawTargets takes what targets a photo shows; where there are enough it is made
+// flat by them at once.
+func (w *Window) sawTargets(ph *photo, seen paper.Sighting) {
+	ph.seen = seen
+	if seen.Layout == paper.NoTargets || len(ph.clicks) > 0 {
+		return
+	}
+	ph.ask.Reference = paper.Targets
+	w.straightenIfReady(ph)
 }
 
 // distancesAsked reports whether distances between targets can be typed: between

@@ -24,6 +24,7 @@ func (w *Window) refresh() {
 	w.keepMaking(p)
 	w.keepPhotos(p)
 	w.keepTracing(p)
+	w.restPhotos(w.doc.Pattern())
 	report := w.report()
 	look := len(ordered(report)) + len(w.doubts)
 	if w.step == stepPrint {

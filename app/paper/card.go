@@ -13,7 +13,12 @@ import (
 // its four corners in px, in any order, and says what it tells. It is a rough
 // check and changes nothing.
 func (p *Photo) CheckCard(ctx context.Context, s Straight, corners [4]geom.Point, unit measure.Unit) (string, error) {
-	d, err := straight.CheckCard(ctx, p.Picture.Gray, p.Picture.Color, s.Map, corners)
+	full, done, err := p.hold(true)
+	if err != nil {
+		return "", err
+	}
+	defer done()
+	d, err := straight.CheckCard(ctx, full.Gray, full.Color, s.Map, corners)
 	if err != nil {
 		return "", err
 	}

@@ -34,6 +34,7 @@ type Flat struct {
 	PerMM  float64
 	From   geom.Point // mm of the reference at its upper left corner
 	File   []byte     // as it is kept with the project: JPEG
+	grays  *image.Gray
 }
 
 // Flatten makes a picture flat.
@@ -42,8 +43,12 @@ func (p *Photo) Flatten(ctx context.Context, s Straight, progress func(float64))
 	if out.PerMM < coarsestPerMM {
 		return Flat{}, words.Error("the picture shows too much paper at once to trace from: take it in parts")
 	}
-	var err error
-	if out.Colour, err = straight.FlattenColour(ctx, p.Picture.Color, s.Map, s.Bounds, out.PerMM, progress); err != nil {
+	full, done, err := p.hold(true)
+	if err != nil {
+		return Flat{}, err
+	}
+	defer done()
+	if out.Colour, err = straight.FlattenColour(ctx, full.Color, s.Map, s.Bounds, out.PerMM, progress); err != nil {
 		return Flat{}, err
 	}
 	return out.Keep()
@@ -55,7 +60,7 @@ func (f Flat) Keep() (Flat, error) {
 	if err := jpeg.Encode(&file, f.Colour, &jpeg.Options{Quality: quality}); err != nil {
 		return Flat{}, words.Errorf("keeping the picture: %w", err)
 	}
-	f.File = file.Bytes()
+	f.File, f.grays = file.Bytes(), f.gray()
 	return f, nil
 }
 
@@ -77,7 +82,9 @@ func Kept(file []byte, perMM float64) (Flat, error) {
 	if err != nil {
 		return Flat{}, words.Errorf("the picture kept with the pattern is spoilt: %w", err)
 	}
-	return Flat{Colour: rgba(img), PerMM: perMM, File: file}, nil
+	f := Flat{Colour: rgba(img), PerMM: perMM, File: file}
+	f.grays = f.gray()
+	return f, nil
 }
 
 func rgba(img image.Image) *image.RGBA {
@@ -105,7 +112,11 @@ func (f Flat) Size() (across, down float64) {
 }
 
 // Lines makes ready to follow the printed lines of a flat picture: places are
-// in mm from its upper left corner.
+// in mm from its upper left corner. It needs no Colour where the picture was kept.
 func (f Flat) Lines(ctx context.Context, progress func(float64)) (*follow.Field, error) {
-	return follow.Prepare(ctx, follow.Sheet{Gray: f.gray(), PerMM: f.PerMM}, progress)
+	grays := f.grays
+	if grays == nil {
+		grays = f.gray()
+	}
+	return follow.Prepare(ctx, follow.Sheet{Gray: grays, PerMM: f.PerMM}, progress)
 }

@@ -26,8 +26,10 @@ const (
 	sameSpot   = 5.0  // mm within which two places are one, on coarse cells
 	sameFine   = 1.0  // and on fine ones
 	sameTurn   = 0.01 // radians
+	leastAlike = 0.3  // correlation on fine cells
+	plainAlike = 0.5  // and where it need not be much likelier than another
 	standing   = 1.15 // by how much the likeliest place must be likelier than another
-	leastAlike = 0.5  // correlation on fine cells
+	standsFar  = 1.3  // where the two are less than plainly alike
 	leastArea  = 2500 // mm² that both show
 	inset      = 0.08 // of their distance that marks keep from the ends of what both show
 	meetMoved  = 3.0  // mm by which laying together may still move the part
@@ -43,8 +45,9 @@ type finer struct {
 }
 
 var looks = []finer{
-	{mostPlaces, 1, 5, 0.25, 5},
-	{6, lookStep, 3, 0.1, 4},
+	{mostPlaces, 2, 3, 0.25, 5},
+	{6, 1, 2, 0.25, 2},
+	{4, lookStep, 2, 0.1, 3},
 }
 
 // Meet looks for the place where a picture, made flat by itself, overlaps those
@@ -55,6 +58,11 @@ func (p *Photo) Meet(ctx context.Context, placed []Part, own Straight, progress 
 	if progress == nil {
 		progress = func(float64) {}
 	}
+	_, done, err := holdAll(append(slices.Clone(placed), Part{Photo: p}))
+	if err != nil {
+		return nil, false, err
+	}
+	defer done() // they are looked at several times
 	there := sightOf(placed)
 	here := sightOf([]Part{{Photo: p, Straight: own}})
 	turns := p.turns(placed)
@@ -100,9 +108,13 @@ func standsOut(spots []spot) (spot, bool) {
 	if len(spots) == 0 || spots[0].alike < leastAlike || spots[0].area < leastArea {
 		return spot{}, false
 	}
+	clear := standing
+	if spots[0].alike < plainAlike {
+		clear = standsFar
+	}
 	for _, s := range spots[1:] {
 		same := s.move.Sub(spots[0].move).Len() < sameFine && math.Abs(s.turn-spots[0].turn) < sameTurn
-		if !same && s.score*standing > spots[0].score {
+		if !same && s.score*clear > spots[0].score {
 			return spot{}, false
 		}
 	}
@@ -160,7 +172,12 @@ func sightOf(parts []Part) sight {
 // add looks at a part: ink is how much darker than the paper round it a place
 // is.
 func (s sight) add(q Part) {
-	g, size := q.Photo.Picture.Gray, q.Photo.Picture.Size()
+	full, done, err := q.Photo.hold(false)
+	if err != nil {
+		return // Meet holds it already
+	}
+	defer done()
+	g, size := full.Gray, full.Size()
 	v := make([]float32, len(s.ink))
 	pixel := q.Straight.Map.Back()
 	rows(s.h, func(y int) {

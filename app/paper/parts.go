@@ -4,6 +4,7 @@ import (
 	"context"
 	"image"
 	"math"
+	"slices"
 
 	"quarterstep/assets/words"
 	"quarterstep/model/geom"
@@ -40,15 +41,20 @@ func (p *Photo) Join(ctx context.Context, placed []Part, own Straight, marks []M
 
 // joined lays the picture on those that lie already, beginning where the marks say.
 func (p *Photo) joined(ctx context.Context, placed []Part, own Straight, marks []Mark) (straight.Joined, error) {
+	full, done, err := holdAll(append(slices.Clone(placed), Part{Photo: p}))
+	if err != nil {
+		return straight.Joined{}, err
+	}
+	defer done()
 	parts := make([]straight.Part, len(placed))
 	for i, q := range placed {
-		parts[i] = straight.Part{Gray: q.Photo.Picture.Gray, Map: q.Straight.Map, Covers: q.Straight.Covers}
+		parts[i] = straight.Part{Gray: full[i].Gray, Map: q.Straight.Map, Covers: q.Straight.Covers}
 	}
 	at := make([]straight.Mark, len(marks))
 	for i, m := range marks {
 		at[i] = straight.Mark(m)
 	}
-	return straight.Join(ctx, parts, straight.Part{Gray: p.Picture.Gray, Map: own.Map, Covers: own.Covers}, at)
+	return straight.Join(ctx, parts, straight.Part{Gray: full[len(placed)].Gray, Map: own.Map, Covers: own.Covers}, at)
 }
 
 // FlattenParts makes one flat picture of several parts. Where two show the same
@@ -85,17 +91,29 @@ func FlattenParts(ctx context.Context, parts []Part, progress func(float64)) (Fl
 				progress((float64(i) + share) / float64(len(parts)))
 			}
 		}
-		box, at := onGrid(q.Straight.Bounds, out)
-		flat, err := straight.FlattenColour(ctx, q.Photo.Picture.Color, q.Straight.Map, box, out.PerMM, told)
-		if err != nil {
+		if err := layFlat(ctx, out, far, q, told); err != nil {
 			return Flat{}, err
 		}
-		lay(out, far, flat, at, q)
 		if err := ctx.Err(); err != nil {
 			return Flat{}, err
 		}
 	}
 	return out.Keep()
+}
+
+// layFlat makes a part flat and lays it on those before it.
+func layFlat(ctx context.Context, out Flat, far []uint16, q Part, progress func(float64)) error {
+	full, done, err := q.Photo.hold(true)
+	if err != nil {
+		return err
+	}
+	defer done()
+	box, at := onGrid(q.Straight.Bounds, out)
+	flat, err := straight.FlattenColour(ctx, full.Color, q.Straight.Map, box, out.PerMM, progress)
+	if err == nil {
+		lay(out, far, flat, at, q)
+	}
+	return err
 }
 
 // newWhite is a white picture of a box of paper.

@@ -13,10 +13,13 @@ import (
 	"quarterstep/model/trace/straight"
 )
 
-// Photo is a picture of paper as it was taken or scanned.
+// Photo is a picture of paper as it was taken or scanned. Its pixels, which take
+// 60 MB and more, are put down while nobody needs them and read again then: see
+// PutDown.
 type Photo struct {
-	Name    string // of its file, without the folder
-	Picture picture.Picture
+	Name    string          // of its file, without the folder
+	Picture picture.Picture // without its pixels, where it was read from a file
+	pixels  pixels
 }
 
 // Open reads a photo or scan. An error is one sentence for the sewist.
@@ -35,13 +38,21 @@ func Open(path string) (*Photo, error) {
 	}
 	p, err := picture.Read(f, info.Size())
 	if err != nil {
-		var said picture.Unusable
-		if errors.As(err, &said) {
-			return nil, fmt.Errorf("%s: %w", filepath.Base(path), err)
-		}
-		return nil, plain(path, err)
+		return nil, unread(path, err)
 	}
-	return &Photo{Name: filepath.Base(path), Picture: p}, nil
+	out := &Photo{Name: filepath.Base(path), Picture: p}
+	out.Picture.Gray, out.Picture.Color = nil, nil
+	out.pixels.gray, out.pixels.colour, out.pixels.kept = p.Gray, p.Color, true
+	return out, out.pixels.from(f, path, info)
+}
+
+// unread is why a picture cannot be used.
+func unread(path string, err error) error {
+	var said picture.Unusable
+	if errors.As(err, &said) {
+		return fmt.Errorf("%s: %w", filepath.Base(path), err)
+	}
+	return plain(path, err)
 }
 
 func plain(path string, err error) error {

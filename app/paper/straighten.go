@@ -78,12 +78,26 @@ func (p *Photo) byScale(r Request) (Straight, error) {
 }
 
 func (p *Photo) byPage(ctx context.Context, r Request) (Straight, error) {
-	s, err := straight.FromSheet(ctx, p.Picture.Gray, r.Clicks, r.Paper, p.shot(r))
+	full, done, err := p.hold(true)
+	if err != nil {
+		return Straight{}, err
+	}
+	defer done()
+	shot := p.shot(r)
+	shot.Color = full.Color
+	s, err := straight.FromSheet(ctx, full.Gray, r.Clicks, r.Paper, shot)
 	return Straight{Map: s.Map, Say: s.Say(r.Unit), Points: s.Misfit.Points, Covers: []straight.Cover{pageCover(r.Clicks)}}, err
 }
 
 func (p *Photo) byMat(ctx context.Context, r Request) (Straight, error) {
-	m, err := straight.FromMat(ctx, p.Picture.Gray, straight.Grid{Corners: r.Clicks, Across: r.Across, Down: r.Down, Cell: r.Cell}, p.shot(r))
+	full, done, err := p.hold(true)
+	if err != nil {
+		return Straight{}, err
+	}
+	defer done()
+	shot := p.shot(r)
+	shot.Color = full.Color
+	m, err := straight.FromMat(ctx, full.Gray, straight.Grid{Corners: r.Clicks, Across: r.Across, Down: r.Down, Cell: r.Cell}, shot)
 	if err != nil {
 		return Straight{}, err
 	}
@@ -93,7 +107,7 @@ func (p *Photo) byMat(ctx context.Context, r Request) (Straight, error) {
 }
 
 func (p *Photo) shot(r Request) straight.Shot {
-	return straight.Shot{Focal35: p.Picture.Focal35, Lens: p.lensFor(r.Lenses), Color: p.Picture.Color}
+	return straight.Shot{Focal35: p.Picture.Focal35, Lens: p.lensFor(r.Lenses)}
 }
 
 // learn keeps the lens of a photo by whose reference it is well known.

@@ -35,9 +35,14 @@ type Sighting struct {
 }
 
 // FindTargets finds our own targets in a photo. It is no error that there are
-// none; the only one is that ctx ended.
+// none.
 func (p *Photo) FindTargets(ctx context.Context) (Sighting, error) {
-	found, err := target.Find(ctx, p.Picture.Gray)
+	full, done, err := p.hold(false)
+	if err != nil {
+		return Sighting{}, err
+	}
+	defer done()
+	found, err := target.Find(ctx, full.Gray)
 	if err != nil {
 		return Sighting{}, err
 	}

@@ -23,12 +23,13 @@ type Picture struct {
 	Focal35 float64     // focal length in mm on the 35 mm frame, 0 unknown
 	Format  string      // "JPEG", "PNG" or "TIFF"
 	Turn    Turn        // how the stored pixels were turned to be displayed
+	Extent  image.Point // pixels across and down as displayed; what Size says where Gray is left out
 }
 
 // Size is the picture's width and height in pixels, as displayed.
 func (p Picture) Size() image.Point {
 	if p.Gray == nil {
-		return image.Point{}
+		return p.Extent
 	}
 	return p.Gray.Rect.Size()
 }
@@ -48,7 +49,12 @@ type said struct {
 }
 
 // Read reads the picture in the size bytes of r. Any error is an Unusable.
-func Read(r io.ReaderAt, size int64) (Picture, error) {
+func Read(r io.ReaderAt, size int64) (Picture, error) { return unpacked(r, size, true) }
+
+// ReadGray is Read without colours, which take four fifths of the memory.
+func ReadGray(r io.ReaderAt, size int64) (Picture, error) { return unpacked(r, size, false) }
+
+func unpacked(r io.ReaderAt, size int64, colours bool) (Picture, error) {
 	f, err := sniff(r, size)
 	if err != nil {
 		return Picture{}, err
@@ -67,7 +73,7 @@ func Read(r io.ReaderAt, size int64) (Picture, error) {
 	if img.Bounds().Size() != s.size {
 		return Picture{}, unusable(words.F("This %s says two different sizes of itself: save it again as JPEG or PNG.", f.name))
 	}
-	return s.picture(f.name, img), nil
+	return s.picture(f.name, img, colours), nil
 }
 
 // fits refuses a picture too large or too small to trace.
@@ -86,16 +92,22 @@ func (s said) fits() error {
 }
 
 // picture turns the stored pixels to how they are displayed.
-func (s said) picture(format string, img image.Image) Picture {
+func (s said) picture(format string, img image.Image, colours bool) Picture {
 	if g, ok := img.(*image.Gray); ok && s.negative {
 		for i := range g.Pix {
 			g.Pix[i] = 255 - g.Pix[i]
 		}
 	}
-	shown := flatten(img)
+	var shown *image.RGBA
+	if colours || !hasGreys(img) {
+		shown = flatten(img)
+	}
 	p := Picture{
-		Color: s.turn.rgba(shown), Gray: s.turn.gray(greys(img, shown)),
+		Gray:    s.turn.gray(greys(img, shown)), // first, as what was unpacked may go then
 		PerInch: s.perInch, Camera: s.camera, Focal35: s.focal35, Format: format, Turn: s.turn,
+	}
+	if p.Extent = p.Gray.Rect.Size(); colours {
+		p.Color = s.turn.rgba(shown)
 	}
 	if s.turn.sideways() {
 		p.PerInch[0], p.PerInch[1] = p.PerInch[1], p.PerInch[0]

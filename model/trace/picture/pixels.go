@@ -29,6 +29,15 @@ func opaque(img image.Image) bool {
 	return ok && o.Opaque()
 }
 
+// hasGreys reports whether greys needs no colours for img.
+func hasGreys(img image.Image) bool {
+	switch img.(type) {
+	case *image.YCbCr, *image.Gray:
+		return true
+	}
+	return false
+}
+
 // greys is img at (0, 0) in shades of grey, shown its colours: a JPEG's own
 // brightness, else the weights of ITU-R BT.601, which JPEG's brightness has too.
 func greys(img image.Image, shown *image.RGBA) *image.Gray {
