@@ -68,6 +68,8 @@ func (tr trace) sample() []axes {
 func (tr trace) nearest(p axes, s, reach float64) float64 {
 	lo, hi := max(0, int((s-reach)*traceSteps)), min(traceSteps-1, int((s+reach)*traceSteps))
 	best, at := math.Inf(1), s
+	known := len2(less(tr.place(min(1, max(0, s))), p)) // nothing farther is the nearest
+	step := tr.length / traceSteps * 1.001              // no two neighbours are farther apart
 	for i := lo; i <= hi; i++ {
 		a, b := tr.at[i], tr.at[i+1]
 		dx, dy := b[0]-a[0], b[1]-a[1]
@@ -77,12 +79,18 @@ func (tr trace) nearest(p axes, s, reach float64) float64 {
 		}
 		t := min(1, max(0, ((p[0]-a[0])*dx+(p[1]-a[1])*dy)/l))
 		ex, ey := p[0]-a[0]-t*dx, p[1]-a[1]-t*dy
-		if d := ex*ex + ey*ey; d < best {
+		d := ex*ex + ey*ey
+		if d < best {
 			best, at = d, (float64(i)+t)/traceSteps
+		}
+		if far := 4 * step; d > known && d > far*far {
+			i += max(int((math.Sqrt(d)-math.Sqrt(min(known, best)))/step)-2, 0)
 		}
 	}
 	return at
 }
+
+func len2(a axes) float64 { return a[0]*a[0] + a[1]*a[1] }
 
 // follow moves every corresponding place to the nearest of p. Neighbouring
 // places stay between a quarter and four times as far apart as evenly spaced
@@ -149,8 +157,9 @@ func readField(n print, traces []trace, e [2]ends, runs [2]bool) ([2]field, erro
 		if round == rounds-1 || math.Abs(noise-before) < settled {
 			break
 		}
+		c := newCourse(n, at, e, f)
 		for i, tr := range traces {
-			tr.follow(predicted(n, at, e, f, i))
+			tr.follow(c.predicted(i))
 		}
 	}
 	return f, nil
@@ -163,9 +172,10 @@ const least = 0.02
 // waver about the movement read.
 func missed(n print, at [][]axes, e [2]ends, f [2]field) float64 {
 	normal := normals(at)
+	c := newCourse(n, at, e, f)
 	var sum float64
 	for i := range at {
-		for j, p := range predicted(n, at, e, f, i) {
+		for j, p := range c.predicted(i) {
 			d := less(at[i][j], p)
 			off := d[0]*normal[j][0] + d[1]*normal[j][1]
 			sum += off * off
@@ -174,25 +184,48 @@ func missed(n print, at [][]axes, e [2]ends, f [2]field) float64 {
 	return math.Sqrt(sum / float64(len(at)*places))
 }
 
-// predicted is where the movement read so far puts the corresponding places in
-// printed size i: the mean line of all sizes, carried.
-func predicted(n print, at [][]axes, e [2]ends, f [2]field, i int) []axes {
-	out := make([]axes, places)
-	for a := range 2 {
-		grown := func(r rate) float64 {
-			return newSeries(len(at), func(i int) float64 { return n.value(r.measure, i) })[i]
+// course is a movement that was read, with what is the same in all sizes.
+type course struct {
+	of  [2]courseAlong
+	out []axes // of the size asked for last
+}
+
+type courseAlong struct {
+	start, end, body []float64       // by size
+	mean, share, own [places]float64 // by place
+}
+
+func newCourse(n print, at [][]axes, e [2]ends, f [2]field) *course {
+	c := &course{out: make([]axes, places)}
+	for a := range c.of {
+		o := &c.of[a]
+		o.body = newSeries(len(at), func(i int) float64 { return n.value(e[a].start.measure, i) })
+		end := newSeries(len(at), func(i int) float64 { return n.value(e[a].end.measure, i) })
+		for i := range at {
+			o.start, o.end = append(o.start, e[a].start.perMM*o.body[i]), append(o.end, e[a].end.perMM*end[i])
 		}
-		start, end := e[a].start.perMM*grown(e[a].start), e[a].end.perMM*grown(e[a].end)
-		body := grown(e[a].start)
-		for j := range out {
-			var mean float64
+		for j := range places {
 			for _, size := range at {
-				mean += size[j][a] / float64(len(at))
+				o.mean[j] += size[j][a] / float64(len(at))
 			}
 			u := float64(j) / (places - 1)
-			w := f[a].share(u)
-			out[j][a] = mean + (1-w)*start + w*end + f[a].own(u)*body
+			o.share[j], o.own[j] = f[a].share(u), f[a].own(u)
 		}
 	}
-	return out
+	return c
+}
+
+// predicted is where the movement read so far puts the corresponding places in
+// printed size i: the mean line of all sizes, carried. It is good until the next
+// size is asked for.
+func (c *course) predicted(i int) []axes {
+	for a := range c.of {
+		o := &c.of[a]
+		start, end, body := o.start[i], o.end[i], o.body[i]
+		for j := range c.out {
+			w := o.share[j]
+			c.out[j][a] = o.mean[j] + (1-w)*start + w*end + o.own[j]*body
+		}
+	}
+	return c.out
 }

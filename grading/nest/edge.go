@@ -2,6 +2,7 @@ package nest
 
 import (
 	"math"
+	"slices"
 
 	"quarterstep/assets/words"
 	"quarterstep/model"
@@ -18,6 +19,32 @@ type edge struct {
 	between  [][2][]axes // neighbouring sizes brought to the same cubics
 	traces   []trace
 	runs     [2]bool // at which ends the line runs smoothly on
+	read     *reading
+}
+
+// reading is the movement of an edge whose ends move as e, with the traces laid
+// along each other by it.
+type reading struct {
+	e      [2]ends
+	field  [2]field
+	traces []trace
+}
+
+// reading is how the edge moves if its ends move as e; it is read once.
+func (o *edge) reading(n print, e [2]ends) (*reading, error) {
+	if o.read != nil && o.read.e == e {
+		return o.read, nil
+	}
+	r := &reading{e: e, traces: slices.Clone(o.traces)}
+	for i := range r.traces {
+		r.traces[i].s = slices.Clone(r.traces[i].s)
+	}
+	var err error
+	if r.field, err = readField(n, r.traces, e, o.runs); err != nil {
+		return nil, err
+	}
+	o.read = r
+	return r, nil
 }
 
 // goingOn is the line an edge goes on with from one printed line, and how its
@@ -78,17 +105,18 @@ func (o edge) reads() bool { return o.straight || o.drawn != nil }
 // trace reads how a traced edge whose ends move as e goes on, each printed
 // line with its own shape.
 func (o *edge) trace(n print, e [2]ends, tol float64) error {
-	fl, err := readField(n, o.traces, e, o.runs)
+	r, err := o.reading(n, e)
 	if err != nil {
 		return err
 	}
+	o.traces, o.read = r.traces, nil
 	m := [2]model.Measure{e[0].start.measure, e[1].start.measure}
 	for i, p := range o.printed {
 		u, err := thirds(p, tol)
 		if err != nil {
 			return err
 		}
-		o.traced = append(o.traced, goingOn{ctl: o.ctl[i], carries: n.carries(o.traces[i].corresponding(u), fl, m)})
+		o.traced = append(o.traced, goingOn{ctl: o.ctl[i], carries: n.carries(o.traces[i].corresponding(u), r.field, m)})
 	}
 	return nil
 }

@@ -122,7 +122,7 @@ func (fit *Fit) shaky() (bool, error) {
 
 // wobble is by how much, rms in mm, the printed lines of the edge waver beside
 // what they have in common.
-func (o edge) wobble(n print, e [2]ends) (float64, error) {
+func (o *edge) wobble(n print, e [2]ends) (float64, error) {
 	at := make([][]axes, len(o.traces))
 	for i, tr := range o.traces {
 		at[i] = tr.sample()
@@ -134,19 +134,14 @@ func (o edge) wobble(n print, e [2]ends) (float64, error) {
 	if o.drawn != nil && len(o.traces) > 2 {
 		return 0, nil
 	}
-	traces := make([]trace, len(o.traces))
-	for i, tr := range o.traces {
-		traces[i] = tr
-		traces[i].s = append([]float64(nil), tr.s...)
-	}
-	fl, err := readField(n, traces, e, o.runs)
+	r, err := o.reading(n, e)
 	if err != nil {
 		return 0, err
 	}
-	for i, tr := range traces {
+	for i, tr := range r.traces {
 		at[i] = tr.sample()
 	}
-	return missed(n, at, e, fl), nil
+	return missed(n, at, e, r.field), nil
 }
 
 // normals is the unit normal of the mean line at its corresponding places.

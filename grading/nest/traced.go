@@ -85,40 +85,49 @@ func fitField(n print, at [][]axes, e ends, a int, length float64, runs [2]bool,
 	if scale == 0 {
 		scale = 1
 	}
-	normal := mat.NewSymDense(ns+no, nil)
-	right := mat.NewVecDense(ns+no, nil)
+	var sums [ns + no][ns + no]float64
+	var right [ns + no]float64
 	weight := math.Max(2, length/(handWave/2)) / places
-	row := make([]float64, ns+no)
+	var row [ns + no]float64
 	for j := range places {
 		u := float64(j) / (places - 1)
+		var waves [max(ns, no)]float64
+		for k := range waves {
+			waves[k] = wave(k, u)
+		}
+		usual := field{runs: runs}.usual(u)
 		seen := newSeries(sizes, func(i int) float64 { return at[i][j][a] })
 		for i := range sizes {
 			for k := range max(ns, no) {
 				if k < ns {
-					row[k] = wave(k, u) * (end[i] - start[i])
+					row[k] = waves[k] * (end[i] - start[i])
 				}
 				if k < no {
-					row[ns+k] = wave(k, u) * body[i] / scale
+					row[ns+k] = waves[k] * body[i] / scale
 				}
 			}
-			rest := seen[i] - start[i] - field{runs: runs}.usual(u)*(end[i]-start[i])
+			rest := seen[i] - start[i] - usual*(end[i]-start[i])
 			for p := range row {
-				right.SetVec(p, right.AtVec(p)+weight*row[p]*rest)
+				right[p] += weight * row[p] * rest
 				for q := p; q < len(row); q++ {
-					normal.SetSym(p, q, normal.At(p, q)+weight*row[p]*row[q])
+					sums[p][q] += weight * row[p] * row[q]
 				}
 			}
 		}
 	}
+	normal := mat.NewSymDense(ns+no, nil)
 	for p := range row {
-		normal.SetSym(p, p, normal.At(p, p)+pull(p, noise))
+		sums[p][p] += pull(p, noise)
+		for q := p; q < len(row); q++ {
+			normal.SetSym(p, q, sums[p][q])
+		}
 	}
 	var chol mat.Cholesky
 	var x mat.VecDense
 	if !chol.Factorize(normal) {
 		return field{}, words.Error("the printed sizes of this edge do not hang together")
 	}
-	if err := chol.SolveVecTo(&x, right); err != nil {
+	if err := chol.SolveVecTo(&x, mat.NewVecDense(ns+no, right[:])); err != nil {
 		return field{}, words.Errorf("reading how the edge moves: %w", err)
 	}
 	f := field{runs: runs}
