@@ -47,7 +47,7 @@ func Use(code string) error {
 		return nil
 	}
 	if !slices.ContainsFunc(Languages(), func(l Language) bool { return l.Code == code }) {
-		return fmt.Errorf("Quarterstep does not speak %q", code)
+		return fmt.Errorf("there is no language %q in Quarterstep", code)
 	}
 	text, err := catalogues.ReadFile(path.Join("po", code+".po"))
 	if err != nil {
