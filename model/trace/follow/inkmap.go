@@ -97,3 +97,11 @@ func (m inkMap) under(p geom.Point, k int) bool {
 	c := m.at(p)
 	return c >= 0 && m.core[c]>>k&1 == 1
 }
+
+// bits is the directions of the ink at p.
+func (m inkMap) bits(p geom.Point) uint16 {
+	if c := m.at(p); c >= 0 {
+		return m.core[c]
+	}
+	return 0
+}

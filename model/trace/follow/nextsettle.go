@@ -2,43 +2,95 @@ package follow
 
 import (
 	"math"
-	"slices"
 
-	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
+// settled is where a proposed size runs.
+type settled struct {
+	corners []geom.Point
+	lines   []courseLine // by edge
+}
+
+// courseLine is the stretch of a track that an edge takes.
+type courseLine struct {
+	side, track int
+	from, to    float64 // mm along the side
+}
+
 // settle takes the chosen corners to where the printed lines on both sides of
-// them meet, to a part of a millimetre.
-func (s *nextSearch) settle(choice []int) []geom.Vec {
-	n := len(choice)
-	out := make([]geom.Vec, n)
-	for i, c := range choice {
-		out[i] = s.moves[i][c].by
-	}
-	for range 2 {
-		now := slices.Clone(out)
-		for i := range n {
-			by := s.nudge(i, now)
-			if out[i].Add(by).Add(s.moves[i][choice[i]].by.Scale(-1)).Len() < mostNudge {
-				out[i] = out[i].Add(by)
-			}
+// them meet, to a part of a millimetre, and puts those between on their lines.
+func (s *nextSearch) settle(c chosen, known map[int]geom.Point) settled {
+	n, m := len(s.guide), len(s.sides)
+	out := settled{corners: make([]geom.Point, n), lines: make([]courseLine, n)}
+	for k := range m {
+		i := s.sides[k].corners[0]
+		if at, ok := known[i]; ok {
+			out.corners[i] = at
+			continue
 		}
+		out.corners[i] = s.settleTurn(k, s.cross[k][c.at[k]])
 	}
-	for i := range n {
-		if at, ok := s.meeting(i, s.from.corner(i).Add(out[i])); ok {
-			out[i] = at.Sub(s.from.corner(i))
+	for k := range m {
+		d := &s.sides[k]
+		p, q := s.cross[k][c.at[k]], s.cross[(k+1)%m][c.at[(k+1)%m]]
+		far := s.passed(d, p, q, known)
+		for j, i := range d.corners[:len(d.corners)-1] {
+			out.lines[i] = courseLine{k, p.after, far[j], far[j+1]}
+			if j == 0 {
+				continue
+			}
+			if at, ok := known[i]; ok {
+				out.corners[i] = at
+				continue
+			}
+			out.corners[i] = s.settlePassed(d, &d.tracks[p.after], far[j])
 		}
 	}
 	return out
 }
 
-// meeting is where the dashes on both sides of corner i that are nearest to a
+const (
+	mostNudge = 1.5 // mm: how far a corner is taken from where it was found
+	besideArm = 0.9 // mm: print further from a track is not its own
+)
+
+// settleTurn is a turning corner by the print beside it.
+func (s *nextSearch) settleTurn(k int, c crossing) geom.Point {
+	m := len(s.sides)
+	in, on := &s.sides[(k+m-1)%m], &s.sides[k]
+	corner := s.from.corner(on.corners[0])
+	at := corner.Add(c.by)
+	a, b := &in.tracks[c.before], &on.tracks[c.after]
+	if a.own && b.own {
+		return corner
+	}
+	before, okb := s.aside(in, a, c.ends, -1)
+	after, oka := s.aside(on, b, c.begins, 1)
+	u, v := in.places[int(in.index(c.ends))].out, on.places[int(on.index(c.begins))].out
+	var by geom.Vec
+	switch cross := u.Cross(v); {
+	case okb && oka && math.Abs(cross) > 0.25:
+		by = geom.Vec{X: (before*v.Y - after*u.Y) / cross, Y: (after*u.X - before*v.X) / cross}
+	case okb && oka:
+		by = u.Add(v).Unit().Scale((before + after) / 2)
+	case okb:
+		by = u.Scale(before)
+	case oka:
+		by = v.Scale(after)
+	}
+	if by.Len() < mostNudge {
+		at = at.Add(by)
+	}
+	if x, ok := s.raysMeet(in.places[int(in.index(c.ends))].dir, on.places[int(on.index(c.begins))].dir, at); ok {
+		return x
+	}
+	return at
+}
+
+// raysMeet is where the dashes on both sides of a corner that are nearest to a
 // place meet, if they do within a millimetre of it.
-func (s *nextSearch) meeting(i int, near geom.Point) (at geom.Point, ok bool) {
-	n := len(s.from.edges)
-	last := s.from.edges[(i+n-1)%n]
-	before, after := last[len(last)-1].dir, s.from.edges[i][0].dir
+func (s *nextSearch) raysMeet(before, after geom.Vec, near geom.Point) (at geom.Point, ok bool) {
 	const askew, reach = 0.35, 1.0
 	least := reach
 	rays := s.web.linesNear(near, reach+mostExtend+pieceLength)
@@ -59,65 +111,39 @@ func (s *nextSearch) meeting(i int, near geom.Point) (at geom.Point, ok bool) {
 	return at, ok
 }
 
-const (
-	mostNudge = 1.5 // mm: how far a corner is taken from where it was found
-	besideArm = 0.9 // mm: print further from a carried edge is not its own
-)
-
-// nudge is how far corner i must go for the lines on both sides of it.
-func (s *nextSearch) nudge(i int, moves []geom.Vec) geom.Vec {
-	n := len(moves)
-	h := (i + n - 1) % n
-	before, okb := s.aside(h, moves[h], moves[i], true)
-	after, oka := s.aside(i, moves[i], moves[(i+1)%n], false)
-	last := s.from.edges[h]
-	u, v := last[len(last)-1].out, s.from.edges[i][0].out
-	cross := u.Cross(v)
-	switch {
-	case okb && oka && math.Abs(cross) > 0.3:
-		return geom.Vec{X: (before*v.Y - after*u.Y) / cross, Y: (after*u.X - before*v.X) / cross}
-	case okb && oka:
-		return u.Add(v).Unit().Scale((before + after) / 2)
-	case okb:
-		return u.Scale(before)
-	case oka:
-		return v.Scale(after)
-	}
-	return geom.Vec{}
-}
-
-// aside is how far out of carried edge i its printed line lies at its last or
-// first corner, in mm.
-func (s *nextSearch) aside(i int, a, b geom.Vec, atEnd bool) (float64, bool) {
-	e := s.from.edges[i]
-	length := s.from.length(i)
-	var t, off []float64
-	for k, p := range e {
-		far := p.far
-		if atEnd {
-			far = length - p.far
-		}
-		if far > armReach || far < min(1.5, length/4) {
+// aside is how far out of a track its print lies at a place of its side, in mm,
+// by the print before the place (sign -1) or after it (1) up to armReach from
+// it.
+func (s *nextSearch) aside(d *flank, t *track, at, sign float64) (float64, bool) {
+	var far, off []float64
+	for k, p := range d.places {
+		away := sign * (p.far - at)
+		if away > armReach || away < math.Min(1.5, d.length()/4) {
 			continue
 		}
-		at := s.carried(i, k, a, b, 0)
-		best, found := besideArm, false
-		s.web.grid.near(at, besideArm, func(j int32) {
-			d := &s.web.dashes[j]
-			if !d.dot && math.Abs(turn(along(d.dir, 0), along(math.Atan2(p.dir.Y, p.dir.X), 0))) > 0.3 &&
-				math.Abs(turn(along(d.dir, math.Pi/2), along(math.Atan2(p.dir.Y, p.dir.X), math.Pi/2))) > 0.3 {
-				return
-			}
-			q, _, dist := d.nearest(at)
-			if o := q.Sub(at).Dot(p.out); dist < 1.2 && math.Abs(o) < math.Abs(best) && math.Abs(q.Sub(at).Dot(p.dir)) < 0.6 {
-				best, found = o, true
-			}
-		})
-		if found {
-			t, off = append(t, far), append(off, best)
+		if o, ok := s.printBeside(t.pts[k], p, besideArm); ok {
+			far, off = append(far, away), append(off, o)
 		}
 	}
-	return atZero(t, off)
+	return atZero(far, off)
+}
+
+// printBeside is how far out of a point on a track the nearest print of its
+// direction lies.
+func (s *nextSearch) printBeside(at geom.Point, p place, reach float64) (float64, bool) {
+	best, found := reach, false
+	dir := math.Atan2(p.dir.Y, p.dir.X)
+	s.web.grid.near(at, reach, func(j int32) {
+		d := &s.web.dashes[j]
+		if !d.dot && math.Abs(turn(along(d.dir, dir), dir)) > 0.35 {
+			return
+		}
+		q, _, dist := d.nearest(at)
+		if o := q.Sub(at).Dot(p.out); dist < 1.3*reach && math.Abs(o) < math.Abs(best) && math.Abs(q.Sub(at).Dot(p.dir)) < 0.6 {
+			best, found = o, true
+		}
+	})
+	return best, found
 }
 
 // atZero is the value at 0 of the straight line nearest to the values, those
@@ -152,74 +178,4 @@ func atZero(t, v []float64) (float64, bool) {
 		}
 	}
 	return a, true
-}
-
-// otherPlace is by how much a choice with the corner elsewhere must be worse
-// to be no doubt.
-const otherPlace = 0.4
-
-// cornerDoubts tells where else corner i may as well be, and whether hardly
-// anything is printed where it was found.
-func (s *nextSearch) cornerDoubts(i int, choice []int, moves []geom.Vec) []Doubt {
-	at := s.from.corner(i).Add(moves[i])
-	var out []Doubt
-	best, _ := s.bestRing(i, choice[i])
-	chosen := s.moves[i][choice[i]].by
-	far, least := 0.0, best-otherPlace
-	for a, m := range s.moves[i] {
-		away := m.by.Add(chosen.Scale(-1)).Len()
-		if away < 1.2 {
-			continue
-		}
-		if score, _ := s.bestRing(i, a); score > least {
-			least, far = score, away
-		}
-	}
-	if far > 0 {
-		out = append(out, Doubt{At: at, Say: words.F("This corner may as well be %.0f mm from here.", far)})
-	}
-	before, after := s.from.arms(i, armReach)
-	if s.covered(before, moves[i]) < 0.5 || s.covered(after, moves[i]) < 0.5 {
-		out = append(out, Doubt{At: at, Say: words.T("Hardly any line is printed beside this corner.")})
-	}
-	return out
-}
-
-// covered is the share of an arm that lies on any print when moved.
-func (s *nextSearch) covered(arm []place, by geom.Vec) float64 {
-	n, gap := 0, 2
-	for _, p := range arm {
-		if gap++; s.ink.near(p.at.Add(by), p.inkDir) {
-			gap = 0
-		}
-		if gap <= 1 {
-			n++
-		}
-	}
-	return float64(n) / float64(max(len(arm), 1))
-}
-
-// nextEdge follows edge i between its settled corners, close to where it was
-// carried to.
-func (f *Field) nextEdge(s *nextSearch, i int, from, to geom.Point, o NextOptions) Edge {
-	traced := stepped(s.guide[i])
-	a, b := from.Sub(s.from.corner(i)), to.Sub(s.from.corner((i+1)%len(s.guide)))
-	base := make([]geom.Point, len(traced))
-	for k := range base {
-		base[k] = s.carried(i, k, a, b, 0)
-	}
-	g := &guide{lines: [][]geom.Point{traced}, course: base}
-	pts, doubts, err := f.along(g, from, to)
-	if err != nil {
-		return Edge{
-			Path: geom.Path{geom.Line(from, to)}, Points: []geom.Point{from, to},
-			Doubts: []Doubt{{At: from.Lerp(to, 0.5), Say: words.T("No printed line leads from corner to corner, so this edge is straight.")}},
-		}
-	}
-	path, err := draw(pts, Options{Tol: o.Tol}.tol())
-	if err != nil {
-		path = geom.Path{geom.Line(from, to)}
-		doubts = append(doubts, Doubt{At: from.Lerp(to, 0.5), Say: words.T("This edge could not be drawn and is straight.")})
-	}
-	return Edge{Path: path, Points: pts, Doubts: doubts}
 }

@@ -1,0 +1,48 @@
+package follow
+
+import (
+	"quarterstep/assets/words"
+	"quarterstep/model/geom"
+)
+
+// nextEdge follows edge i between its settled corners, close to the track it
+// takes.
+func (f *Field) nextEdge(s *nextSearch, at settled, i int, tol float64) Edge {
+	from, to := at.corners[i], at.corners[(i+1)%len(at.corners)]
+	line := at.lines[i]
+	g := &guide{lines: [][]geom.Point{stepped(s.guide[i])}, course: s.courseAlong(line, from, to)}
+	pts, doubts, err := f.along(g, from, to)
+	if err != nil {
+		return Edge{
+			Path: geom.Path{geom.Line(from, to)}, Points: []geom.Point{from, to},
+			Doubts: []Doubt{{At: from.Lerp(to, 0.5), Say: words.T("No printed line leads from corner to corner, so this edge is straight.")}},
+		}
+	}
+	path, err := draw(pts, Options{Tol: tol}.tol())
+	if err != nil {
+		path = geom.Path{geom.Line(from, to)}
+		doubts = append(doubts, Doubt{At: from.Lerp(to, 0.5), Say: words.T("This edge could not be drawn and is straight.")})
+	}
+	return Edge{Path: path, Points: pts, Doubts: doubts}
+}
+
+// courseAlong is even steps along a stretch of a track, its ends carried to two
+// places.
+func (s *nextSearch) courseAlong(line courseLine, from, to geom.Point) []geom.Point {
+	d := &s.sides[line.side]
+	t := &d.tracks[line.track]
+	on := func(far float64) geom.Point {
+		i := d.index(far)
+		k := min(int(i), len(t.pts)-2)
+		return t.pts[k].Lerp(t.pts[k+1], i-float64(k))
+	}
+	span := line.to - line.from
+	n := max(4, int(span/courseStep+0.5))
+	a, b := from.Sub(on(line.from)), to.Sub(on(line.to))
+	out := make([]geom.Point, n+1)
+	for k := range out {
+		u := float64(k) / float64(n)
+		out[k] = on(line.from + u*span).Add(a.Scale(1 - u)).Add(b.Scale(u))
+	}
+	return out
+}

@@ -1,0 +1,181 @@
+package follow
+
+import "math"
+
+// Weights of what speaks for a line beside a side, by trial on rendered nests.
+const (
+	perRank    = 0.6  // each line between, for all of a side
+	perSide    = 0.4  // a side that lies outside for a larger size, inside for a smaller one
+	perStrain  = 0.25 // a side whose corners move apart by its usual share
+	mostStrain = 6.0
+	perBent    = 80.0 // a side whose line bends a radian in a mm otherwise than it, for a mm
+	freeBent   = 0.01 // of that costs nothing
+	mostBent   = 3.0
+	wellInked  = 0.85 // the share of a printed line, of whatever style, that is found to be ink
+)
+
+// pair is a crossing at a side's first corner and one at its last that the same
+// track leads to.
+type pair struct {
+	p, q  int
+	score float64
+}
+
+// chosen is a choice of one crossing for every turning corner, and what each
+// other one is worth with the best choice for the rest.
+type chosen struct {
+	at    []int
+	worth [][]float64
+}
+
+// weight is what a side counts for.
+func (d *flank) weight() float64 { return within(d.length(), 10, 150) / 25 }
+
+// together chooses a crossing for every corner so that all sides lie best.
+// outward counts for a line further out.
+func (s *nextSearch) together(cs [][]crossing, outward float64) chosen {
+	m := len(s.sides)
+	pairs := make([][]pair, m)
+	for k := range m {
+		pairs[k] = s.pairs(&s.sides[k], cs[k], cs[(k+1)%m], outward)
+	}
+	cut := 0
+	for k := range cs {
+		if len(cs[k]) < len(cs[cut]) {
+			cut = k
+		}
+	}
+	out := chosen{at: make([]int, m), worth: make([][]float64, m)}
+	for k := range out.worth {
+		out.worth[k] = lost(len(cs[k]))
+	}
+	for x := range cs[cut] {
+		to, on := forward(cs, pairs, cut, x), back(cs, pairs, cut, x)
+		for k := range m {
+			for c := range cs[k] {
+				if k == cut && c != x {
+					continue
+				}
+				w := to[k][c] + on[k][c]
+				if k == cut {
+					w = on[k][c]
+				}
+				out.worth[k][c] = max(out.worth[k][c], w)
+			}
+		}
+	}
+	out.at = trail(cs, pairs, cut, best(out.worth[cut]))
+	return out
+}
+
+func best(v []float64) int {
+	top := 0
+	for i := range v {
+		if v[i] > v[top] {
+			top = i
+		}
+	}
+	return top
+}
+
+func lost(n int) []float64 {
+	v := make([]float64, n)
+	for i := range v {
+		v[i] = math.Inf(-1)
+	}
+	return v
+}
+
+// forward is the best way from crossing x of corner cut round to every other
+// crossing, its own score included.
+func forward(cs [][]crossing, pairs [][]pair, cut, x int) [][]float64 {
+	m := len(cs)
+	to := make([][]float64, m)
+	to[cut] = lost(len(cs[cut]))
+	to[cut][x] = cs[cut][x].score
+	for step := range m - 1 {
+		k, l := (cut+step)%m, (cut+step+1)%m
+		to[l] = lost(len(cs[l]))
+		for _, e := range pairs[k] {
+			to[l][e.q] = max(to[l][e.q], to[k][e.p]+e.score)
+		}
+		for c := range to[l] {
+			to[l][c] += cs[l][c].score
+		}
+	}
+	return to
+}
+
+// back is the best way on from every crossing round to crossing x of corner
+// cut, its own score left out; for x itself, of the whole ring.
+func back(cs [][]crossing, pairs [][]pair, cut, x int) [][]float64 {
+	m := len(cs)
+	on := make([][]float64, m)
+	last := lost(len(cs[cut]))
+	last[x] = 0
+	next := last
+	for step := m - 1; step >= 0; step-- {
+		k := (cut + step) % m
+		on[k] = lost(len(cs[k]))
+		for _, e := range pairs[k] {
+			w := next[e.q] + e.score
+			if step < m-1 {
+				w += cs[(k+1)%m][e.q].score
+			}
+			on[k][e.p] = max(on[k][e.p], w)
+		}
+		next = on[k]
+	}
+	on[cut][x] += cs[cut][x].score
+	return on
+}
+
+// trail is the best choice in which corner cut takes crossing x.
+func trail(cs [][]crossing, pairs [][]pair, cut, x int) []int {
+	m := len(cs)
+	to := forward(cs, pairs, cut, x)
+	at := make([]int, m)
+	at[cut] = x
+	want := x
+	for step := m - 1; step > 0; step-- {
+		k := (cut + step) % m
+		top := math.Inf(-1)
+		for _, e := range pairs[k] {
+			if w := to[k][e.p] + e.score; e.q == want && w > top {
+				top, at[k] = w, e.p
+			}
+		}
+		want = at[k]
+	}
+	return at
+}
+
+// pairs lists how well a side lies on each of its tracks, from each crossing of
+// its first corner to each of its last.
+func (s *nextSearch) pairs(d *flank, from, to []crossing, outward float64) []pair {
+	var out []pair
+	for p := range from {
+		for q := range to {
+			if from[p].after == to[q].before {
+				if score, ok := s.lies(d, from[p], to[q], outward); ok {
+					out = append(out, pair{p, q, score})
+				}
+			}
+		}
+	}
+	return out
+}
+
+// lies is how well a side lies between two crossings.
+func (s *nextSearch) lies(d *flank, p, q crossing, outward float64) (float64, bool) {
+	t := &d.tracks[p.after]
+	length := d.length()
+	span := q.ends - p.begins
+	if span < 0.4*length {
+		return 0, false
+	}
+	share := d.printed(t, p.begins, q.ends) / wellInked
+	share = math.Min(share, 1) * (t.fresh + ownInk*(1-t.fresh))
+	strain := q.by.Sub(p.by).Len() / (0.8 + 0.03*length)
+	return d.weight()*(share-perRank*t.rank+(perSide+outward)*t.out) - math.Min(perStrain*strain*strain, mostStrain) - math.Min(perBent*math.Max(t.bent-freeBent, 0), mostBent) + t.prior, true
+}
