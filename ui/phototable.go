@@ -121,7 +121,7 @@ func (w *Window) cornersOnTable(out *scene.Trace, line model.TracedSize, at geom
 		}
 	}
 	for i, c := range line.Corners {
-		if t.next.on && i > t.next.at {
+		if t.next.on && i != t.next.at && !t.next.IsSure(i) {
 			out.Next = append(out.Next, c.Add(at))
 			continue
 		}

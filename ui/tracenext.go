@@ -2,6 +2,7 @@ package ui
 
 import (
 	"context"
+	"math"
 	"slices"
 
 	"quarterstep/app/edit"
@@ -41,6 +42,7 @@ func (w *Window) propose() {
 			line, _ := trace.LineOf(now, size)
 			if found && t.id == id && t.size == size && len(line.Corners) == 0 {
 				t.next = proposal{Proposal: next, on: true}
+				t.next.at, _ = next.Ask()
 			}
 		}, nil
 	})
@@ -48,13 +50,23 @@ func (w *Window) propose() {
 
 func closed(s model.TracedSize) bool { return s.Closed }
 
-// confirmNext confirms the proposed corner in hand, whose place is then beyond
-// doubt; the last one takes the line.
+// confirmNext confirms the doubtful corner that is asked for, whose place is then
+// beyond doubt; where none is doubtful, it takes all of the line.
 func (w *Window) confirmNext() {
 	t := &w.paper.trace
-	t.next.Proposal = t.next.Sure(t.next.at)
-	t.next.at++
-	if t.next.at >= len(t.next.Line.Corners) {
+	if _, doubtful := t.next.Ask(); !doubtful {
+		w.takeNext()
+		return
+	}
+	w.settleNext(t.next.Sure(t.next.at))
+}
+
+// settleNext goes on with a proposal in which one more corner is beyond doubt;
+// the last one takes the line.
+func (w *Window) settleNext(p trace.Proposal) {
+	t := &w.paper.trace
+	t.next.Proposal = p
+	if t.next.at, _ = p.Ask(); t.next.at < 0 {
 		w.takeNext()
 		return
 	}
@@ -83,16 +95,32 @@ func (w *Window) takeNext() {
 	w.refresh()
 }
 
-// correctNext is a click while corners are proposed: right on the one to confirm
-// it confirms, elsewhere it says where that corner is.
+// correctNext is a click while corners are proposed: right on one it confirms
+// that one, elsewhere it says where the one asked for is, or the nearest where
+// none is doubtful.
 func (w *Window) correctNext(at geom.Point) {
 	const right = 0.3 // of the reach: a few px
 	t := &w.paper.trace
-	c := t.next.at
-	if t.next.Line.Corners[c].Dist(at) > right*w.table.Reach() {
-		w.moveNext(c, w.pointing().OntoPrint(at))
+	c, off := w.nextNear(at)
+	if off <= right*w.table.Reach() {
+		w.settleNext(t.next.Sure(c))
+		return
 	}
-	w.confirmNext()
+	if i, doubtful := t.next.Ask(); doubtful {
+		c = i
+	}
+	w.settleNext(t.next.Corrected(c, w.pointing().OntoPrint(at)))
+}
+
+// nextNear is the proposed corner nearest to a place, and how far it is in mm.
+func (w *Window) nextNear(at geom.Point) (corner int, dist float64) {
+	corner, dist = -1, math.Inf(1)
+	for i, c := range w.paper.trace.next.Line.Corners {
+		if d := c.Dist(at); d < dist {
+			corner, dist = i, d
+		}
+	}
+	return corner, dist
 }
 
 // dragNext drags a proposed corner; its edges follow once it is let go.
@@ -100,21 +128,27 @@ func (w *Window) dragNext(c int, to geom.Point, ph board.Phase) {
 	if ph != board.DragEnd {
 		return
 	}
-	w.moveNext(c, to)
-	w.refresh()
+	w.settleNext(w.paper.trace.next.Corrected(c, to))
 }
 
-func (w *Window) moveNext(c int, to geom.Point) {
-	t := &w.paper.trace
-	k, _ := w.tracing()
-	t.next.Proposal = w.tracer().Corrected(k, t.next.Proposal, c, to)
-}
-
-// nextWord is the button that takes what is proposed.
+// nextWord is the button that confirms the corner asked for; empty where none is
+// doubtful and the line can be taken.
 func (w *Window) nextWord() string {
 	n := w.paper.trace.next
 	if !n.on {
 		return ""
 	}
+	if _, doubtful := n.Ask(); !doubtful {
+		return ""
+	}
 	return words.F("Confirm corner %d of %d", n.at+1, len(n.Line.Corners))
+}
+
+// nextAsk is what is asked of the proposed line.
+func (w *Window) nextAsk() string {
+	t := w.paper.trace
+	if _, doubtful := t.next.Ask(); !doubtful {
+		return words.F("*Size %s:* Enter takes it as proposed, a click puts the nearest corner right", t.size)
+	}
+	return words.F("*Size %s:* Enter if corner %d of %d is right, else click where it is", t.size, t.next.at+1, len(t.next.Line.Corners))
 }

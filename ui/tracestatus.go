@@ -34,7 +34,7 @@ func (w *Window) traceStatus(p model.Pattern) []string {
 	case t.mark.kind != "":
 		parts = append(parts, words.T("Esc lets go of the mark"))
 	case t.next.on:
-		parts = append(parts, words.T("Enter confirms a corner, Esc takes the proposal away"))
+		parts = append(parts, words.T("Enter confirms, Esc takes the proposal away"))
 	case line.Closed:
 		parts = append(parts, words.T("Delete takes the point in hand out, a right click shows more"))
 	default:

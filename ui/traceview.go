@@ -104,7 +104,7 @@ func (w *Window) traceAsk() string {
 	case t.size == "":
 		return words.T("Choose the size chart and the printed sizes in the panel at the right")
 	case t.next.on:
-		return words.F("*Size %s:* Enter if corner %d of %d is right, else click where it is", t.size, t.next.at+1, len(t.next.Line.Corners))
+		return w.nextAsk()
 	case line.Closed:
 		return words.F("*Size %s:* done. Drag a corner to mend it", t.size)
 	case n == 0:

@@ -16,6 +16,10 @@ type Proposal struct {
 	Line    model.TracedSize
 	Doubts  [][]follow.Doubt // of each edge
 	Corners [][]follow.Doubt // of each corner's place
+
+	next  follow.Proposal
+	folds []bool // by edge: it lies on the fold
+	sure  []bool // by corner: it was confirmed or corrected
 }
 
 // Propose is the line of a size from the sizes of a tracing that are done, one
@@ -33,14 +37,12 @@ func (h Hand) Propose(k model.Tracing, chart model.SizeChart, size string) (Prop
 	if err != nil {
 		return Proposal{}, false
 	}
-	p := Proposal{Line: model.TracedSize{Size: size, Corners: next.Corners, Closed: true}, Corners: next.Doubts}
-	for j, e := range next.Edges {
-		if j < len(k.Edges) && k.Edges[j].Kind == model.Fold && done[0].Size == k.Sizes[0].Size {
-			e = follow.Edge{Path: geom.Polyline(e.Path.Start(), e.Path.End())}
-		}
-		p.Line.Edges, p.Doubts = append(p.Line.Edges, e.Path), append(p.Doubts, e.Doubts)
+	n := len(next.Corners)
+	p := Proposal{Line: model.TracedSize{Size: size, Closed: true}, next: next, folds: make([]bool, n), sure: make([]bool, n)}
+	for j := range p.folds {
+		p.folds[j] = j < len(k.Edges) && k.Edges[j].Kind == model.Fold && done[0].Size == k.Sizes[0].Size
 	}
-	return p, true
+	return p.shown(), true
 }
 
 // doneAlike are the lines that are done, all begun at the same corner and run the
@@ -74,29 +76,59 @@ func (p Proposal) AllDoubts() []follow.Doubt {
 	return append(slices.Concat(p.Corners...), slices.Concat(p.Doubts...)...)
 }
 
-// Corrected is a proposal with one of its corners elsewhere, and the two edges
-// there followed anew.
-func (h Hand) Corrected(k model.Tracing, p Proposal, corner int, to geom.Point) Proposal {
-	n := len(p.Line.Corners)
-	p.Line.Corners = slices.Clone(p.Line.Corners)
-	p.Line.Corners[corner] = to
-	p = h.refollowed(k, p, (corner+n-1)%n)
-	return h.refollowed(k, p, corner).Sure(corner)
-}
-
-// Sure is a proposal with the place of one of its corners beyond doubt.
-func (p Proposal) Sure(corner int) Proposal {
-	p.Corners = slices.Clone(p.Corners)
-	if corner < len(p.Corners) {
-		p.Corners[corner] = nil
+// Corrected is a proposal with one of its corners at a place that is beyond
+// doubt. The others that are not beyond doubt, and the edges, are looked for anew
+// in the light of it, which takes some hundredths of a second.
+func (p Proposal) Corrected(corner int, to geom.Point) Proposal {
+	if corner < 0 || corner >= len(p.sure) {
+		return p
 	}
-	return p
+	p.sure = slices.Clone(p.sure)
+	p.sure[corner] = true
+	p.next = p.next.Given(corner, to)
+	return p.shown()
 }
 
-// refollowed is a proposal with edge j followed anew.
-func (h Hand) refollowed(k model.Tracing, p Proposal, j int) Proposal {
-	e := h.Edge(k, p.Line, j, p.Line.Corners[(j+1)%len(p.Line.Corners)], nil)
-	p.Line.Edges, p.Doubts = slices.Clone(p.Line.Edges), slices.Clone(p.Doubts)
-	p.Line.Edges[j], p.Doubts[j] = e.Path, e.Doubts
+// Sure is a proposal in which one of the corners is right where it is, and the
+// others are looked for in the light of that.
+func (p Proposal) Sure(corner int) Proposal {
+	if corner < 0 || corner >= len(p.Line.Corners) {
+		return p
+	}
+	return p.Corrected(corner, p.Line.Corners[corner])
+}
+
+// IsSure reports that a corner was confirmed or corrected.
+func (p Proposal) IsSure(corner int) bool { return corner < len(p.sure) && p.sure[corner] }
+
+// Ask is the corner to be confirmed next: the first doubtful one, or the first
+// that is not beyond doubt; -1 where all are.
+func (p Proposal) Ask() (corner int, doubtful bool) {
+	first := -1
+	for i, sure := range p.sure {
+		switch {
+		case sure:
+		case p.doubtful(i):
+			return i, true
+		case first < 0:
+			first = i
+		}
+	}
+	return first, false
+}
+
+// doubtful reports that a corner may be wrong.
+func (p Proposal) doubtful(i int) bool { return len(p.Corners[i]) > 0 }
+
+// shown is a proposal by what was found last. Its edges on the fold are straight.
+func (p Proposal) shown() Proposal {
+	p.Line.Corners, p.Corners = p.next.Corners, p.next.Doubts
+	p.Line.Edges, p.Doubts = nil, nil
+	for j, e := range p.next.Edges {
+		if p.folds[j] {
+			e = follow.Edge{Path: geom.Polyline(e.Path.Start(), e.Path.End())}
+		}
+		p.Line.Edges, p.Doubts = append(p.Line.Edges, e.Path), append(p.Doubts, e.Doubts)
+	}
 	return p
 }

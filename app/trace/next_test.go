@@ -31,7 +31,7 @@ func TestTheNextSizeIsProposed(t *testing.T) {
 			t.Errorf("corner %d is proposed at %v, off its line", i+1, c)
 		}
 	}
-	moved := h.Corrected(k, p, 1, got.Corners[1].Add(geom.Vec{X: 3}))
+	moved := p.Corrected(1, got.Corners[1].Add(geom.Vec{X: 3}))
 	if moved.Line.Edges[0].End() != moved.Line.Corners[1] || moved.Line.Edges[1].Start() != moved.Line.Corners[1] {
 		t.Error("the edges stayed behind their corner")
 	}

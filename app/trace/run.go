@@ -161,7 +161,7 @@ func (r *run) proposed(s ClickedSize) error {
 		if c.Corner > len(next.Line.Corners) {
 			return fmt.Errorf(", corner %d: it has %d corners", c.Corner, len(next.Line.Corners))
 		}
-		next = r.hand.Corrected(k, next, c.Corner-1, r.hand.OntoPrint(r.mm(c.At)))
+		next = next.Corrected(c.Corner-1, r.hand.OntoPrint(r.mm(c.At)))
 	}
 	if err := r.do(edit.TakeTraced(r.id, next.Line)); err != nil {
 		return fmt.Errorf(": %w", err)

@@ -44,7 +44,7 @@ func (s *nextSearch) crossings(k int) []crossing {
 			out = append(out, c)
 		}
 	}
-	out = append(out, s.byPlaces(in, on)...)
+	out = append(out, s.byPlaces(in, on, out)...)
 	before, after := s.from.arms(on.corners[0], armReach)
 	for i := range out {
 		out[i].score += s.speaks(in, on, out[i]) + perShape*(s.onPrint(before, out[i].by)+s.onPrint(after, out[i].by))
@@ -163,5 +163,5 @@ func (s *nextSearch) unlikely(i int, by geom.Vec) float64 {
 // offWanted is what being so many mm off a way that is expected costs.
 func offWanted(off float64, way geom.Vec) float64 {
 	off /= 1 + 0.15*way.Len()
-	return math.Min(0.5*off*off, 8)
+	return math.Min(off*off, 10)
 }

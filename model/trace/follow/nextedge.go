@@ -10,7 +10,8 @@ import (
 func (f *Field) nextEdge(s *nextSearch, at settled, i int, tol float64) Edge {
 	from, to := at.corners[i], at.corners[(i+1)%len(at.corners)]
 	line := at.lines[i]
-	g := &guide{lines: [][]geom.Point{stepped(s.guide[i])}, course: s.courseAlong(line, from, to)}
+	traced := stepped(s.guide[i])
+	g := &guide{lines: [][]geom.Point{traced}, course: s.courseAlong(line, from, to, len(traced)-1)}
 	pts, doubts, err := f.along(g, from, to)
 	if err != nil {
 		return Edge{
@@ -26,23 +27,17 @@ func (f *Field) nextEdge(s *nextSearch, at settled, i int, tol float64) Edge {
 	return Edge{Path: path, Points: pts, Doubts: doubts}
 }
 
-// courseAlong is even steps along a stretch of a track, its ends carried to two
-// places.
-func (s *nextSearch) courseAlong(line courseLine, from, to geom.Point) []geom.Point {
+// courseAlong is n even steps along a stretch of a track, its ends carried to
+// two places.
+func (s *nextSearch) courseAlong(line courseLine, from, to geom.Point, n int) []geom.Point {
 	d := &s.sides[line.side]
 	t := &d.tracks[line.track]
-	on := func(far float64) geom.Point {
-		i := d.index(far)
-		k := min(int(i), len(t.pts)-2)
-		return t.pts[k].Lerp(t.pts[k+1], i-float64(k))
-	}
 	span := line.to - line.from
-	n := max(4, int(span/courseStep+0.5))
-	a, b := from.Sub(on(line.from)), to.Sub(on(line.to))
+	a, b := from.Sub(d.on(t, line.from)), to.Sub(d.on(t, line.to))
 	out := make([]geom.Point, n+1)
 	for k := range out {
 		u := float64(k) / float64(n)
-		out[k] = on(line.from + u*span).Add(a.Scale(1 - u)).Add(b.Scale(u))
+		out[k] = d.on(t, line.from+u*span).Add(a.Scale(1 - u)).Add(b.Scale(u))
 	}
 	return out
 }

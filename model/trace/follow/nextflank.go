@@ -130,3 +130,10 @@ func atIndex(v []float64, at float64) float64 {
 	u := at - float64(k)
 	return v[k]*(1-u) + v[k+1]*u
 }
+
+// on is the place of a track far mm along the side.
+func (d *flank) on(t *track, far float64) geom.Point {
+	i := d.index(far)
+	k := min(int(i), len(t.pts)-2)
+	return t.pts[k].Lerp(t.pts[k+1], i-float64(k))
+}

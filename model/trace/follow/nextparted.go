@@ -10,12 +10,13 @@ import (
 // Lines that cross or run together near a side's end are easily mistaken for
 // one another behind that place.
 const (
-	runsWith  = 1.0  // mm between lines that run together
-	partedBy  = 0.7  // mm between the ends of lines that are two
-	endsWhere = 0.5  // share of a side from its middle on in which lines may come together
-	patched   = 0.05 // how much a track bends that is put together from several lines
-	ownPrint  = 0.3  // mm from the traced line within which print is its own
-	onAhead   = 0.25 // radians that print may run askew of a line going straight on
+	runsWith    = 1.0  // mm between lines that run together
+	partedBy    = 0.7  // mm between the ends of lines that are two
+	endsWhere   = 0.5  // share of a side from its middle on in which lines may come together
+	patched     = 0.05 // how much a track bends that is put together from several lines
+	ownPrint    = 0.3  // mm from the traced line within which print is its own
+	mostSpliced = 26   // tracks in all
+	onAhead     = 0.25 // radians that print may run askew of a line going straight on
 )
 
 // parted is tracks with those added that go straight on where a track comes
@@ -33,6 +34,31 @@ func (s *nextSearch) parted(d *flank, ts []track) []track {
 				}
 			}
 			out = s.straightOn(d, out, ts[i], ts, i, towards)
+		}
+	}
+	return spliced(d, out)
+}
+
+// spliced is tracks with those added that begin as one of them and end as
+// another that runs with it in the middle of the side.
+func spliced(d *flank, ts []track) []track {
+	lo, hi := sideBeyond, len(d.places)-sideBeyond-1
+	mid := (lo + hi) / 2
+	out := ts
+	for i := 1; i < len(ts); i++ {
+		for j := 1; j < len(ts) && len(out) < mostSpliced; j++ {
+			a, b := ts[i], ts[j]
+			if i == j || math.Abs(a.off[mid]-b.off[mid]) > ownWidth {
+				continue
+			}
+			if !slices.ContainsFunc(out, func(t track) bool {
+				return math.Abs(t.off[lo]-a.off[lo]) < partedBy && math.Abs(t.off[hi]-b.off[hi]) < partedBy && math.Abs(t.off[mid]-a.off[mid]) < ownWidth
+			}) {
+				t := track{of: i, seen: slices.Clone(a.seen)}
+				t.off = append(slices.Clone(a.off[:mid]), b.off[mid:]...)
+				t.pts = append(slices.Clone(a.pts[:mid]), b.pts[mid:]...)
+				out = append(out, t)
+			}
 		}
 	}
 	return out

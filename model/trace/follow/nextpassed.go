@@ -59,9 +59,7 @@ func share(d *flank, moves []geom.Vec, a, b int) {
 
 // settlePassed is a corner on a track, by the print beside it.
 func (s *nextSearch) settlePassed(d *flank, t *track, far float64) geom.Point {
-	i := d.index(far)
-	k := min(int(i), len(t.pts)-2)
-	at := t.pts[k].Lerp(t.pts[k+1], i-float64(k))
+	k, at := int(d.index(far)), d.on(t, far)
 	var sum, n float64
 	for j := max(k-8, 0); j <= min(k+8, len(t.pts)-1); j++ {
 		if o, ok := s.printBeside(t.pts[j], d.places[j], besideArm); ok {

@@ -13,6 +13,7 @@ const (
 	gridStep   = 0.5 // mm between the places that are tried
 	mostPlaces = 24  // places of a corner that are kept
 	nearPlaces = 6   // places of an arm that count more
+	nearOwn    = 0.8 // mm from the side at which ink that is found may be its own
 	onTrack    = 0.7 // mm from a track within which a corner lies on it
 )
 
@@ -74,7 +75,7 @@ func (s *nextSearch) onPrint(arm []place, by geom.Vec) float64 {
 		}
 		switch {
 		case gap > 1:
-		case math.Abs(by.Dot(p.out)) < ownWidth:
+		case math.Abs(by.Dot(p.out)) < nearOwn:
 			sum += weight * ownInk
 		default:
 			sum += weight
@@ -83,9 +84,10 @@ func (s *nextSearch) onPrint(arm []place, by geom.Vec) float64 {
 	return sum / all
 }
 
-// byPlaces are the crossings of turning corner k at the places that the shape
-// of its lines lets expect, where a track passes on both sides.
-func (s *nextSearch) byPlaces(in, on *flank) []crossing {
+// byPlaces are the crossings of a turning corner at the places that the shape of
+// its lines lets expect, where tracks pass on both sides that are not known to
+// meet there.
+func (s *nextSearch) byPlaces(in, on *flank, known []crossing) []crossing {
 	i := on.corners[0]
 	var out []crossing
 	for _, by := range s.places(i) {
@@ -96,7 +98,8 @@ func (s *nextSearch) byPlaces(in, on *flank) []crossing {
 				continue
 			}
 			for b := range on.tracks {
-				if begins, offB := on.nearest(&on.tracks[b], at); offB <= onTrack {
+				meet := func(c crossing) bool { return c.before == a && c.after == b && c.by.Sub(by).Len() < 1 }
+				if begins, offB := on.nearest(&on.tracks[b], at); offB <= onTrack && !slices.ContainsFunc(known, meet) {
 					out = append(out, crossing{by: by, before: a, after: b, ends: ends, begins: begins, score: -0.5 * (offA + offB)})
 				}
 			}

@@ -1,10 +1,15 @@
 package follow
 
-import "math"
+import (
+	"math"
+
+	"quarterstep/model/geom"
+)
 
 // Weights of what speaks for a line beside a side, by trial on rendered nests.
 const (
 	perRank    = 0.6  // each line between, for all of a side
+	perCarried = 0.6  // a side that carried along with its corners lies on print
 	perSide    = 0.4  // a side that lies outside for a larger size, inside for a smaller one
 	perStrain  = 0.25 // a side whose corners move apart by its usual share
 	mostStrain = 6.0
@@ -177,5 +182,41 @@ func (s *nextSearch) lies(d *flank, p, q crossing, outward float64) (float64, bo
 	share := d.printed(t, p.begins, q.ends) / wellInked
 	share = math.Min(share, 1) * (t.fresh + ownInk*(1-t.fresh))
 	strain := q.by.Sub(p.by).Len() / (0.8 + 0.03*length)
+	share += perCarried * s.carried(d, p.by, q.by)
 	return d.weight()*(share-perRank*t.rank+(perSide+outward)*t.out) - math.Min(perStrain*strain*strain, mostStrain) - math.Min(perBent*math.Max(t.bent-freeBent, 0), mostBent) + t.prior, true
+}
+
+// carried is the share of a side that lies on print when its corners move and
+// all between with them, at best with its middle a little further in or out.
+func (s *nextSearch) carried(d *flank, a, b geom.Vec) float64 {
+	const looks = 40
+	bulges := []float64{0, -0.6, 0.6}
+	if d.length() < 60 {
+		bulges = bulges[:1]
+	}
+	inner := d.places[sideBeyond : len(d.places)-sideBeyond]
+	step := max(1, len(inner)/looks)
+	var best float64
+	for _, bulge := range bulges {
+		var on, all float64
+		gap := 2 * step
+		for k := step; k < len(inner)-1; k += step {
+			p := inner[k]
+			u := p.far / d.length()
+			by := a.Scale(1 - u).Add(b.Scale(u)).Add(p.out.Scale(4 * u * (1 - u) * bulge))
+			if gap += step; s.ink.near(p.at.Add(by), p.inkDir) {
+				gap = 0
+			}
+			all++
+			switch {
+			case gap > max(2, step):
+			case math.Abs(by.Dot(p.out)) < nearOwn:
+				on += ownInk
+			default:
+				on++
+			}
+		}
+		best = max(best, on/math.Max(all, 1)-0.02*math.Abs(bulge))
+	}
+	return best
 }

@@ -68,6 +68,8 @@ func (s *nextSearch) settleTurn(k int, c crossing) geom.Point {
 	before, okb := s.aside(in, a, c.ends, -1)
 	after, oka := s.aside(on, b, c.begins, 1)
 	u, v := in.places[int(in.index(c.ends))].out, on.places[int(on.index(c.begins))].out
+	before += in.on(a, c.ends).Sub(at).Dot(u)
+	after += on.on(b, c.begins).Sub(at).Dot(v)
 	var by geom.Vec
 	switch cross := u.Cross(v); {
 	case okb && oka && math.Abs(cross) > 0.25:
