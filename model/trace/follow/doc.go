@@ -17,9 +17,13 @@
 // same number of printed lines between itself and the traced one all along
 // (lane.go, rank.go). What was seen becomes a few cubics (draw.go).
 //
-// Next proposes all of a size from one traced one: every corner gets a few
-// places to go to (nextcorner.go), all corners together the best of them
-// (nextwhole.go), each then to a part of a millimetre (nextsettle.go).
+// Next proposes all of a size from one traced one. Its outline is cut into sides
+// where it turns (nextflank.go); the printed lines beside every side are found,
+// those that cross gone on straight (nexttrack.go, nextparted.go). A corner may go
+// where a line of one side meets one of the next (nextcorner.go), or where the
+// shape of its lines fits the print (nextplace.go); all corners together take the
+// best of these (nextring.go), each then to a part of a millimetre
+// (nextsettle.go). Given one corner's true place, all is weighed anew.
 //
 // Promise: Prepare is done once, in the background. Follow keeps the search
 // from a corner, so that the line to a moving pointer costs a walk back and a
