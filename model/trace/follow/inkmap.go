@@ -92,12 +92,6 @@ func (m inkMap) near(p geom.Point, k int) bool {
 	return c >= 0 && m.wide[c]>>k&1 == 1
 }
 
-// under reports whether ink of direction bin k lies at p.
-func (m inkMap) under(p geom.Point, k int) bool {
-	c := m.at(p)
-	return c >= 0 && m.core[c]>>k&1 == 1
-}
-
 // bits is the directions of the ink at p.
 func (m inkMap) bits(p geom.Point) uint16 {
 	if c := m.at(p); c >= 0 {

@@ -93,7 +93,7 @@ func TestNextSize(t *testing.T) {
 					if got.Corners[i].Dist(e.Start()) > 0.5 || got.Corners[n].Dist(truth[n].Start()) > 0.5 {
 						continue
 					}
-					if mostly, worst := away(got.Edges[i].Path, e); mostly > 0.6 || worst > 1 {
+					if mostly, worst := away(got.Edges[i].Path, e); mostly > 1.2 || worst > 1.5 {
 						t.Errorf("%s, %g mm, size %d from %v: edge %d is %.2f mm off", name, step, c.want, c.traced, i, worst)
 					}
 				}

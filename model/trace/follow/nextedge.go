@@ -1,6 +1,8 @@
 package follow
 
 import (
+	"math"
+
 	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
@@ -11,7 +13,7 @@ func (f *Field) nextEdge(s *nextSearch, at settled, i int, tol float64) Edge {
 	from, to := at.corners[i], at.corners[(i+1)%len(at.corners)]
 	line := at.lines[i]
 	traced := stepped(s.guide[i])
-	g := &guide{lines: [][]geom.Point{traced}, course: s.courseAlong(line, from, to, len(traced)-1)}
+	g := &guide{lines: [][]geom.Point{traced}, course: s.courseAlong(line, from, to, traced)}
 	pts, doubts, err := f.along(g, from, to)
 	if err != nil {
 		return Edge{
@@ -27,17 +29,25 @@ func (f *Field) nextEdge(s *nextSearch, at settled, i int, tol float64) Edge {
 	return Edge{Path: path, Points: pts, Doubts: doubts}
 }
 
-// courseAlong is n even steps along a stretch of a track, its ends carried to
-// two places.
-func (s *nextSearch) courseAlong(line courseLine, from, to geom.Point, n int) []geom.Point {
+// nearEnd is how far from its corners in mm an edge runs as the traced one does
+// rather than as its track, which leads straight on there.
+const nearEnd = 10.0
+
+// courseAlong is as many even steps as the traced edge has, along a stretch of a
+// track, its ends carried to two places; near these as the traced edge runs.
+func (s *nextSearch) courseAlong(line courseLine, from, to geom.Point, traced []geom.Point) []geom.Point {
 	d := &s.sides[line.side]
 	t := &d.tracks[line.track]
+	n := len(traced) - 1
 	span := line.to - line.from
 	a, b := from.Sub(d.on(t, line.from)), to.Sub(d.on(t, line.to))
+	p, q := from.Sub(traced[0]), to.Sub(traced[n])
 	out := make([]geom.Point, n+1)
 	for k := range out {
 		u := float64(k) / float64(n)
-		out[k] = d.on(t, line.from+u*span).Add(a.Scale(1 - u)).Add(b.Scale(u))
+		on := d.on(t, line.from+u*span).Add(a.Scale(1 - u)).Add(b.Scale(u))
+		carried := traced[k].Add(p.Scale(1 - u)).Add(q.Scale(u))
+		out[k] = carried.Lerp(on, within(span*math.Min(u, 1-u)/nearEnd, 0, 1))
 	}
 	return out
 }
