@@ -161,16 +161,29 @@ func unit(t float64) float64 { return min(max(t, 0), 1) }
 
 // distinct sorts crossings along a and drops repeats.
 func distinct(all []Crossing, a, b Path, tol float64) []Crossing {
+	if len(all) == 0 {
+		return nil
+	}
 	sortCrossings(all)
+	same := func(x, y Crossing) bool {
+		return x.At.Dist(y.At) <= 2*tol &&
+			a.near(x.IA, x.TA, y.IA, y.TA, 4*tol) && b.near(x.IB, x.TB, y.IB, y.TB, 4*tol)
+	}
+	// Repeats lie in the same square of this grid or in one beside it.
+	square := func(p Point, right, down float64) Point {
+		return Pt(math.Floor(p.X/(3*tol))+right, math.Floor(p.Y/(3*tol))+down)
+	}
 	var out []Crossing
+	kept := make(map[Point][]Crossing, len(all))
 	for _, x := range all {
-		same := false
-		for _, y := range out {
-			same = same || x.At.Dist(y.At) <= 2*tol &&
-				a.near(x.IA, x.TA, y.IA, y.TA, 4*tol) && b.near(x.IB, x.TB, y.IB, y.TB, 4*tol)
+		repeat := false
+		for i := 0; i < 9 && !repeat; i++ {
+			repeat = slices.ContainsFunc(kept[square(x.At, float64(i%3-1), float64(i/3-1))], func(y Crossing) bool { return same(x, y) })
 		}
-		if !same {
+		if !repeat {
 			out = append(out, x)
+			at := square(x.At, 0, 0)
+			kept[at] = append(kept[at], x)
 		}
 	}
 	return out
