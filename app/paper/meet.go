@@ -32,6 +32,7 @@ const (
 	standsFar  = 1.3  // where the two are less than plainly alike
 	leastArea  = 2500 // mm² that both show
 	inset      = 0.08 // of their distance that marks keep from the ends of what both show
+	meetAlike  = 0.7  // correlation once laid together; photos rendered came out at 0.84 and more
 	meetMoved  = 3.0  // mm by which laying together may still move the part
 )
 
@@ -66,20 +67,21 @@ func (p *Photo) Meet(ctx context.Context, placed []Part, own Straight, progress 
 	there := sightOf(placed)
 	here := sightOf([]Part{{Photo: p, Straight: own}})
 	turns := p.turns(placed)
-	at, ok, err := there.find(ctx, here, turns[:1], func(share float64) { progress(share / 2) })
-	if !ok && err == nil {
-		at, ok, err = there.find(ctx, here, turns[1:], func(share float64) { progress((1 + share) / 2) })
+	for n, some := range [][][]float64{turns[:1], turns[1:]} {
+		at, ok, err := there.find(ctx, here, some, func(share float64) { progress((float64(n) + 0.9*share) / 2) })
+		if err != nil {
+			return nil, false, err
+		}
+		if !ok {
+			continue
+		}
+		if marks, ok := markPair(placed, own, at, there, here); ok {
+			if ok, err = p.meetsAt(ctx, placed, own, marks); ok || err != nil {
+				return marks, ok, err
+			}
+		}
 	}
-	if !ok || err != nil {
-		return nil, false, err
-	}
-	progress(0.95)
-	marks, ok := markPair(placed, own, at, there, here)
-	if !ok {
-		return nil, false, ctx.Err()
-	}
-	ok, err = p.meetsAt(ctx, placed, own, marks)
-	return marks, ok, err
+	return nil, false, ctx.Err()
 }
 
 // find looks for the one place where a part may lie, turned by one of the angles
@@ -127,7 +129,7 @@ func (p *Photo) meetsAt(ctx context.Context, placed []Part, own Straight, marks 
 	if err != nil {
 		return false, ctx.Err() // marks that fit nowhere are no error: she clicks her own
 	}
-	return j.Refined && j.Moved <= meetMoved, nil
+	return j.Refined && j.Moved <= meetMoved && j.Alike >= meetAlike, nil
 }
 
 // spot is where a part may lie: turned by an angle about the middle of its

@@ -29,6 +29,7 @@ type Joined struct {
 	Map     Map     // of the joined part, to the mm of the others
 	Misfit  Misfit  // how far what both pictures show lies apart, over the overlap but for its worst twentieth
 	Refined bool    // the overlap was laid together; else the marks alone count
+	Alike   float64 // how alike both are over the overlap, 1 the same; 0 where it was not laid together
 	Moved   float64 // mm by which the overlap moved the part from its marks, at most
 }
 
@@ -75,7 +76,7 @@ func Join(ctx context.Context, placed []Part, add Part, marks []Mark) (Joined, e
 	if !ok {
 		return j, nil
 	}
-	nudge, fit, ok, err := o.lay(ctx)
+	nudge, fit, alike, ok, err := o.lay(ctx)
 	if err != nil {
 		return Joined{}, words.Errorf("joining the parts: %w", err)
 	}
@@ -89,7 +90,7 @@ func Join(ctx context.Context, placed []Part, add Part, marks []Mark) (Joined, e
 	if far > mostMoved {
 		return j, nil
 	}
-	return Joined{Map: moved(j.Map, nudge), Misfit: fit, Refined: true, Moved: far}, nil
+	return Joined{Map: moved(j.Map, nudge), Misfit: fit, Refined: true, Alike: alike, Moved: far}, nil
 }
 
 // markPlaces are the marks in mm: on the part that is joined on, and where they

@@ -179,15 +179,14 @@ func (p patch) near(q geom.Point) (float64, bool) {
 
 // lay turns and moves the added part until both show the same; false where what
 // they show does not decide, or is not alike.
-func (o overlap) lay(ctx context.Context) (geom.Affine, Misfit, bool, error) {
-	t := geom.Identity()
-	var fit Misfit
+func (o overlap) lay(ctx context.Context) (t geom.Affine, fit Misfit, alike float64, ok bool, err error) {
+	t = geom.Identity()
 	var coarse [2]patch
 	for n, step := range rounds {
 		step = max(step, math.Sqrt(o.box.Width()*o.box.Height()/mostLooks))
 		there := newPatch(o.box, step, o.there)
 		if err := ctx.Err(); err != nil {
-			return t, fit, false, err
+			return t, fit, 0, false, err
 		}
 		here := newPatch(o.box.Grow(mostMoved), step, o.add.look)
 		if n == 1 {
@@ -195,15 +194,15 @@ func (o overlap) lay(ctx context.Context) (geom.Affine, Misfit, bool, error) {
 		}
 		for range 25 {
 			if err := ctx.Err(); err != nil {
-				return t, fit, false, err
+				return t, fit, 0, false, err
 			}
 			l := newLaid(there, here, t)
 			if len(l.looks) < leastLooks {
-				return t, fit, false, nil
+				return t, fit, 0, false, nil
 			}
 			u, ok := l.move()
 			if !ok {
-				return t, fit, false, nil
+				return t, fit, 0, false, nil
 			}
 			t = u.Mul(t)
 			if u.Apply(o.box.Min).Dist(o.box.Min)+u.Apply(o.box.Max).Dist(o.box.Max) < step/200 {
@@ -212,13 +211,13 @@ func (o overlap) lay(ctx context.Context) (geom.Affine, Misfit, bool, error) {
 		}
 		if n == len(rounds)-1 {
 			l := newLaid(there, here, t)
-			if l.alike() < leastAgree {
-				return t, fit, false, nil
+			if alike = l.alike(); alike < leastAgree {
+				return t, fit, 0, false, nil
 			}
 			fit = l.misfit(coarse[0], coarse[1], t)
 		}
 	}
-	return t, fit, fit.Points > 0, nil
+	return t, fit, alike, fit.Points > 0, nil
 }
 
 // laid is all looks that both pictures show with the added part where it lies
