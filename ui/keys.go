@@ -138,7 +138,7 @@ func (w *Window) rune(r rune) {
 		'n': func() { w.nest = !w.nest; w.refresh() },
 		'c': func() { w.table.SetCloseUp(!w.table.CloseUp()); w.refresh() },
 		'i': func() { w.seam = !w.seam; w.refresh() },
-		'u': func() { w.table.SetRuler(!w.table.Ruler()); w.refresh() },
+		'u': w.rulerKey,
 		'l': w.lock, 'k': w.startLink, 'j': func() { w.joinPieces(!w.trues.join) },
 		'e': func() { w.unfold("Increments") }, 'w': func() { w.unfold("Wearer") }, 'h': func() { w.unfold("Checks") },
 		'+': func() { w.zoom(true) }, '=': func() { w.zoom(true) }, '-': func() { w.zoom(false) },

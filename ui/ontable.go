@@ -51,6 +51,7 @@ func (w *Window) connectTable() {
 	t.OnPage = func(name string) { w.print.page = name; w.refresh() }
 	t.OnPointer = func(at geom.Point) { w.pointer = at; w.pointed(at); w.showStatus() }
 	t.OnHover = func(at scene.Ref) { w.over = at; w.showStatus() }
+	t.OnRuler = w.showStatus
 	t.OnView = func() { w.tools.SetView(w.toolsView()) }
 	t.OnTool = func(board.Tool) { w.tools.SetView(w.toolsView()) }
 	t.OnKey = w.key
@@ -284,7 +285,10 @@ func (w *Window) showStatus() {
 		return
 	}
 	p := w.doc.Pattern()
-	parts := w.statusParts(p)
+	parts := w.table.RulerWords()
+	if len(parts) == 0 {
+		parts = w.statusParts(p)
+	}
 	if w.doc.Dirty() {
 		parts = append(parts, words.T("Not saved yet"))
 	} else if w.doc.Path() != "" {

@@ -92,6 +92,8 @@ type Board struct {
 	OnPointer func(at geom.Point)
 	// OnHover says what the pointer would take hold of.
 	OnHover func(scene.Ref)
+	// OnRuler says that the keys moved the see-through ruler; see RulerWords.
+	OnRuler func()
 	// OnView says that the view changed; see Percent.
 	OnView func()
 	// OnTool says that a key chose another tool.
@@ -181,6 +183,7 @@ func (b *Board) SetUnit(u model.Unit) {
 // taken is put away.
 func (b *Board) SetTool(t Tool) {
 	b.cancel()
+	b.parts.cross.drop()
 	b.tool = t
 	b.parts.measure.clear()
 	b.follow(b.pointer)
@@ -202,6 +205,14 @@ func (b *Board) CloseUp() bool { return b.parts.lens.on }
 func (b *Board) SetRuler(on bool) {
 	b.parts.ruler.show(on)
 }
+
+// TakeRuler gives the see-through ruler to the arrow keys: they slide it, with
+// Ctrl they turn it. Escape, Tab and a press of the mouse give it back.
+func (b *Board) TakeRuler() { b.parts.ruler.take() }
+
+// RulerWords says in words where the see-through ruler lies and what its edge
+// reads, while the keys have it; else nothing.
+func (b *Board) RulerWords() []string { return b.parts.ruler.words() }
 
 // Ruler reports whether the see-through ruler is shown.
 func (b *Board) Ruler() bool { return b.parts.ruler.on }

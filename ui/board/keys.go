@@ -26,7 +26,9 @@ func (b *Board) FocusLost() {
 
 // AcceptsTab implements fyne.Tabbable: Tab goes from handle to handle, and on to
 // the next part of the window where there is none.
-func (b *Board) AcceptsTab() bool { return len(b.handles()) > 0 }
+func (b *Board) AcceptsTab() bool {
+	return len(b.handles()) > 0 || b.tool == Trace && len(b.crossSpots()) > 0
+}
 
 // TypedRune implements fyne.Focusable.
 func (b *Board) TypedRune(r rune) {
@@ -65,20 +67,30 @@ func (b *Board) TypedKey(e *fyne.KeyEvent) {
 		if shift {
 			step = Large
 		}
-		if b.tool == Slide {
+		switch {
+		case b.parts.ruler.keyed:
+			b.parts.ruler.slideBy(e.Name, step)
+		case b.tool == Slide:
 			b.slideBy(e.Name)
+		case b.crossing():
+			b.cross(crossSteps(e.Name, shift))
+		default:
+			b.nudge(e.Name, step)
+		}
+	case fyne.KeyTab:
+		b.parts.ruler.letGo()
+		if b.crossNext(shift) {
 			return
 		}
-		b.nudge(e.Name, step)
-	case fyne.KeyTab:
 		b.nextHandle(shift)
 		b.measureTo()
 	case fyne.KeyReturn, fyne.KeyEnter:
-		if !b.enter() {
+		if !b.crossEnter() && !b.enter() {
 			b.passOn(e)
 		}
 	case fyne.KeyEscape:
 		if !b.escape() {
+			b.parts.cross.drop()
 			b.selected(scene.Ref{})
 			b.passOn(e)
 		}
@@ -89,9 +101,14 @@ func (b *Board) TypedKey(e *fyne.KeyEvent) {
 
 // TypedShortcut implements fyne.Shortcutable: Ctrl with an arrow is a fine step.
 func (b *Board) TypedShortcut(s fyne.Shortcut) {
+	if c, ok := s.(*desktop.CustomShortcut); ok && c.Modifier == fyne.KeyModifierControl|fyne.KeyModifierShift && b.parts.ruler.turnBy(c.KeyName, true) {
+		return
+	}
 	if c, ok := s.(*desktop.CustomShortcut); ok && c.Modifier == fyne.KeyModifierControl {
 		if _, arrow := arrows[c.KeyName]; arrow {
-			b.nudge(c.KeyName, Fine)
+			if !b.parts.ruler.turnBy(c.KeyName, false) {
+				b.nudge(c.KeyName, Fine)
+			}
 			return
 		}
 	}
@@ -183,6 +200,7 @@ func (b *Board) escape() bool {
 	switch {
 	case b.gesture.kind != idle:
 		b.cancel()
+	case b.parts.ruler.letGo():
 	case b.parts.measure.taken:
 		b.parts.measure.clear()
 	default:

@@ -29,6 +29,7 @@ type parts struct {
 	moved   *figure // how far a handle has been dragged
 	measure *measuring
 	ruler   *seeThrough
+	cross   *crosshair
 	lens    *lens
 	edges   *rulers
 	paper   *fyne.Container
@@ -48,13 +49,14 @@ func newParts(b *Board) *parts {
 	p.measure = newMeasuring(b)
 	p.ruler = newSeeThrough(b)
 	p.lens = newLens(b)
+	p.cross = newCrosshair(b)
 	p.edges = newRulers(b)
 	p.focus = canvas.NewRectangle(color.Transparent)
 	p.focus.StrokeWidth = 2
 	p.focus.Hide()
 	p.paper = container.NewWithoutLayout(p.static.raster, p.active.raster, p.ring, p.mark)
 	for _, list := range [][]fyne.CanvasObject{
-		p.ruler.objects(), p.measure.objects(), p.moved.objects(), p.lens.objects(),
+		p.ruler.objects(), p.measure.objects(), p.moved.objects(), p.cross.objects(), p.lens.objects(),
 	} {
 		p.paper.Objects = append(p.paper.Objects, list...)
 	}
@@ -76,6 +78,7 @@ func (p *parts) recolour() {
 	p.measure.recolour()
 	p.lens.recolour()
 	p.ruler.figure.recolour()
+	p.cross.recolour()
 	p.edges.recolour()
 	p.focus.Refresh()
 }
@@ -99,6 +102,7 @@ func (p *parts) follow() {
 	p.edges.draw()
 	p.measure.place()
 	p.ruler.place()
+	p.cross.place()
 	p.lens.update()
 	p.hovering()
 }

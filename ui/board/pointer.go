@@ -24,6 +24,8 @@ func onPaper(p fyne.Position) (view.Px, bool) {
 func (b *Board) MouseDown(e *desktop.MouseEvent) {
 	defer stopwatch.Lap("press")()
 	b.catchUp()
+	b.parts.cross.drop()
+	b.parts.ruler.letGo()
 	b.takeFocus()
 	at, ok := onPaper(e.Position)
 	if !ok || b.gesture.kind != idle {
@@ -172,6 +174,7 @@ func (b *Board) MouseIn(e *desktop.MouseEvent) { b.MouseMoved(e) }
 
 // MouseMoved implements desktop.Hoverable.
 func (b *Board) MouseMoved(e *desktop.MouseEvent) {
+	b.parts.cross.drop()
 	b.hovers(onPaper(e.Position))
 }
 

@@ -10,6 +10,7 @@ import (
 	"quarterstep/assets/words"
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/model/measure"
 	"quarterstep/ui/paint"
 	"quarterstep/ui/scene"
 	"quarterstep/ui/view"
@@ -27,6 +28,8 @@ const (
 type seeThrough struct {
 	board  *Board
 	on     bool
+	keyed  bool   // the arrow keys have it
+	gap    string // what it reads, in words; empty for nothing
 	zero   geom.Point
 	dir    geom.Vec
 	raster *canvas.Raster
@@ -53,7 +56,7 @@ func (s *seeThrough) show(on bool) {
 		s.dir = geom.Vec{X: 1}
 		s.zero = s.board.view.ToMM(view.Px{X: w/2 - 120, Y: h / 2})
 	}
-	s.on = on
+	s.on, s.keyed = on, on && s.keyed
 	s.place()
 }
 
@@ -147,7 +150,7 @@ func (s *seeThrough) read() {
 	b := s.board
 	far := s.zero.Add(s.dir.Scale(s.length()))
 	from, to, ok := scene.Reading(scene.Crossings(b.in, s.zero, far, 0.01))
-	if !ok {
+	if s.gap = ""; !ok {
 		s.figure.hide()
 		return
 	}
@@ -159,6 +162,7 @@ func (s *seeThrough) read() {
 		way = words.F("from %s to %s, along the ruler", from.Size, to.Size)
 	}
 	at := b.view.ToPx(far)
+	s.gap = words.F("%s %s", measure.FormatMM(math.Abs(to.S-from.S), b.unit), way)
 	s.figure.show(math.Abs(to.S-from.S), way, at.X+24, at.Y-10)
 }
 
