@@ -5,4 +5,5 @@ var (
 	Guides  = guides
 	LongWay = longWay
 	Carried = carried
+	FarFrom = farFrom
 )

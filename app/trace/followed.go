@@ -1,6 +1,8 @@
 package trace
 
 import (
+	"slices"
+
 	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 	"quarterstep/model/trace/follow"
@@ -9,15 +11,19 @@ import (
 // followed is the printed line between two places: beside the guides, or on the
 // rim of the nest as long as no size is traced, as one is told to begin with the
 // outermost; by itself where no line leads there so. What leaves anything to
-// doubt beside a straight edge is held against the straight line. Where all go a
+// doubt beside guides that lie sizes away is held against the rim and the line by
+// itself, and beside a straight edge against the straight line. Where all go a
 // long way round, it is the guide carried along, with a doubt that says so.
 func followed(f *follow.Field, from, to geom.Point, via []geom.Point, guides []geom.Path, rim bool) (follow.Edge, error) {
 	best, err := f.Follow(from, to, via, follow.Options{Guides: guides, Rim: rim})
 	if err == nil && len(best.Doubts) == 0 {
 		return best, nil
 	}
-	if err != nil && len(guides) > 0 {
+	switch {
+	case err != nil && len(guides) > 0:
 		best, err = f.Follow(from, to, via, follow.Options{})
+	case len(guides) > 0 && farFrom(guides, from, to):
+		best = surer(f, best, from, to, via)
 	}
 	if len(via) > 0 {
 		return best, err
@@ -29,6 +35,25 @@ func followed(f *follow.Field, from, to geom.Point, via []geom.Point, guides []g
 		return carried(guides[0], from, to), nil
 	}
 	return best, err
+}
+
+// farFrom reports that the corners of all guides lie so far away that there are
+// sizes between, and that they may run otherwise: as the largest does when the
+// smallest is traced after it.
+func farFrom(guides []geom.Path, from, to geom.Point) bool {
+	const far = 8 // mm
+	return !slices.ContainsFunc(guides, func(g geom.Path) bool { return g.Start().Dist(from) < far && g.End().Dist(to) < far })
+}
+
+// surer is a line that leaves something to doubt, or one that leaves nothing: on
+// the nest's rim, or by itself.
+func surer(f *follow.Field, doubtful follow.Edge, from, to geom.Point, via []geom.Point) follow.Edge {
+	for _, o := range []follow.Options{{Rim: true}, {}} {
+		if e, err := f.Follow(from, to, via, o); err == nil && len(e.Doubts) == 0 {
+			return e
+		}
+	}
+	return doubtful
 }
 
 // printedStraight is the straight line between two places, where the size beside

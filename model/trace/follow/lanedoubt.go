@@ -15,6 +15,7 @@ const (
 	misplaced = 12.0 // mm of way out of the order of the lines, longer than a size label
 	bent      = 0.9  // mm: how sharply a line may swerve from the course and back
 	bentArm   = 10   // places to either side from which it swerves
+	leastBent = 5    // the same near a corner
 	atBorder  = 0.9  // of what is looked at beside the course
 )
 
@@ -71,10 +72,11 @@ func (l lane) doubts(second lane) []Doubt {
 // swerve is how far in mm a place of the line lies aside of the middle between
 // two others.
 func (l lane) swerve(k int) float64 {
-	if k < bentArm || k+bentArm >= len(l.bins) {
+	arm := min(bentArm, k, len(l.bins)-1-k)
+	if arm < leastBent {
 		return 0
 	}
-	return math.Abs(float64(l.bins[k])-float64(l.bins[k-bentArm]+l.bins[k+bentArm])/2) * stripBin
+	return math.Abs(float64(l.bins[k])-float64(l.bins[k-arm]+l.bins[k+arm])/2) * stripBin
 }
 
 // apartFrom is the place where another line is furthest from this one, and how

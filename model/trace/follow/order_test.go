@@ -124,3 +124,30 @@ func TestStartsAtARaggedEnd(t *testing.T) {
 		t.Errorf("the way on over the ragged dash costs %.2f and %.2f", ahead, back)
 	}
 }
+
+// TestSwerve holds how far a line swerves from the course and back to closed
+// forms: nothing where it runs straight beside the course, half the jump where it
+// goes over to a lane at its side and stays, the whole near a corner it comes
+// back to.
+func TestSwerve(t *testing.T) {
+	even := make([]int, 41)
+	slope, jump, corner := slices.Clone(even), slices.Clone(even), slices.Clone(even)
+	for k := range even {
+		slope[k] = k
+		if k >= 20 {
+			jump[k] = 12
+		}
+		if k > 33 && k < 38 {
+			corner[k] = 12
+		}
+	}
+	for _, c := range []struct {
+		bins []int
+		at   int
+		want float64
+	}{{even, 20, 0}, {slope, 20, 0}, {jump, 20, 0.6}, {corner, 35, 1.2}, {corner, 39, 0}} {
+		if got := (lane{bins: c.bins}).swerve(c.at); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("at %d it swerves by %.2f mm, want %.2f", c.at, got, c.want)
+		}
+	}
+}
