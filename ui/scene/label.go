@@ -16,7 +16,6 @@ import (
 // between its lines of words, and a letter's width on the average.
 const (
 	labelRoom   = 34
-	tightRoom   = 28 // where only marks on the piece are in the way
 	labelLead   = 20
 	letterWidth = 7.5
 )
@@ -37,8 +36,9 @@ func (l *Layer) label(in Input, q model.Piece, edges []geom.Path) {
 	w, h := labelSize(in, lines)
 	at, room := roomiest(steady, in.obstacles(q))
 	if room < in.px(labelRoom) || !fits(steady, at, w, h) {
-		at, room = roomiest(steady, nil)
-		if room < in.px(tightRoom) || !fits(steady, at, w, h) {
+		room = 0
+		var ok bool
+		if at, ok = in.clearest(steady, in.obstacles(q), l.Texts, w, h); !ok {
 			l.labelBeside(in, q, box, lines)
 			return
 		}
@@ -59,18 +59,29 @@ func (in Input) WordsBox() geom.Box {
 		var l Layer
 		l.label(in, q, in.Edges(i))
 		for _, t := range l.Texts {
-			w := in.px(letterWidth * t.Size / 14 * float64(utf8.RuneCountInString(t.Words)))
-			from := t.At.Add(geom.Vec{X: in.px(t.DX), Y: in.px(t.DY - labelLead/2)})
-			switch t.Anchor {
-			case Middle:
-				from.X -= w / 2
-			case Right:
-				from.X -= w
-			}
-			b = b.Union(geom.Box{Min: from, Max: from.Add(geom.Vec{X: w, Y: in.px(labelLead)})})
+			b = b.Union(in.wordsBox(t))
 		}
 	}
 	return b
+}
+
+// wordsBox is about where one text lies; one that is turned is taken to stand
+// upright.
+func (in Input) wordsBox(t Text) geom.Box {
+	w, h := in.px(letterWidth*t.Size/14*float64(utf8.RuneCountInString(t.Words))), in.px(labelLead)
+	at := t.At.Add(geom.Vec{X: in.px(t.DX), Y: in.px(t.DY)})
+	if t.Turn != 0 {
+		half := geom.Vec{X: h / 2, Y: w / 2}
+		return geom.Box{Min: at.Add(half.Scale(-1)), Max: at.Add(half)}
+	}
+	from := at.Add(geom.Vec{Y: -h / 2})
+	switch t.Anchor {
+	case Middle:
+		from.X -= w / 2
+	case Right:
+		from.X -= w
+	}
+	return geom.Box{Min: from, Max: from.Add(geom.Vec{X: w, Y: h})}
 }
 
 // labelSize is about how wide and high lines of words are, in mm.
