@@ -387,7 +387,7 @@ func tellRanks(d *flank, ts []track, larger float64) {
 			}
 			o := ts[i].off[k]
 			all++
-			out += within(larger*o*math.Abs(o)/36, -1, 1) // necklines go the other way, by little
+			out += within(larger*o*math.Abs(o)/16, -1, 1) // necklines go the other way, by little
 			n := 0.0
 			for j := range ts {
 				if q := ts[j].off[k]; j > 0 && j != i && ts[j].bent < unbent && q*o > 0 && math.Abs(q) > beside && math.Abs(q) < math.Abs(o)-beside {
