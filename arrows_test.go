@@ -54,6 +54,7 @@ var layers = map[string][]string{
 	"app":                  {"model/...", "grading/...", "printing/...", "assets", "app/..."},
 	"app/session":          {"model/...", "grading/..."},
 	"app/safekeeping":      {"model/...", "grading/...", "app/session"},
+	"app/folders":          {},
 	"app/edit":             {"model/...", "grading/..."},
 	"app/paper":            {"model/..."},
 	"app/trace":            {"model/...", "app/edit", "app/paper", "grading/..."},

@@ -83,7 +83,7 @@ func (w *Window) broughtIn(path string, got app.Brought, err error) {
 		w.unfold("Links")
 	}
 	w.refresh()
-	w.settings.Folder = filepath.Dir(path)
+	w.settings = w.settings.WithFolder(filepath.Dir(path))
 	w.keepSettings()
 	w.tellRead(words.F("Brought in %s", filepath.Base(path)), readWords(got, len(w.finds.found)))
 }

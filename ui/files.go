@@ -2,17 +2,14 @@ package ui
 
 import (
 	"cmp"
-	"errors"
-	"os"
 	"path/filepath"
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app"
+	"quarterstep/app/folders"
 	"quarterstep/app/paper"
 	"quarterstep/app/session"
 	"quarterstep/assets/words"
@@ -188,90 +185,20 @@ func (w *Window) askAndClose() {
 
 func (w *Window) askOpen() {
 	w.ifSafe(func() {
-		w.askFile([]string{projectExt}, w.open)
+		w.askFile(words.T("Open a pattern"), []folders.Kind{patternKind()}, w.open)
 	})
 }
 
 // bringIn asks for a photo, a scan or a drawing and brings it in.
 func (w *Window) bringIn() {
 	if !w.dialogOpen {
-		w.askFile(bringInEndings(), func(path string) { w.bringInFiles([]string{path}) })
+		w.askFiles(words.T("Bring in photos, a scan or an SVG"), bringInKinds(), w.bringInFiles)
 	}
-}
-
-// askFile asks for a file with one of the endings.
-func (w *Window) askFile(endings []string, then func(path string)) {
-	d := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
-		w.hasNoDialog()
-		if err != nil {
-			w.fail(words.T("This file cannot be opened"), err)
-			return
-		}
-		if r == nil {
-			return
-		}
-		path := r.URI().Path()
-		if err := r.Close(); err != nil {
-			w.fail(words.T("This file cannot be opened"), err)
-			return
-		}
-		then(path)
-	}, w.win)
-	w.hasDialog(asked{no: d.Dismiss})
-	d.SetTitleText(words.T("Open a file"))
-	d.SetFilter(storage.NewExtensionFileFilter(endings))
-	w.startIn(d.SetLocation)
-	d.Resize(fyne.NewSize(900, 620))
-	d.Show()
 }
 
 // askSave asks where to save the project.
 func (w *Window) askSave(then func(path string)) {
 	w.askWhere(fileName(w.doc.Pattern().Name)+projectExt, projectExt, then)
-}
-
-// askWhere asks for a place to write a file called name; ending is added where
-// it is missing.
-func (w *Window) askWhere(name, ending string, then func(path string)) {
-	d := dialog.NewFileSave(func(f fyne.URIWriteCloser, err error) {
-		w.hasNoDialog()
-		if err != nil {
-			w.fail(words.T("The file cannot be written there"), err)
-			return
-		}
-		if f == nil {
-			return
-		}
-		path := f.URI().Path()
-		err = f.Close()
-		if !strings.EqualFold(filepath.Ext(path), ending) {
-			// The dialog made an empty file of the bare name: it is not wanted.
-			err = errors.Join(err, os.Remove(path))
-			path += ending
-		}
-		if err != nil {
-			w.fail(words.T("The file cannot be written there"), err)
-			return
-		}
-		then(path)
-	}, w.win)
-	w.hasDialog(asked{no: d.Dismiss})
-	d.SetTitleText(words.T("Save the file"))
-	d.SetFileName(name)
-	w.startIn(d.SetLocation)
-	d.Resize(fyne.NewSize(900, 620))
-	d.Show()
-}
-
-// startIn opens a file dialog in the folder last used.
-func (w *Window) startIn(set func(fyne.ListableURI)) {
-	folder := w.settings.Folder
-	if folder == "" {
-		folder, _ = os.UserHomeDir()
-	}
-	if uri, err := storage.ListerForURI(storage.NewFileURI(folder)); err == nil {
-		set(uri)
-	}
 }
 
 // fileName is name without what a file name must not have; a pattern without a

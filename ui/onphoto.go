@@ -119,12 +119,6 @@ func (w *Window) bringInFiles(paths []string) {
 	w.ifSafe(func() { w.bringInFile(paths[0]) })
 }
 
-// pictureEndings are the endings of files that are brought in as pictures.
-var pictureEndings = []string{".jpg", ".jpeg", ".png", ".tif", ".tiff", ".heic", ".JPG", ".JPEG", ".PNG", ".TIF", ".TIFF", ".HEIC"}
-
-// bringInEndings are the endings of all that can be brought in.
-func bringInEndings() []string { return append([]string{".svg"}, pictureEndings...) }
-
 // droppedPaths are the paths of files dropped on the window.
 func droppedPaths(files []fyne.URI) []string {
 	var out []string

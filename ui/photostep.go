@@ -187,7 +187,7 @@ func (w *Window) openPhotos(paths []string) {
 		ph := &photo{name: photoName(path), asTaken: true}
 		w.paper.photos = append(w.paper.photos, ph)
 	}
-	w.settings.Folder = filepath.Dir(paths[0])
+	w.settings = w.settings.WithFolder(filepath.Dir(paths[0]))
 	w.keepSettings()
 	w.goTo(stepBringIn)
 	w.setTool(board.Trace)

@@ -89,6 +89,7 @@ type Window struct {
 	frame      *fyne.Container
 	dialogOpen bool // one dialog at a time
 	asked      asked
+	fileBox    *fileAsk // open now
 }
 
 // Open makes the window on a document; settingsDir is where habits are kept,

@@ -14,8 +14,9 @@ import (
 )
 
 const (
-	fileName  = "settings.json"
-	maxRecent = 8
+	fileName   = "settings.json"
+	maxRecent  = 8
+	maxFolders = 6
 
 	// What the file may hold: a spoilt one must not keep the program from starting.
 	maxBytes  = 1 << 20
@@ -30,11 +31,12 @@ type Settings struct {
 	Dark   bool     `json:"dark,omitempty"`
 	Text   float64  `json:"text,omitempty"` // how large words are, 1 to 1.5; 0 is 1
 	// Language is the code of the language chosen, empty for the system's.
-	Language string  `json:"language,omitempty"`
-	Folder   string  `json:"folder,omitempty"`  // where files were last opened or saved
-	Paper    string  `json:"paper,omitempty"`   // id of the paper last printed on
-	Printer  string  `json:"printer,omitempty"` // name of the printer last chosen
-	Screen   float64 `json:"screen,omitempty"`  // window pixels a mm of this screen, 0 while not measured
+	Language string   `json:"language,omitempty"`
+	Folder   string   `json:"folder,omitempty"`  // where files were last opened or saved
+	Folders  []string `json:"folders,omitempty"` // and before that, latest first
+	Paper    string   `json:"paper,omitempty"`   // id of the paper last printed on
+	Printer  string   `json:"printer,omitempty"` // name of the printer last chosen
+	Screen   float64  `json:"screen,omitempty"`  // window pixels a mm of this screen, 0 while not measured
 	// Lenses are those of cameras, as photos of them have told, newest last.
 	Lenses []straight.KnownLens `json:"lenses,omitempty"`
 	// Printers are those whose scale was checked.
@@ -92,6 +94,8 @@ func read(r io.Reader) Settings {
 		return err != nil || len(path) > maxWords
 	})
 	s.Recent = s.Recent[:min(len(s.Recent), maxRecent)]
+	s.Folders = slices.DeleteFunc(s.Folders, func(path string) bool { return len(path) > maxWords })
+	s.Folders = s.Folders[:min(len(s.Folders), maxFolders)]
 	s.Printers = slices.DeleteFunc(s.Printers, func(p Printer) bool { return !p.sane() })
 	s.Printers = s.Printers[:min(len(s.Printers), maxKnown)]
 	s.Lenses = slices.DeleteFunc(s.Lenses, func(k straight.KnownLens) bool { return k.Plausible() != nil })
@@ -127,6 +131,13 @@ func (s Settings) WithRecent(path string) Settings {
 	recent := slices.DeleteFunc(slices.Clone(s.Recent), func(p string) bool { return p == path })
 	recent = append([]string{path}, recent...)
 	s.Recent = recent[:min(len(recent), maxRecent)]
-	s.Folder = filepath.Dir(path)
+	return s.WithFolder(filepath.Dir(path))
+}
+
+// WithFolder is s with a folder as the one last used.
+func (s Settings) WithFolder(folder string) Settings {
+	before := slices.DeleteFunc(slices.Clone(s.Folders), func(p string) bool { return p == folder })
+	before = append([]string{folder}, before...)
+	s.Folder, s.Folders = folder, before[:min(len(before), maxFolders)]
 	return s
 }

@@ -20,6 +20,12 @@ func call2[T, U any](f func(T, U), v T, u U) {
 	}
 }
 
+func call3[T, U, V any](f func(T, U, V), v T, u U, x V) {
+	if f != nil {
+		f(v, u, x)
+	}
+}
+
 func ask[T any](f func(T, string) error, v T, text string) error {
 	if f == nil {
 		return nil

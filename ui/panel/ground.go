@@ -47,6 +47,7 @@ func (g *ground) CreateRenderer() fyne.WidgetRenderer {
 }
 
 func windowFill(p theme.Palette) color.NRGBA   { return p.Window }
+func fieldFill(p theme.Palette) color.NRGBA    { return p.Field }
 func railFill(p theme.Palette) color.NRGBA     { return p.Rail }
 func raisedFill(p theme.Palette) color.NRGBA   { return p.Raised }
 func separatorInk(p theme.Palette) color.NRGBA { return p.Separator }

@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/ui/theme"
@@ -98,6 +99,7 @@ func (l *Listed) TypedKey(e *fyne.KeyEvent) {
 // window, which answers the question or puts it away.
 type Line struct {
 	widget.Entry
+	onRow func(by int) // Up and Down, where rows above it are gone through
 }
 
 // NewLine makes an empty line.
@@ -112,9 +114,25 @@ func (l *Line) TypedKey(e *fyne.KeyEvent) {
 	switch e.Name {
 	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeyEscape:
 		passKey(l, e)
+	case fyne.KeyUp, fyne.KeyDown:
+		by := 1
+		if e.Name == fyne.KeyUp {
+			by = -1
+		}
+		call1(l.onRow, by)
 	default:
 		l.Entry.TypedKey(e)
 	}
+}
+
+// markTo marks the first n letters, so that typing replaces them.
+func (l *Line) markTo(n int) {
+	shift := &fyne.KeyEvent{Name: desktop.KeyShiftLeft}
+	l.KeyDown(shift)
+	for range n {
+		l.Entry.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	}
+	l.KeyUp(shift)
 }
 
 // canvasOf is the canvas o is on, nil for none.

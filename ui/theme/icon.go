@@ -44,6 +44,7 @@ const (
 	BringIn  Name = "bring"
 	App      Name = "app"
 	Folder   Name = "folder"
+	Drive    Name = "drive"
 
 	Trace       Name = "trace"
 	Turn        Name = "turn"
@@ -62,7 +63,7 @@ const (
 func Names() []Name {
 	return []Name{
 		Undo, Redo, Moon, Sun, Help, Plus, Minus, Fit, TrueSize, Pointer, Slide, Measure, AddPoint,
-		Printer, Ring, Half, Full, Look, Tick, Link, Left, Right, Opened, Folded, Up, Back, BringIn, App, Folder,
+		Printer, Ring, Half, Full, Look, Tick, Link, Left, Right, Opened, Folded, Up, Back, BringIn, App, Folder, Drive,
 		Trace, Turn, Camera, Grain, Lengthen, Notch, DoubleNotch, Dart, BustLine, WaistLine, HipLine,
 	}
 }
