@@ -35,7 +35,8 @@ func draw(seen []geom.Point, tol float64) (geom.Path, error) {
 
 // drawn is n cubics along the points, those that lie off the others left out,
 // and how far in mm nine tenths of the points lie off it at most; infinite
-// where it swings.
+// where it swings. What is left out, such as the strokes of a size label, it may
+// leave as far as it likes.
 func drawn(pts []geom.Point, n int, tol float64) (geom.Path, float64, error) {
 	p, _, err := geom.Fit(pts, geom.Vec{}, geom.Vec{}, n)
 	if err != nil {
@@ -47,6 +48,7 @@ func drawn(pts []geom.Point, n int, tol float64) (geom.Path, float64, error) {
 			return nil, 0, err
 		}
 		off, _ = offCurve(pts, p, tol)
+		pts = kept
 	}
 	if runsBack(p, pts) {
 		return p, math.Inf(1), nil

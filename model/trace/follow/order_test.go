@@ -151,3 +151,27 @@ func TestSwerve(t *testing.T) {
 		}
 	}
 }
+
+// TestDrawsPastSizeLabels holds the curve through points of a parabola, 8 mm of
+// 160 mm of which go round the strokes of a size label, to the parabola.
+func TestDrawsPastSizeLabels(t *testing.T) {
+	for _, bump := range []float64{0, 0.8, 1.4} {
+		var seen, want []geom.Point
+		for x := 0.0; x <= 160; x++ {
+			y := 30 - x*x/400
+			want = append(want, geom.Pt(x, y))
+			if d := math.Abs(x - 90); d < 4 {
+				y += bump * (1 - d/4)
+			}
+			seen = append(seen, geom.Pt(x, y))
+		}
+		path, err := draw(seen, DefaultTol)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, worst := away(path, geom.Polyline(want...))
+		if t.Logf("round a stroke of %g mm: %.2f mm off", bump, worst); worst > 0.3 {
+			t.Errorf("round a stroke of %g mm the curve lies %.2f mm off", bump, worst)
+		}
+	}
+}
