@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"maps"
-	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -18,6 +17,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"quarterstep/app/folders"
 	"quarterstep/assets"
 	"quarterstep/assets/words"
 	"quarterstep/model"
@@ -58,9 +58,8 @@ func wide(text string) string {
 }
 
 // free are words that are the same in every language: units, names of
-// standards, papers, formats, languages and files; and two places of the file
-// dialogs that the toolkit does not let be translated.
-var free = regexp.MustCompile(`\b(mm|cm|m|px|dpi|A[0-5]|EN|ASTM|US|PDF|SVG|CSV|EXIF|Quarterstep|English|Deutsch|Sprache|x)\b|\S+\.(qstep|svg|pdf)\b|^(Home|Computer)$`)
+// standards, papers, formats, languages and files.
+var free = regexp.MustCompile(`\b(mm|cm|m|px|dpi|A[0-5]|EN|ASTM|US|PDF|SVG|CSV|EXIF|Quarterstep|English|Deutsch|Sprache|x)\b|\S+\.(qstep|svg|pdf)\b`)
 
 var plainWord = regexp.MustCompile(`[A-Za-z]{2,}|\b[a-z]\b`)
 
@@ -123,7 +122,7 @@ func (s *sweep) seen(where string, o fyne.CanvasObject, hover bool) {
 			s.seen(where, c, hover)
 		}
 	case fyne.Widget:
-		if fmt.Sprintf("%T", o) == "*dialog.fileDialogItem" { // a file has the name it has
+		if fmt.Sprintf("%T", o) == "*panel.fileRow" { // a file has the name it has
 			return
 		}
 		for _, c := range test.WidgetRenderer(o).Objects() {
@@ -246,13 +245,16 @@ func (s *sweep) unfolded() {
 
 // TestEveryTextIsFromTheCatalogue goes through the window on the demos.
 func TestEveryTextIsFromTheCatalogue(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
 	s := swept(t, openTrue(t, 6))
 	w := s.w
-	home, err := os.UserHomeDir()
-	if err != nil {
-		t.Fatal(err)
-	}
 	s.named(strings.ReplaceAll(home, string(filepath.Separator), " "))
+	for _, p := range folders.Places(home, nil) { // sticks and drives have the names they have
+		if p.Sort == folders.Drive && p.Path != string(filepath.Separator) {
+			s.named(p.Path)
+		}
+	}
 	for step := range stepCount {
 		where := fmt.Sprintf("step %d", step+1)
 		w.goTo(step)
