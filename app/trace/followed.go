@@ -41,17 +41,30 @@ func followed(f *follow.Field, from, to geom.Point, via []geom.Point, guides []g
 // sizes between, and that they may run otherwise: as the largest does when the
 // smallest is traced after it.
 func farFrom(guides []geom.Path, from, to geom.Point) bool {
-	const far = 8 // mm
+	const far = 12 // mm
 	return !slices.ContainsFunc(guides, func(g geom.Path) bool { return g.Start().Dist(from) < far && g.End().Dist(to) < far })
 }
 
 // surer is a line that leaves something to doubt, or one that leaves nothing: on
-// the nest's rim, or by itself.
+// the nest's rim, or by itself, with a doubt that says how far off the other is.
 func surer(f *follow.Field, doubtful follow.Edge, from, to geom.Point, via []geom.Point) follow.Edge {
 	for _, o := range []follow.Options{{Rim: true}, {}} {
-		if e, err := f.Follow(from, to, via, o); err == nil && len(e.Doubts) == 0 {
-			return e
+		e, err := f.Follow(from, to, via, o)
+		if err != nil || len(e.Doubts) > 0 {
+			continue
 		}
+		const beside, tol = 0.6, 0.05 // mm
+		var at geom.Point
+		var most float64
+		for _, p := range e.Path.Flatten(tol) {
+			if d := off(doubtful.Path, p); d > most {
+				at, most = p, d
+			}
+		}
+		if most > beside {
+			e.Doubts = []follow.Doubt{{At: at, Say: words.F("If this size is neither the outermost nor the innermost here, the line %.0f mm away may be meant.", most)}}
+		}
+		return e
 	}
 	return doubtful
 }

@@ -32,7 +32,7 @@ func TestALineThatGoesALongWayRound(t *testing.T) {
 func TestGuidesThatAreFar(t *testing.T) {
 	from, to := geom.Pt(0, 4), geom.Pt(100, 6)
 	near := geom.Polyline(geom.Pt(0, 0), geom.Pt(100, 0))
-	along := geom.Polyline(geom.Pt(-20, 4), geom.Pt(100, 6))
+	along := geom.Polyline(geom.Pt(-20, 4), geom.Pt(100, 6)) // its first corner is far
 	for _, c := range []struct {
 		guides []geom.Path
 		far    bool
