@@ -20,7 +20,8 @@ type Tracing struct {
 	Picture string // ID of the picture it is traced from
 	Name    string // of the piece: "Back bodice"
 	Cut     int
-	Edges   []Edge // names and kinds, as far as they are said; the first size's order
+	Printed [2]string // the smallest and the largest size printed, as they were said; empty where not
+	Edges   []Edge    // names and kinds, as far as they are said; the first size's order
 	Sizes   []TracedSize
 	Lines   []Line // marks for all sizes
 	Notches []TracedNotch

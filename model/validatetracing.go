@@ -55,6 +55,11 @@ func (c *checker) tracings() {
 		if t.Cut < 0 {
 			c.add(16, "", place, words.F("it cannot be cut %d times", t.Cut))
 		}
+		for _, s := range t.Printed {
+			if _, ok := c.p.Chart.Place(s); s != "" && !ok {
+				c.add(16, "", place, words.T("it is printed in a size the chart has not"))
+			}
+		}
 		met := map[string]bool{}
 		for _, s := range t.Sizes {
 			if _, ok := c.p.Chart.Place(s.Size); !ok || met[s.Size] {

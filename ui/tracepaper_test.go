@@ -114,7 +114,7 @@ func onPaper(t *testing.T, g *image.Gray, perMM float64, chart model.SizeChart, 
 	if err != nil {
 		t.Fatal(err)
 	}
-	ph := &photo{laid: laid{id: "photo-1"}, name: "paper", flat: scene.Levels(g), lines: lines, prepared: true}
+	ph := &photo{laid: laid{id: "photo-1"}, name: "paper", flat: scene.Levels(g), flatPer: perMM, flatWhole: perMM, lines: lines, prepared: true}
 	w.paper.photos = append(w.paper.photos, ph)
 	w.do("straighten paper", edit.AddPicture(model.Picture{ID: ph.id, Name: ph.name, File: "photo-1.jpg", PerMM: perMM}))
 	w.do("choose the chart", edit.Chart(chart))

@@ -138,6 +138,16 @@ func (w *Window) takeTracing(id string) {
 	t := &w.paper.trace
 	*t = t.habits()
 	t.id = id
+	p := w.doc.Pattern()
+	i := p.TracingIndex(id)
+	if i < 0 || t.from > 0 || t.to > 0 {
+		return
+	}
+	// One that was opened, or came back after a crash, says its sizes itself.
+	place := func(name string) int {
+		return 1 + slices.IndexFunc(p.Chart.Sizes, func(s model.ChartSize) bool { return s.Name == name })
+	}
+	t.from, t.to = place(p.Tracings[i].Printed[0]), place(p.Tracings[i].Printed[1])
 }
 
 // tracingNow reports whether clicks on the Table trace.
@@ -246,7 +256,11 @@ func (w *Window) makeTracing(label string, e session.Edit) bool {
 				return p, err
 			}
 		}
-		return e(p)
+		p, err := e(p)
+		if from, to := w.printedFromTo(p); err == nil && from >= 0 && p.TracingIndex(t.id) >= 0 {
+			return edit.PrintedSizes(t.id, p.Chart.Sizes[from].Name, p.Chart.Sizes[to].Name)(p)
+		}
+		return p, err
 	})
 	if err != nil {
 		w.say(err.Error())

@@ -77,6 +77,15 @@ func NameTracing(id, name string, cut int) func(model.Pattern) (model.Pattern, e
 	})
 }
 
+// PrintedSizes keeps which sizes are printed, the smallest and the largest, with
+// the piece being traced; empty where it was not said.
+func PrintedSizes(id, from, to string) func(model.Pattern) (model.Pattern, error) {
+	return onTracing(id, func(t model.Tracing) (model.Tracing, error) {
+		t.Printed = [2]string{from, to}
+		return t, nil
+	})
+}
+
 // onTracing changes a tracing; f must replace slices, not write into them.
 func onTracing(id string, f func(model.Tracing) (model.Tracing, error)) func(model.Pattern) (model.Pattern, error) {
 	return func(p model.Pattern) (model.Pattern, error) {

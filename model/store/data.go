@@ -190,6 +190,8 @@ type (
 		Picture string            `json:"picture"`
 		Name    string            `json:"name,omitempty"`
 		Cut     int               `json:"cut,omitempty"`
+		From    string            `json:"from,omitempty"` // the smallest size printed
+		To      string            `json:"to,omitempty"`   // and the largest
 		Edges   []edgeData        `json:"edges,omitempty"`
 		Sizes   []tracedSizeData  `json:"sizes,omitempty"`
 		Lines   []lineData        `json:"lines,omitempty"`

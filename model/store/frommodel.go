@@ -152,7 +152,7 @@ func fromPicture(q model.Picture) pictureData {
 
 func fromTracing(t model.Tracing) tracingData {
 	return tracingData{
-		ID: t.ID, Picture: t.Picture, Name: t.Name, Cut: t.Cut,
+		ID: t.ID, Picture: t.Picture, Name: t.Name, Cut: t.Cut, From: t.Printed[0], To: t.Printed[1],
 		Edges: each(t.Edges, fromEdge),
 		Sizes: each(t.Sizes, func(s model.TracedSize) tracedSizeData {
 			return tracedSizeData{Size: s.Size, Corners: each(s.Corners, fromPlace), Edges: each(s.Edges, fromPath), Closed: s.Closed}

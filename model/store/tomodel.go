@@ -178,7 +178,7 @@ func (d pictureData) picture() model.Picture {
 
 func (d tracingData) tracing() model.Tracing {
 	return model.Tracing{
-		ID: d.ID, Picture: d.Picture, Name: d.Name, Cut: d.Cut,
+		ID: d.ID, Picture: d.Picture, Name: d.Name, Cut: d.Cut, Printed: [2]string{d.From, d.To},
 		Edges: each(d.Edges, edgeData.edge),
 		Sizes: each(d.Sizes, func(s tracedSizeData) model.TracedSize {
 			return model.TracedSize{Size: s.Size, Corners: each(s.Corners, pair.place), Edges: each(s.Edges, path), Closed: s.Closed}
