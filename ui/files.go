@@ -10,7 +10,6 @@ import (
 
 	"quarterstep/app"
 	"quarterstep/app/folders"
-	"quarterstep/app/paper"
 	"quarterstep/app/session"
 	"quarterstep/assets/words"
 	"quarterstep/model"
@@ -213,24 +212,4 @@ func fileName(name string) string {
 		}
 		return r
 	}, name)
-}
-
-// dropped takes files dropped on the window: a project, a drawing, or a chart.
-func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
-	if len(files) == 0 || w.dialogOpen {
-		return
-	}
-	path := files[0].Path()
-	switch strings.ToLower(filepath.Ext(path)) {
-	case projectExt:
-		w.ifSafe(func() { w.open(path) })
-	case ".csv":
-		w.useChart(path)
-	default:
-		if ext := strings.ToLower(filepath.Ext(path)); ext != ".svg" && !paper.IsPicture(path) {
-			w.say(words.T("Drop photos or scans, an SVG of a nest, a project, or a size chart in CSV."))
-			return
-		}
-		w.bringInFiles(droppedPaths(files))
-	}
 }

@@ -1,11 +1,8 @@
 package ui
 
 import (
-	"path/filepath"
 	"slices"
 	"strings"
-
-	"fyne.io/fyne/v2"
 
 	"quarterstep/app/edit"
 	"quarterstep/app/paper"
@@ -117,15 +114,6 @@ func (w *Window) bringInFiles(paths []string) {
 		return
 	}
 	w.ifSafe(func() { w.bringInFile(paths[0]) })
-}
-
-// droppedPaths are the paths of files dropped on the window.
-func droppedPaths(files []fyne.URI) []string {
-	var out []string
-	for _, f := range files {
-		out = append(out, filepath.Clean(f.Path()))
-	}
-	return out
 }
 
 // shelfPhotos are the cards of photos without a piece, and of pieces under way.

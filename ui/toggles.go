@@ -33,7 +33,7 @@ func (w *Window) toggles() []toggle {
 	if w.step == stepTrue {
 		return append(
 			out,
-			toggle{panel.ToggleView{Word: words.T("Walk"), Hint: words.T("Lay the two sides of the seam along each other"), On: !w.trues.noWalk}, func(on bool) { w.trues.noWalk = !on }},
+			toggle{panel.ToggleView{Word: words.T("Walk"), Hint: words.T("Lay the two sides of the seam along each other"), On: w.walkShown()}, func(on bool) { w.trues.walk = map[bool]wish{true: wanted, false: unwanted}[on] }},
 			toggle{panel.ToggleView{Word: words.T("Join"), Hint: words.T("Lay the pieces together at the seam (J)"), On: w.trues.join}, w.joinPieces},
 		)
 	}

@@ -21,7 +21,7 @@ import (
 // walk of the seam that is furthest off.
 type trueStep struct {
 	link    string // ID of the link in hand
-	noWalk  bool   // the seam walk is put away
+	walk    wish   // for the seam walk
 	join    bool   // the pieces of the seam lie together
 	end     scene.End
 	apart   map[string]geom.Affine // how they lie else
@@ -148,12 +148,14 @@ func trueState(p model.Pattern, r grading.Result) panel.StepView {
 func (w *Window) showTrue(p model.Pattern, r grading.Result) {
 	l, ok := w.linkInHand(p)
 	in := w.step == stepTrue && ok
-	w.walk.Hidden = !in || w.trues.noWalk || l.Kind == model.SameLine
+	w.walk.Hidden = !in || !w.walkShown() || l.Kind == model.SameLine
 	w.joinBar.Hidden = !in || !w.trues.join
 	head, foot := 0.0, 0.0
 	if !w.walk.Hidden {
 		w.walk.SetView(w.walkOf(p, r, l))
-		foot = float64(w.walk.MinSize().Height + 14)
+		if w.roomForWalk() {
+			foot = float64(w.walk.MinSize().Height + 14)
+		}
 	}
 	if !w.joinBar.Hidden {
 		w.joinBar.SetView(w.joinView(p, r, l))
@@ -165,6 +167,30 @@ func (w *Window) showTrue(p model.Pattern, r grading.Result) {
 	w.table.SetCover(head, foot)
 	w.walk.Refresh()
 	w.joinBar.Refresh()
+}
+
+// wish is what the sewist said of something that is else chosen for her.
+type wish int
+
+const (
+	notSaid wish = iota
+	wanted
+	unwanted
+)
+
+// walkShown reports whether the seam walk is to be shown: as she said, else where
+// the Table has room for both.
+func (w *Window) walkShown() bool {
+	return w.trues.walk == wanted || w.trues.walk == notSaid && w.roomForWalk()
+}
+
+// roomForWalk reports whether the Table above the walk is high enough to work on,
+// as it is not in the smallest window with large words. There the walk lies over
+// all of it.
+func (w *Window) roomForWalk() bool {
+	const least = 140 // px
+	high := w.table.Size().Height
+	return high == 0 || high-w.walk.MinSize().Height >= least
 }
 
 // walkOf is the walk of link l as a view.

@@ -61,6 +61,8 @@ type Links struct {
 	view  LinksView
 	empty *saying
 	rows  []*linkRow
+	more  *link // shows the rows that are folded away, or folds them again
+	all   bool  // none is folded away
 	open  *linkPart
 	make  *makePart
 	box   *fyne.Container
@@ -70,6 +72,11 @@ type Links struct {
 func NewLinks() *Links {
 	p := &Links{empty: newWrapped("", theme.Body, inkSoft, sideContent)}
 	p.open, p.make = newLinkPart(p), newMakePart(p)
+	p.more = newLink("", func() {
+		p.all = !p.all
+		p.SetView(p.view)
+		call(p.OnGrown)
+	})
 	p.box = below(6)
 	p.ExtendBaseWidget(p)
 	p.SetView(LinksView{Empty: words.T("None yet. Pick two edges, then Link."), Open: -1})
@@ -95,11 +102,20 @@ func (p *Links) SetView(v LinksView) {
 		p.open.set(v.Links[v.Open], v.Detail)
 		objects = append(objects, p.open.box)
 	}
+	away := foldedLinks(v, p.all)
 	for i, l := range v.Links {
-		if i != v.Open {
+		if i != v.Open && !away[i] {
 			p.rows[i].set(l)
 			objects = append(objects, p.rows[i])
 		}
+	}
+	switch {
+	case len(away) > 0:
+		p.more.setWord(words.N(len(away), "and %d more", "and %d more", len(away)))
+		objects = append(objects, p.more)
+	case len(foldedLinks(v, false)) > 0:
+		p.more.setWord(words.T("Show fewer"))
+		objects = append(objects, p.more)
 	}
 	objects = append(objects, p.make.box)
 	if slices.Equal(objects, p.box.Objects) && p.box.MinSize().Height == high {
@@ -108,6 +124,32 @@ func (p *Links) SetView(v LinksView) {
 	p.box.Objects = objects
 	relay(p.box)
 	p.Refresh()
+}
+
+// linksShown is how many links stand in a row of their own before the rest is
+// folded away, so that the panel below stays in sight.
+const linksShown = 3
+
+// foldedLinks are the places of the links that are folded away: those past the
+// first few that nothing is to be looked at on. One alone is not worth it.
+func foldedLinks(v LinksView, all bool) map[int]bool {
+	if all {
+		return nil
+	}
+	away, shown := map[int]bool{}, 0
+	for i, l := range v.Links {
+		switch {
+		case i == v.Open:
+		case l.Look || shown < linksShown:
+			shown++
+		default:
+			away[i] = true
+		}
+	}
+	if len(away) < 2 {
+		return nil
+	}
+	return away
 }
 
 func (p *Links) grown() {

@@ -3,6 +3,8 @@ package panel
 import (
 	"testing"
 
+	"fyne.io/fyne/v2/test"
+
 	"fyne.io/fyne/v2"
 )
 
@@ -97,4 +99,37 @@ func TestLinkInTheMaking(t *testing.T) {
 			t.Errorf("made %d times", made)
 		}
 	})
+}
+
+// Of many links the first few stand, and every one that is to be looked at; the
+// rest is one press away.
+func TestManyLinksFold(t *testing.T) {
+	test.NewTempApp(t)
+	p := NewLinks()
+	v := LinksView{Open: 2}
+	for i := range 11 {
+		v.Links = append(v.Links, LinkView{What: string(rune('a' + i)), Look: i == 9})
+	}
+	rows := func() (shown string) {
+		for _, o := range p.box.Objects {
+			if r, ok := o.(*linkRow); ok {
+				shown += r.view.What
+			}
+		}
+		return shown
+	}
+	p.SetView(v)
+	if rows() != "abdj" || p.more.word != "and 6 more" {
+		t.Errorf("%q stand, and %q", rows(), p.more.word)
+	}
+	test.Tap(p.more)
+	if rows() != "abdefghijk" || p.more.word != "Show fewer" {
+		t.Errorf("unfolded %q stand, and %q", rows(), p.more.word)
+	}
+	test.Tap(p.more)
+	v.Links = v.Links[:5]
+	p.SetView(v)
+	if rows() != "abde" {
+		t.Errorf("one alone is folded away: %q", rows())
+	}
 }
