@@ -8,14 +8,17 @@
 //
 // A line is
 //
-//	when wall cpu own work name=ms name=ms ...
+//	when wall cpu own work thread name=ms/ms name=ms/ms ...
 //
 // when is in ms since 1970, the others are in ms: wall the time the goroutine
 // was not to be reached, cpu what its thread and all others of the process
 // computed meanwhile (0 where the system does not say), own the part of wall
-// spent in laps, work the part of cpu computed during them, and then each lap by
-// its name without the laps within it. On a machine that is busy with other
-// things work tells more than own.
+// spent in laps, work the part of cpu computed during them, thread what the
+// window's own thread computed, and then each lap by its name, its time and what
+// that thread computed in it, without the laps within it. On a machine that is
+// busy with other things work and thread tell more than own and wall: a stretch
+// in which the window was not to be reached because it worked, and not because it
+// waited for a processor, has that much thread.
 //
 // It does not tell waiting for the screen from handing a picture over: a driver
 // that waits for the screen's next refresh shows that in wall, not in own.

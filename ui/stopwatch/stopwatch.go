@@ -22,22 +22,35 @@ var watch = toFile(os.Getenv(variable))
 
 // watching is a stopwatch that runs.
 type watching struct {
-	out   *bufio.Writer
-	now   func() time.Time
-	cpu   func() time.Duration // of the process
+	out *bufio.Writer
+	now func() time.Time
+	clocks
 	open  []lap
 	names []string // of the laps since the last line, as they ended first
-	spent map[string]time.Duration
+	spent map[string]spent
 	used  time.Duration // cpu at the last line
+	hand  time.Duration // thread at the last line
 	from  time.Duration // cpu as the outermost lap began
 	work  time.Duration // cpu in laps since the last line
+}
+
+// clocks tell what was computed so far: by the process, and by the thread that
+// asks.
+type clocks struct{ cpu, thread func() time.Duration }
+
+// spent is a time and what the window's thread computed in it.
+type spent struct{ wall, thread time.Duration }
+
+func (s spent) add(wall, thread time.Duration) spent {
+	return spent{s.wall + wall, s.thread + thread}
 }
 
 // lap is one that has begun; within is what was spent in laps inside it.
 type lap struct {
 	name   string
 	began  time.Time
-	within time.Duration
+	thread time.Duration // computed as it began
+	within spent
 }
 
 // toFile is a stopwatch that writes to a file, nil for none.
@@ -51,11 +64,11 @@ func toFile(path string) *watching {
 		fmt.Fprintln(os.Stderr, "quarterstep: frames are not measured:", err)
 		return nil
 	}
-	return newWatching(f, time.Now, cpuTime)
+	return newWatching(f, time.Now, clocks{cpuTime, threadTime})
 }
 
-func newWatching(out io.Writer, now func() time.Time, cpu func() time.Duration) *watching {
-	return &watching{out: bufio.NewWriter(out), now: now, cpu: cpu, spent: map[string]time.Duration{}}
+func newWatching(out io.Writer, now func() time.Time, c clocks) *watching {
+	return &watching{out: bufio.NewWriter(out), now: now, clocks: c, spent: map[string]spent{}}
 }
 
 func none() {}
@@ -74,7 +87,7 @@ func (w *watching) lap(name string) func() {
 	if len(w.open) == 0 {
 		w.from = w.cpu()
 	}
-	w.open = append(w.open, lap{name: name, began: w.now()})
+	w.open = append(w.open, lap{name: name, began: w.now(), thread: w.thread()})
 	return w.end
 }
 
@@ -83,16 +96,17 @@ func (w *watching) end() {
 	last := len(w.open) - 1
 	l := w.open[last]
 	w.open = w.open[:last]
-	took := w.now().Sub(l.began)
+	took, computed := w.now().Sub(l.began), w.thread()-l.thread
 	if last > 0 {
-		w.open[last-1].within += took
+		in := &w.open[last-1].within
+		*in = in.add(took, computed)
 	} else {
 		w.work += w.cpu() - w.from
 	}
 	if _, ok := w.spent[l.name]; !ok {
 		w.names = append(w.names, l.name)
 	}
-	w.spent[l.name] += took - l.within
+	w.spent[l.name] = w.spent[l.name].add(took-l.within.wall, computed-l.within.thread)
 }
 
 // Watch writes the stretches down until the process ends. do has something done
@@ -122,16 +136,19 @@ func (w *watching) reached(took time.Duration) {
 	used := w.cpu()
 	cpu := used - w.used
 	w.used = used
+	hand := w.thread()
+	thread := hand - w.hand
+	w.hand = hand
 	if len(w.names) == 0 && took < shortest {
 		return
 	}
 	var own time.Duration
 	for _, d := range w.spent {
-		own += d
+		own += d.wall
 	}
-	fmt.Fprintf(w.out, "%d %.2f %.2f %.2f %.2f", w.now().UnixMilli(), ms(max(took, own)), ms(cpu), ms(own), ms(w.work))
+	fmt.Fprintf(w.out, "%d %.2f %.2f %.2f %.2f %.2f", w.now().UnixMilli(), ms(max(took, own)), ms(cpu), ms(own), ms(w.work), ms(thread))
 	for _, n := range w.names {
-		fmt.Fprintf(w.out, " %s=%.2f", n, ms(w.spent[n]))
+		fmt.Fprintf(w.out, " %s=%.2f/%.2f", n, ms(w.spent[n].wall), ms(w.spent[n].thread))
 	}
 	fmt.Fprintln(w.out)
 	w.out.Flush()

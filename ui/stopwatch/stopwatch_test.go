@@ -8,11 +8,14 @@ import (
 
 // TestLaps holds the line of a stretch against one reckoned by hand: 3 ms of
 // drawing, 5 ms of grading within 9 ms of showing, reached after 20 ms, of which the
-// processors computed 4 in the first and 5 in the second lap.
+// processors computed 4 in the first and 5 in the second lap; the window's own
+// thread computed half of that.
 func TestLaps(t *testing.T) {
 	var out strings.Builder
 	now, used := time.UnixMilli(1000), time.Duration(0)
-	w := newWatching(&out, func() time.Time { return now }, func() time.Duration { return used })
+	w := newWatching(&out, func() time.Time { return now }, clocks{
+		cpu: func() time.Duration { return used }, thread: func() time.Duration { return used / 2 },
+	})
 	pass := func(ms int) { now = now.Add(time.Duration(ms) * time.Millisecond) }
 
 	show := w.lap("show")
@@ -29,7 +32,7 @@ func TestLaps(t *testing.T) {
 	draw()
 	used = 30 * time.Millisecond
 	w.reached(20 * time.Millisecond)
-	if got, want := out.String(), "1012 20.00 30.00 12.00 9.00 grade=5.00 show=4.00 draw=3.00\n"; got != want {
+	if got, want := out.String(), "1012 20.00 30.00 12.00 9.00 15.00 grade=5.00/0.00 show=4.00/2.00 draw=3.00/2.50\n"; got != want {
 		t.Errorf("the stretch was written as %q, want %q", got, want)
 	}
 
@@ -39,7 +42,7 @@ func TestLaps(t *testing.T) {
 		t.Errorf("an idle moment was written down: %q", out.String())
 	}
 	w.reached(4 * time.Millisecond)
-	if got, want := out.String(), "1012 4.00 0.00 0.00 0.00\n"; got != want {
+	if got, want := out.String(), "1012 4.00 0.00 0.00 0.00 0.00\n"; got != want {
 		t.Errorf("a stretch of the toolkit's own was written as %q, want %q", got, want)
 	}
 }
