@@ -71,23 +71,32 @@ func (w *Window) lengthens(p model.Pattern) *scene.Lengthen {
 
 // takeGroup takes a group's first line, or its first hem, in hand.
 func (w *Window) takeGroup(i int) {
-	groups := edit.LengthGroups(w.doc.Pattern())
+	if at, ok := firstOfGroup(edit.LengthGroups(w.doc.Pattern()), i); ok {
+		w.selected(at)
+	}
+}
+
+func firstOfGroup(groups []edit.LengthGroup, i int) (scene.Ref, bool) {
 	switch {
 	case i >= len(groups):
 	case len(groups[i].Lines) > 0:
 		at := groups[i].Lines[0]
-		w.selected(scene.Ref{Piece: at.Piece, Line: at.Line, Control: scene.LengthHandle})
+		return scene.Ref{Piece: at.Piece, Line: at.Line, Control: scene.LengthHandle}, true
 	case len(groups[i].Hems) > 0:
 		h := groups[i].Hems[0]
-		w.selected(scene.Ref{Piece: h.Piece, Edge: h.Edges[0]})
+		return scene.Ref{Piece: h.Piece, Edge: h.Edges[0]}, true
 	}
+	return scene.Ref{}, false
 }
 
 // enterLength takes the first lengthen line in hand, where none is.
 func (w *Window) enterLength() {
 	w.adding = false
-	if w.hand.Line == "" {
-		w.takeGroup(0)
+	if w.hand.Line != "" {
+		return
+	}
+	if at, ok := firstOfGroup(edit.LengthGroups(w.doc.Pattern()), 0); ok {
+		w.hold(at)
 	}
 }
 

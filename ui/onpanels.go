@@ -36,6 +36,7 @@ func (w *Window) connectRail() {
 	w.rail.OnHint = w.hint
 	w.rail.Menu = w.menu
 	w.shelf.OnPick = func(i int) {
+		w.settle()
 		if n := len(w.doc.Pattern().Pieces); i >= n {
 			w.pickShelfPhoto(w.shelfPhotos(w.doc.Pattern())[i-n])
 			return
@@ -121,6 +122,7 @@ func chosenTool(t board.Tool) int {
 
 func (w *Window) connectPanels() {
 	w.strip.OnChart = func(i int) {
+		w.settle()
 		c := w.charts()[i]
 		w.do(words.F("choose the chart %s", c.Name), edit.Chart(c))
 	}

@@ -14,10 +14,10 @@ import (
 	"quarterstep/ui/theme"
 )
 
-// refresh shows the document as it is now, everywhere.
+// refresh shows the document as it is now, everywhere: the Table first, the panels
+// as frames have room for them.
 func (w *Window) refresh() {
 	defer stopwatch.Lap("refresh")()
-	w.showing = true
 	p, r := w.doc.Pattern(), w.doc.Result()
 	w.keepHand(p)
 	w.keepLink(p, r)
@@ -25,36 +25,14 @@ func (w *Window) refresh() {
 	w.keepPhotos(p)
 	w.keepTracing(p)
 	w.restPhotos(w.doc.Pattern())
-	report := w.report()
-	look := len(ordered(report)) + len(w.doubts)
 	if w.step == stepPrint {
 		w.planPages()
 	}
 	w.table.SetUnit(p.Unit)
 	w.showTable(p, r)
 	w.showTrue(p, r)
-	w.rail.SetView(w.railView(p, r, look))
-	w.shelf.SetView(w.shelfView(p, r, report))
-	w.strip.SetView(w.withTraced(stripView(p, r, w.charts())))
-	w.tools.SetView(w.toolsView())
-	i, j, k := w.inHand(p)
-	w.increments.SetView(incrementsView(p, r, i, j, k))
-	w.byEye.SetView(byEyeView(p, r, i, j, k))
-	w.showGrowth()
-	w.showDart(p, r)
-	w.wearer.SetView(wearerView(p, r, report, &w.checker, w.body.own))
-	w.proposals.SetView(w.proposalsView(p))
-	w.links.SetView(w.linksView(p, r))
-	w.checks.SetView(checksView(p, report, w.doubts, w.looked))
-	w.showPages(p)
-	w.showLength()
-	w.showPhoto()
-	w.showStart(p)
-	w.showTour(p)
-	w.foldStates(p, r, look, i)
-	w.showing = false
-	w.relaySide()
 	w.win.SetTitle(w.title())
+	w.showPanels()
 	w.showStatus()
 }
 
@@ -78,7 +56,7 @@ func (w *Window) relaySide() {
 	w.side.Resize(w.side.Size().SubtractWidthHeight(0, 1))
 	for _, f := range w.folds {
 		if f.Visible() {
-			f.Refresh()
+			f.Relay()
 		}
 	}
 }

@@ -86,6 +86,8 @@ type Window struct {
 	side       fyne.CanvasObject // the folds, stacked
 	sideHigh   float32           // how high they were when last stacked
 	showing    bool              // the panels are being shown anew
+	rest       []part            // panels that wait to be shown
+	restAsked  bool              // a frame was asked for them
 	frame      *fyne.Container
 	dialogOpen bool // one dialog at a time
 	asked      asked

@@ -28,6 +28,7 @@ import (
 
 func init() {
 	besideWindow = func(work func()) { work() }
+	nextFrame = func(work func()) { work() }
 	listPrinters = func(context.Context, spool.System, settings.Settings) ([]app.Printer, error) {
 		return nil, spool.ErrNoPrinter
 	}

@@ -17,8 +17,17 @@ import (
 	"quarterstep/model"
 	"quarterstep/ui"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
 )
+
+const appID = "quarterstep"
+
+// checkedThreads tells the toolkit that what is done beside the window comes back
+// by fyne.Do, so that it need not find out which thread it is on each time
+// something is drawn anew, which took a tenth of the window's work. Tests run
+// without it and would say.
+var checkedThreads = map[string]bool{"fyneDo": true}
 
 func main() {
 	demo := flag.Bool("demo", false, "open the demo blouse") // words: none
@@ -40,7 +49,8 @@ func run(demo bool, files []string) error {
 	if err != nil {
 		return err
 	}
-	w := ui.Open(app.NewWithID("quarterstep"), doc, habits, dir)
+	app.SetMetadata(fyne.AppMetadata{ID: appID, Migrations: checkedThreads})
+	w := ui.Open(app.NewWithID(appID), doc, habits, dir)
 	w.OfferLeft()
 	if len(files) > 0 && paper.IsPicture(files[0]) {
 		w.BringIn(files)

@@ -113,7 +113,7 @@ func (b *toolButton) CreateRenderer() fyne.WidgetRenderer {
 }
 
 func boldWidth(text string) float32 {
-	return fyne.MeasureText(text, theme.Px(theme.Body), fyne.TextStyle{Bold: true}).Width
+	return theme.WordSize(text, theme.Px(theme.Body), true).Width
 }
 
 // link is a word in the accent colour that does something when pressed.

@@ -112,15 +112,15 @@ func (p *Checks) SetView(v ChecksView) {
 		p.fine = append(p.fine, newFineRow())
 	}
 	p.empty.setText(v.Empty)
-	p.box.Objects = nil
+	var objects []fyne.CanvasObject
 	if len(v.Findings)+len(v.Fine) == 0 {
-		p.box.Add(p.empty)
+		objects = append(objects, p.empty)
 	}
 	add := func(o fyne.CanvasObject) {
-		if len(p.box.Objects) > 0 {
-			p.box.Add(rule())
+		if len(objects) > 0 {
+			objects = append(objects, rule())
 		}
-		p.box.Add(o)
+		objects = append(objects, o)
 	}
 	for i, f := range v.Findings {
 		p.rows[i].set(f, i == v.Chosen)
@@ -133,12 +133,12 @@ func (p *Checks) SetView(v ChecksView) {
 	p.limits.set(v.Limits)
 	if len(v.Limits) > 0 {
 		add(inset(4, 0, 0, 0, beside(8, noneGrows, p.copy, p.limits.open)))
-		p.box.Add(p.limits.box)
+		objects = append(objects, p.limits.box)
 	} else {
-		p.box.Add(beside(0, noneGrows, p.copy))
+		objects = append(objects, beside(0, noneGrows, p.copy))
 	}
+	p.box.Objects = objects
 	relay(p.box)
-	p.Refresh()
 }
 
 // CreateRenderer is Fyne's.

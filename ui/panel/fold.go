@@ -24,14 +24,16 @@ type Fold struct {
 	widget.BaseWidget
 	OnFold func(open bool) // by the sewist, not by SetOpen
 
-	head *foldHead
-	body fyne.CanvasObject
-	open bool
+	head   *foldHead
+	body   fyne.CanvasObject
+	ground *ground
+	drawn  *drawn
+	open   bool
 }
 
 // NewFold makes a folded panel around its content.
 func NewFold(title string, content fyne.CanvasObject) *Fold {
-	f := &Fold{body: inset(0, 12, sideInset, sideInset, content)}
+	f := &Fold{body: inset(0, 12, sideInset, sideInset, content), ground: newBox(windowFill, separatorInk, 1, theme.PanelRadius)}
 	f.head = newFoldHead(title, func() {
 		f.SetOpen(!f.open)
 		if f.OnFold != nil {
@@ -46,7 +48,8 @@ func NewFold(title string, content fyne.CanvasObject) *Fold {
 // Open tells whether the content shows.
 func (f *Fold) Open() bool { return f.open }
 
-// SetOpen opens or folds it.
+// SetOpen opens or folds it. What is in it was kept up while it was folded, and is
+// not drawn anew.
 func (f *Fold) SetOpen(open bool) {
 	if f.open == open {
 		return
@@ -57,7 +60,20 @@ func (f *Fold) SetOpen(open bool) {
 	} else {
 		f.body.Hide()
 	}
-	f.Refresh()
+	f.head.Refresh()
+	if f.drawn == nil {
+		return
+	}
+	f.drawn.paint(theme.Now())
+	f.ground.Refresh()
+	f.Relay()
+}
+
+// Relay lays out anew what changed in size, and draws nothing anew.
+func (f *Fold) Relay() {
+	if f.drawn != nil {
+		f.drawn.lay(f.drawn.size)
+	}
 }
 
 // SetState says in one line how things stand; look marks it in amber.
@@ -70,8 +86,9 @@ func (f *Fold) SetState(state string, look bool) {
 
 // CreateRenderer is Fyne's.
 func (f *Fold) CreateRenderer() fyne.WidgetRenderer {
-	g := newBox(windowFill, separatorInk, 1, theme.PanelRadius)
+	g := f.ground
 	d := &drawn{objects: []fyne.CanvasObject{g, f.head, f.body}}
+	f.drawn = d
 	d.paint = func(theme.Palette) {
 		g.fill = windowFill
 		if f.open {

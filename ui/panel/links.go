@@ -123,7 +123,6 @@ func (p *Links) SetView(v LinksView) {
 	}
 	p.box.Objects = objects
 	relay(p.box)
-	p.Refresh()
 }
 
 // linksShown is how many links stand in a row of their own before the rest is

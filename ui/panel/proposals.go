@@ -80,7 +80,6 @@ func (p *Proposals) SetView(v ProposalsView) {
 	p.box.Objects = objects
 	p.Hidden = len(objects) == 0
 	relay(p.box)
-	p.Refresh()
 	p.setSearch(v)
 }
 
@@ -100,7 +99,6 @@ func (p *Proposals) setSearch(v ProposalsView) {
 	p.below.Objects = objects
 	p.below.Hidden = len(objects) == 0
 	relay(p.below)
-	p.below.Refresh()
 }
 
 func setWord(b *Push, word string) {

@@ -61,6 +61,7 @@ func (s *Shelf) SetView(v ShelfView) {
 		c.menu = func(place fyne.Position) { call2(s.OnMenu, i, place) }
 		s.cards = append(s.cards, c)
 	}
+	was, high := len(s.list.Objects), s.list.MinSize().Height
 	s.list.Objects = s.list.Objects[:0]
 	for i, cv := range v.Cards {
 		s.cards[i].narrow = s.narrow
@@ -68,8 +69,11 @@ func (s *Shelf) SetView(v ShelfView) {
 		s.list.Objects = append(s.list.Objects, s.cards[i])
 	}
 	s.empty.setText(v.BringIn)
-	s.empty.Hidden = len(v.Cards) > 0 || s.narrow
-	s.Refresh()
+	empty := len(v.Cards) == 0 && !s.narrow
+	if empty == s.empty.Hidden || was != len(v.Cards) || s.list.MinSize().Height != high {
+		s.empty.Hidden = !empty
+		s.Refresh()
+	}
 }
 
 func pieces(n int) string {

@@ -2,6 +2,7 @@ package panel
 
 import (
 	"math"
+	"reflect"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -81,6 +82,8 @@ func heldKeys() fyne.KeyModifier {
 func (s *Strip) SetView(v StripView) {
 	if s.line.held {
 		v.Target = s.view.Target
+	} else if reflect.DeepEqual(v, s.view) {
+		return
 	}
 	s.view = v
 	s.charts.set(v.Charts, v.Chart)

@@ -153,7 +153,7 @@ func (s *stripPen) bracket(first, last int) float32 {
 	s.bar(x0, y, x0+1, y+5, edge)
 	s.bar(x1-1, y, x1, y+5, edge)
 	printed := words.T("printed")
-	word := fyne.MeasureText(printed, theme.Px(theme.Caption), fyne.TextStyle{})
+	word := theme.WordSize(printed, theme.Px(theme.Caption), false)
 	mid := (x0 + x1) / 2
 	if left, right, shown := s.pillSpan(); !shown || mid+word.Width/2 < left || mid-word.Width/2 > right {
 		centred(s.text(printed, theme.Caption, inkSoft, false), mid, y-word.Height-1)
@@ -165,7 +165,7 @@ func (s *stripPen) bracket(first, last int) float32 {
 // pillSpan is where the target's pill lies across, its arrows included.
 func (s *stripPen) pillSpan() (left, right float32, shown bool) {
 	v := s.line.strip.view
-	half := fyne.MeasureText(v.Handle, theme.Px(theme.Body), fyne.TextStyle{Bold: true}).Width/2 + 18
+	half := theme.WordSize(v.Handle, theme.Px(theme.Body), true).Width/2 + 18
 	w := s.line.Size().Width
 	mid := min(max(s.line.x(v.Target), half+14), max(w-half-14, half+14))
 	return mid - half - 15, mid + half + 15, v.Shown
@@ -213,7 +213,7 @@ func (s *stripPen) named(v StripView, first, last int) []bool {
 		if i < 0 || i >= len(named) || named[i] {
 			return
 		}
-		half := fyne.MeasureText(v.Sizes[i].Name, theme.Px(theme.Body), fyne.TextStyle{Bold: true}).Width/2 + 2
+		half := theme.WordSize(v.Sizes[i].Name, theme.Px(theme.Body), true).Width/2 + 2
 		x := s.line.x(float64(i))
 		for _, t := range spans {
 			if x-half < t[1] && t[0] < x+half {
@@ -271,7 +271,7 @@ func (s *stripPen) note(text string, left, right, bracketEnd float32) {
 	if text == "" {
 		return
 	}
-	size := fyne.MeasureText(text, theme.Px(theme.Caption), fyne.TextStyle{})
+	size := theme.WordSize(text, theme.Px(theme.Caption), false)
 	s.taken = append(s.taken, [2]float32{left + 1, right - 1})
 	places := []float32{max(bracketEnd+8, right), right}
 	if before := left - 6 - size.Width; before > bracketEnd {

@@ -5,8 +5,6 @@ import (
 	"image/color"
 	"slices"
 
-	"fyne.io/fyne/v2"
-
 	"quarterstep/assets/words"
 	"quarterstep/ui/theme"
 )
@@ -78,8 +76,7 @@ func (s *stripPen) gathered(v StripView) []stripPin {
 func (s *stripPen) spread(pins []stripPin) {
 	free := float32(pinRoom)
 	for i := range pins {
-		style := fyne.TextStyle{Bold: pins[i].off != 0}
-		pins[i].wide = fyne.MeasureText(pins[i].names, theme.Px(theme.Mark), style).Width
+		pins[i].wide = theme.WordSize(pins[i].names, theme.Px(theme.Mark), pins[i].off != 0).Width
 		pins[i].at = max(pins[i].x, free+pins[i].wide/2)
 		free = pins[i].at + pins[i].wide/2 + pinRoom
 	}

@@ -87,7 +87,7 @@ func (w *saying) setWrap(width float32) {
 func (w *saying) setText(text string) { w.set(text, w.tone, w.bold) }
 
 func (w *saying) measure(text string) fyne.Size {
-	return fyne.MeasureText(text, theme.Px(w.size), fyne.TextStyle{Bold: w.bold})
+	return theme.WordSize(text, theme.Px(w.size), w.bold)
 }
 
 // fit shortens a line to a width, the last shape an ellipsis.
