@@ -43,8 +43,8 @@ func (w *Window) menu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		w.pieceMenu(),
 		fyne.NewMenuItemSeparator(),
-		fyne.NewMenuItem(words.T("Demo: blouse, in cm"), func() { w.ifSafe(func() { w.demo(app.DemoBlouse) }) }),
-		fyne.NewMenuItem(words.T("Demo: waistcoat, in inches"), func() { w.ifSafe(func() { w.demo(app.DemoWaistcoat) }) }),
+		fyne.NewMenuItem(words.T("Demo: blouse, in cm"), func() { w.ifSafe(func() { w.demo(app.DemoBlouse, nil) }) }),
+		fyne.NewMenuItem(words.T("Demo: waistcoat, in inches"), func() { w.ifSafe(func() { w.demo(app.DemoWaistcoat, nil) }) }),
 		fyne.NewMenuItem(words.T("Show me how"), w.beginTour),
 		w.textMenu(),
 		w.languageMenu(),
@@ -55,13 +55,46 @@ func (w *Window) menu() *fyne.Menu {
 	)
 }
 
-func (w *Window) demo(make func() (model.Pattern, error)) {
-	p, err := make()
-	if err != nil {
-		w.fail(words.T("The demo cannot be drawn"), err)
-		return
-	}
-	w.show(p)
+// demo opens a demo and then does then, which may be nil.
+func (w *Window) demo(make func() (model.Pattern, error), then func()) {
+	w.opening(words.T("The demo cannot be drawn"), func() (*session.Session, error) {
+		p, err := make()
+		if err != nil {
+			return nil, err
+		}
+		return session.New(p)
+	}, func(doc *session.Session) {
+		w.take(doc)
+		if then != nil {
+			then()
+		}
+	})
+}
+
+// opening makes a document beside the window, which keeps the one it has as long
+// but opens no dialog, and then does then with it; failing it says what cannot be
+// done.
+func (w *Window) opening(failing string, make func() (*session.Session, error), then func(*session.Session)) {
+	w.dialogOpen = true
+	serial := w.docSerial
+	besideWindow(func() {
+		var doc *session.Session
+		err := guarded(func() (err error) {
+			doc, err = make()
+			return err
+		})
+		fyne.Do(func() {
+			w.hasNoDialog()
+			switch {
+			case err != nil:
+				w.fail(failing, err)
+			case w.docSerial != serial: // she has worked on meanwhile
+				w.ifSafe(func() { then(doc) })
+			default:
+				then(doc)
+			}
+		})
+	})
 }
 
 // show opens p as a new document.
@@ -84,14 +117,12 @@ func (w *Window) fail(what string, err error) {
 // open reads a project file and makes it the document; one that another window
 // has is opened as a copy.
 func (w *Window) open(path string) {
-	doc, err := session.Open(path)
-	if err != nil {
-		w.fail(words.T("This file cannot be opened"), err)
-		return
-	}
-	w.remember(path)
-	w.take(doc)
-	w.sayCopy(path)
+	w.say(words.F("Opening %s", filepath.Base(path)))
+	w.opening(words.T("This file cannot be opened"), func() (*session.Session, error) { return session.Open(path) }, func(doc *session.Session) {
+		w.remember(path)
+		w.take(doc)
+		w.sayCopy(path)
+	})
 }
 
 // remember keeps path among the recent files.
@@ -109,8 +140,13 @@ func (w *Window) keepSettings() {
 	}
 }
 
-// ifSafe does f, asking first where work would be lost.
+// ifSafe does f, asking first where work would be lost. It waits for a save under
+// way.
 func (w *Window) ifSafe(f func()) {
+	if w.saves.under {
+		w.whenSaved(func() { w.ifSafe(f) })
+		return
+	}
 	if w.dialogOpen {
 		return
 	}
@@ -126,52 +162,32 @@ func (w *Window) ifSafe(f func()) {
 	)
 }
 
-// saveThen saves and then does f; f waits until the file is safe.
+// saveThen saves and then does f, which may be nil; f waits until the file is safe.
 func (w *Window) saveThen(f func()) {
+	w.whenSaved(func() { w.saveNamed(f) })
+}
+
+func (w *Window) saveNamed(f func()) {
 	path := w.doc.Path()
 	switch {
 	case path == "":
-		w.askSave(func(path string) { w.saveOver(path, f) })
+		w.askSave(func(path string) { w.saveTo(path, f) })
 	case w.doc.ChangedUnderneath():
 		w.question(
 			words.T("Save over it?"), words.F("%s was changed by another program, or on another machine, since it was opened here. Saving over it loses what was changed there.", filepath.Base(path)),
 			answer{word: words.T("Do not save yet")},
-			answer{word: words.T("Save over it"), then: func() { w.saveOver(path, f) }},
-			answer{word: words.T("Save under another name"), then: func() { w.askSave(func(path string) { w.saveOver(path, f) }) }, best: true},
+			answer{word: words.T("Save over it"), then: func() { w.saveTo(path, f) }},
+			answer{word: words.T("Save under another name"), then: func() { w.askSave(func(path string) { w.saveTo(path, f) }) }, best: true},
 		)
 	default:
-		w.saveOver(path, f)
+		w.saveTo(path, f)
 	}
 }
 
-func (w *Window) saveOver(path string, then func()) {
-	if w.saveTo(path) {
-		then()
-	}
-}
-
-func (w *Window) save() { w.saveThen(func() {}) }
+func (w *Window) save() { w.saveThen(nil) }
 
 func (w *Window) saveAs() {
-	w.askSave(func(path string) { w.saveTo(path) })
-}
-
-// saveTo writes the document; when that fails the red strip stays until it is
-// saved elsewhere.
-func (w *Window) saveTo(path string) bool {
-	if path != w.doc.Path() && !w.claim(path) {
-		w.red.Set(words.F("Not saved: another window has %s open.", filepath.Base(path)))
-		return false
-	}
-	w.keepEarlier(path)
-	if err := w.doc.Save(path); err != nil {
-		w.red.Set(words.F("Not saved: %s.", err))
-		return false
-	}
-	w.red.Set("")
-	w.remember(path)
-	w.refresh()
-	return true
+	w.askSave(func(path string) { w.saveTo(path, nil) })
 }
 
 // askAndClose closes the window, asking first where work would be lost.

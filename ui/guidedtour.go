@@ -71,9 +71,10 @@ var tourStops = []tourStop{
 // beginTour opens the demo and leads through it.
 func (w *Window) beginTour() {
 	w.ifSafe(func() {
-		w.demo(app.DemoBlouse)
-		w.tourAt = tourAt{on: true}
-		w.tourTo(0)
+		w.demo(app.DemoBlouse, func() {
+			w.tourAt = tourAt{on: true}
+			w.tourTo(0)
+		})
 	})
 }
 

@@ -289,9 +289,12 @@ func (w *Window) showStatus() {
 	if len(parts) == 0 {
 		parts = w.statusParts(p)
 	}
-	if w.doc.Dirty() {
+	switch {
+	case w.saves.under:
+		parts = append(parts, words.T("Saving ..."))
+	case w.doc.Dirty():
 		parts = append(parts, words.T("Not saved yet"))
-	} else if w.doc.Path() != "" {
+	case w.doc.Path() != "":
 		parts = append(parts, words.T("Saved"))
 	}
 	w.status.Set(parts...)

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"quarterstep/app"
+	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/ui/panel"
@@ -137,7 +138,11 @@ func (w *Window) panelParts() []part {
 			w.links.SetView(w.linksView(now.Pattern, now.Result))
 		}},
 		{name: "checks", fold: w.folds["Checks"], show: func(now document) {
-			w.checks.SetView(checksView(now.Pattern, now.Report, w.doubts, w.looked))
+			v := checksView(now.Pattern, now.Report, w.doubts, w.looked)
+			if w.checking() && len(now.Checks) == 0 {
+				v.Empty = words.T("Checking ...")
+			}
+			w.checks.SetView(v)
 		}},
 		{name: "byEye", fold: w.folds["By eye"], show: func(now document) {
 			i, j, k := hand()

@@ -174,13 +174,13 @@ func TestIncrementSheets(t *testing.T) {
 		}
 	}
 	path := filepath.Join(t.TempDir(), "sheet.pdf")
-	if err := w.writeSheets(path, []string{front(w).ID}); err != nil {
+	if err := app.WriteFile(path, w.sheetsOf([]string{front(w).ID})); err != nil {
 		t.Fatal(err)
 	}
 	if data, err := os.ReadFile(path); err != nil || !bytes.HasPrefix(data, []byte("%PDF-")) {
 		t.Errorf("no PDF was written: %v", err)
 	}
-	if err := w.writeSheets(path, []string{"nobody"}); err == nil {
+	if err := app.WriteFile(path, w.sheetsOf([]string{"nobody"})); err == nil {
 		t.Error("a sheet of no piece was written")
 	}
 	empty, err := session.New(model.Pattern{})

@@ -106,7 +106,7 @@ func TestAWrongPrintSettingCorrectsNothing(t *testing.T) {
 func TestOnlyChangedPagesAreOffered(t *testing.T) {
 	w := atPrint(t, "kitchen")
 	path := filepath.Join(t.TempDir(), "a.qstep")
-	if !w.saveTo(path) {
+	if !savedTo(w, path) {
 		t.Fatal("not saved")
 	}
 	w.rememberPrinted(w.print.now(), nil)

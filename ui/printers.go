@@ -112,10 +112,9 @@ func (w *Window) choosePrinter(i int) {
 
 // printPages prints the pages: on the printer chosen, or where there is none by
 // saving a PDF and opening it with what to choose.
-func (w *Window) printPages() {
-	if !w.pagesReady() {
-		return
-	}
+func (w *Window) printPages() { w.withPages(w.printNow) }
+
+func (w *Window) printNow() {
 	p, ok := w.printer()
 	if !ok || w.print.setup.Paper.Projected() {
 		w.savePDFThen(w.viewPDF)

@@ -26,49 +26,61 @@ func pdfOf(job app.Job, pages []string) writer {
 	return func(to io.Writer) error { return job.WritePages(to, pages) }
 }
 
-// pagesReady has the pages at hand, worked out now if need be; false, with a
-// word to the sewist, where there is nothing to print.
-func (w *Window) pagesReady() bool {
+// withPages does then once the pages are at hand; where there is nothing to print
+// it says so. Pages being worked out are waited for beside the window.
+func (w *Window) withPages(then func()) {
 	if w.dialogOpen {
-		return false
+		return
 	}
 	if w.step != stepPrint {
 		w.goTo(stepPrint)
 	}
 	s := &w.print
 	if s.under {
-		p := w.doc.Pattern()
-		s.asked++ // what is under way is not waited for
-		s.take(planOf(p, s.chosen(p), w.setup(), w.printedBefore()))
-		w.refresh()
+		s.then = then
+		w.say(words.T("Laying the pieces on pages ..."))
+		return
 	}
 	if s.why != "" {
 		w.say(s.why)
+		return
 	}
-	return s.why == ""
+	then()
 }
 
 // savePDF asks for a place and writes the pages there.
-func (w *Window) savePDF() {
-	if w.pagesReady() {
-		w.savePDFThen(func(string) {})
-	}
-}
+func (w *Window) savePDF() { w.savePDFThen(func(string) {}) }
 
 // savePDFThen saves the pages and does something with the file.
-func (w *Window) savePDFThen(then func(path string)) {
+func (w *Window) savePDFThen(then func(path string)) { w.withPages(func() { w.askPDF(then) }) }
+
+func (w *Window) askPDF(then func(path string)) {
 	p := w.doc.Pattern()
 	name := fileName(p.Name) + " " + fileName(w.doc.Result().Size) + ".pdf"
 	w.askWhere(name, ".pdf", func(path string) {
 		job, pages := w.print.now(), w.wanted()
-		if err := app.WriteFile(path, pdfOf(job, pages)); err != nil {
-			w.fail(words.T("The PDF cannot be written"), err)
-			return
-		}
-		w.rememberPrinted(job, pages)
-		w.refresh()
-		w.say(words.F("Wrote %s, %s. Print at 100 %% and measure the square first.", filepath.Base(path), count(pagesOf(job, pages), "page")))
-		then(path)
+		w.writing(path, words.T("The PDF cannot be written"), pdfOf(job, pages), func() {
+			w.rememberPrinted(job, pages)
+			w.refresh()
+			w.say(words.F("Wrote %s, %s. Print at 100 %% and measure the square first.", filepath.Base(path), count(pagesOf(job, pages), "page")))
+			then(path)
+		})
+	})
+}
+
+// writing writes a file beside the window and then does then; failing says what
+// cannot be done.
+func (w *Window) writing(path, failing string, write writer, then func()) {
+	w.say(words.F("Writing %s", filepath.Base(path)))
+	besideWindow(func() {
+		err := guarded(func() error { return app.WriteFile(path, write) })
+		fyne.Do(func() {
+			if err != nil {
+				w.fail(failing, err)
+				return
+			}
+			then()
+		})
 	})
 }
 
@@ -140,20 +152,19 @@ func (w *Window) otherWays() {
 		return
 	}
 	name := fileName(p.Name) + " " + fileName(w.doc.Result().Size)
+	chosen, paper := w.print.chosen(p), sheetPaper(w.print.setup.Paper)
 	export := func(as string) writer {
-		return func(to io.Writer) error { return app.Export(to, p, w.print.chosen(p), as) }
+		return func(to io.Writer) error { return app.Export(to, p, chosen, as) }
 	}
 	items := []*fyne.MenuItem{
 		fyne.NewMenuItem(words.T("Increment sheets, for ruler and pencil ..."), w.allSheets),
 		fyne.NewMenuItem(words.T("Summary page ..."), func() {
 			w.saveOther(words.F("%s summary", name), ".pdf", func(to io.Writer) error {
-				return app.WriteSummary(to, p, day(time.Now()), sheetPaper(w.print.setup.Paper))
+				return app.WriteSummary(to, p, day(time.Now()), paper)
 			})
 		}),
 		fyne.NewMenuItem(words.T("Laid pieces for a cutter or copy shop (SVG) ..."), func() {
-			if w.pagesReady() {
-				w.saveOther(words.F("%s laid", name), ".svg", w.print.now().WriteSVG)
-			}
+			w.withPages(func() { w.saveOther(words.F("%s laid", name), ".svg", w.print.now().WriteSVG) })
 		}),
 		fyne.NewMenuItem(words.T("Pieces as a drawing (SVG) ..."), func() { w.saveOther(name, ".svg", export("svg")) }),
 		fyne.NewMenuItem(words.T("Measures as a table (CSV) ..."), func() { w.saveOther(words.F("%s measures", name), ".csv", export("measures")) }),
@@ -166,10 +177,8 @@ func (w *Window) otherWays() {
 // saveOther asks for a place and writes something there.
 func (w *Window) saveOther(name, ending string, write writer) {
 	w.askWhere(name+ending, ending, func(path string) {
-		if err := app.WriteFile(path, write); err != nil {
-			w.fail(words.F("%s cannot be written", filepath.Base(path)), err)
-			return
-		}
-		w.say(words.F("Wrote %s.", filepath.Base(path)))
+		w.writing(path, words.F("%s cannot be written", filepath.Base(path)), write, func() {
+			w.say(words.F("Wrote %s.", filepath.Base(path)))
+		})
 	})
 }

@@ -29,10 +29,11 @@ type printStep struct {
 	noGlue  bool // and where they lie over each other
 
 	planned
-	of    int  // serial of the pattern the job is of; -1 for none
-	asked int  // counts the plans asked for
-	under bool // a plan is being worked out
-	moved bool // pieces were moved by hand since
+	of    int    // serial of the pattern the job is of; -1 for none
+	asked int    // counts the plans asked for
+	under bool   // a plan is being worked out
+	then  func() // what is to be done with it
+	moved bool   // pieces were moved by hand since
 	shown *app.Job
 }
 
@@ -147,6 +148,12 @@ func (w *Window) planPages() {
 			w.print.take(got)
 			w.refresh()
 			w.table.Fit()
+			if then := w.print.then; then != nil {
+				w.print.then = nil
+				if w.step == stepPrint {
+					w.withPages(then)
+				}
+			}
 		})
 	})
 }

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 
-	"quarterstep/app"
 	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
@@ -98,22 +97,4 @@ func sizesLine(p model.Pattern, r grading.Result) string {
 		return fmt.Sprintf(words.C("the size printed and the size wanted", "%s to %s"), first, wanted)
 	}
 	return words.F("%s–%s to %s", first, last, wanted)
-}
-
-// report is what checking says of the pattern as shown.
-func (w *Window) report() app.Report {
-	if w.doc.Previewing() {
-		return w.checker.ReportOf(w.doc.Pattern(), w.doc.Result())
-	}
-	if w.reported.serial != w.docSerial {
-		w.reported.report = w.checker.ReportOf(w.doc.Pattern(), w.doc.Result())
-		w.reported.serial = w.docSerial
-	}
-	return w.reported.report
-}
-
-// reported is the report on a document as it was kept.
-type reported struct {
-	report app.Report
-	serial int // the window's count of the document's changes then
 }

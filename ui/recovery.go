@@ -89,17 +89,6 @@ func (w *Window) claim(path string) bool {
 	return held
 }
 
-// keepEarlier puts the file by before it is saved over. That it cannot be put by
-// must not keep the work from being saved.
-func (w *Window) keepEarlier(path string) {
-	if w.settingsDir == "" {
-		return
-	}
-	if err := safekeeping.KeepEarlier(w.settingsDir, path); err != nil {
-		w.say(sentence(err.Error()))
-	}
-}
-
 // earlierMenu lists the file as it was saved before.
 func (w *Window) earlierMenu() *fyne.MenuItem {
 	item := fyne.NewMenuItem(words.T("Earlier versions"), nil)
@@ -117,18 +106,18 @@ func (w *Window) earlierMenu() *fyne.MenuItem {
 // openEarlier brings an earlier version back as unsaved work on the same file.
 func (w *Window) openEarlier(v safekeeping.Version) {
 	home := w.doc.Path()
-	doc, err := session.Open(v.Path)
-	if err == nil {
+	w.opening(words.T("This version cannot be opened"), func() (*session.Session, error) {
+		doc, err := session.Open(v.Path)
+		if err != nil {
+			return nil, err
+		}
 		f := doc.File()
 		f.Home = home
-		doc, err = session.Recover(f, 1)
-	}
-	if err != nil {
-		w.fail(words.T("This version cannot be opened"), err)
-		return
-	}
-	w.take(doc)
-	w.say(words.F("This is how it was until %s. Save it to have it back.", clock(v.When)))
+		return session.Recover(f, 1)
+	}, func(doc *session.Session) {
+		w.take(doc)
+		w.say(words.F("This is how it was until %s. Save it to have it back.", clock(v.When)))
+	})
 }
 
 // clock says when something was: the time today, else the day with it.

@@ -184,6 +184,9 @@ func (w *Window) foldStates(p model.Pattern, r grading.Result, look, piece int) 
 	if look > 0 {
 		checks = words.F("%d to look at", look)
 	}
+	if w.checking() {
+		checks = words.T("checking ...")
+	}
 	w.folds["Checks"].SetState(checks, look > 0)
 	w.folds["Pages"].SetState(w.pagesLine(), false)
 }

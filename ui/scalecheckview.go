@@ -147,11 +147,9 @@ func (w *Window) testPage() {
 		return
 	}
 	w.askWhere(words.T("Quarterstep test page")+".pdf", ".pdf", func(path string) {
-		if err := app.WriteFile(path, check.WritePDF); err != nil {
-			w.fail(words.T("The test page cannot be written"), err)
-			return
-		}
-		made()
-		w.viewPDF(path)
+		w.writing(path, words.T("The test page cannot be written"), check.WritePDF, func() {
+			made()
+			w.viewPDF(path)
+		})
 	})
 }

@@ -7,6 +7,7 @@ import (
 
 	"quarterstep/app"
 	"quarterstep/assets/words"
+	"quarterstep/grading"
 	"quarterstep/printing/tile"
 )
 
@@ -26,24 +27,23 @@ func (w *Window) saveSheets(pieces []string, name string) {
 		n = len(p.Pieces)
 	}
 	w.askWhere(words.F("%s increments %s", fileName(name), fileName(w.doc.Result().Size))+".pdf", ".pdf", func(path string) {
-		if err := w.writeSheets(path, pieces); err != nil {
-			w.fail(words.T("The increment sheet cannot be written"), err)
-			return
-		}
-		w.say(words.F("Wrote %s, for %s.", filepath.Base(path), count(n, "piece")))
+		w.writing(path, words.T("The increment sheet cannot be written"), w.sheetsOf(pieces), func() {
+			w.say(words.F("Wrote %s, for %s.", filepath.Base(path), count(n, "piece")))
+		})
 	})
 }
 
-// writeSheets writes the increment sheets of pieces to path.
-func (w *Window) writeSheets(path string, pieces []string) error {
-	p := w.doc.Pattern()
-	sheets, err := app.HandSheets(w.doc.Grader(), p, pieces, day(time.Now()))
-	if err != nil {
-		return err
+// sheetsOf writes the increment sheets of pieces as they are now, all where none
+// is named.
+func (w *Window) sheetsOf(pieces []string) writer {
+	p, paper := w.doc.Pattern(), sheetPaper(w.print.setup.Paper)
+	return func(to io.Writer) error {
+		sheets, err := app.HandSheets(&grading.Grader{}, p, pieces, day(time.Now()))
+		if err != nil {
+			return err
+		}
+		return app.WriteHandSheets(to, sheets, paper, p.Unit)
 	}
-	return app.WriteFile(path, func(to io.Writer) error {
-		return app.WriteHandSheets(to, sheets, sheetPaper(w.print.setup.Paper), p.Unit)
-	})
 }
 
 // sheetPaper is the small sheet of the same make as the pages' paper, which an

@@ -44,8 +44,8 @@ func (w *Window) connectStart() {
 			w.ifSafe(func() { w.open(w.settings.Recent[i]) })
 		}
 	}
-	s.OnBlouse = func() { w.ifSafe(func() { w.demo(app.DemoBlouse) }) }
-	s.OnJacket = func() { w.ifSafe(func() { w.demo(app.DemoWaistcoat) }) }
+	s.OnBlouse = func() { w.ifSafe(func() { w.demo(app.DemoBlouse, nil) }) }
+	s.OnJacket = func() { w.ifSafe(func() { w.demo(app.DemoWaistcoat, nil) }) }
 	s.OnTour = w.beginTour
 	s.OnTargets = func() { w.saveTargets(target.Strips) }
 	t := w.tour

@@ -36,12 +36,10 @@ func (w *Window) saveTargets(set target.Set) {
 
 func (w *Window) writeTargets(path string, set target.Set, on tile.Paper) {
 	printer := w.print.setup.Printer
-	err := app.WriteFile(path, func(out io.Writer) error { return app.WriteTargetSheet(out, set, on, printer) })
-	if err != nil {
-		w.fail(words.T("The targets cannot be written"), err)
-		return
-	}
-	w.say(words.F("Wrote %s. Print it at 100 %%, measure its square, and cut it apart.", filepath.Base(path)))
+	write := func(out io.Writer) error { return app.WriteTargetSheet(out, set, on, printer) }
+	w.writing(path, words.T("The targets cannot be written"), write, func() {
+		w.say(words.F("Wrote %s. Print it at 100 %%, measure its square, and cut it apart.", filepath.Base(path)))
+	})
 }
 
 // targetPaper is the paper the sewist prints on, where that is a page, else the

@@ -205,7 +205,7 @@ func TestHalfTracedIsKept(t *testing.T) {
 		w.table.OnPlace(c)
 	}
 	path := filepath.Join(t.TempDir(), "half.qstep")
-	if !w.saveTo(path) {
+	if !savedTo(w, path) {
 		t.Fatal("it could not be saved")
 	}
 	w.open(path)

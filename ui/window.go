@@ -39,6 +39,7 @@ type Window struct {
 	faults     []scene.Fault // what to look at on the Table, as last looked
 	docSerial  int           // counts changes of the document
 	safe       safe
+	saves      saves
 	print      printStep
 	printers   printerStep
 	scale      scaleStep

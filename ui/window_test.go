@@ -29,6 +29,7 @@ import (
 func init() {
 	besideWindow = func(work func()) { work() }
 	nextFrame = func(work func()) { work() }
+	checkAtOnce = time.Hour
 	listPrinters = func(context.Context, spool.System, settings.Settings) ([]app.Printer, error) {
 		return nil, spool.ErrNoPrinter
 	}
@@ -343,7 +344,7 @@ func crashed(t *testing.T, w *Window) []safekeeping.Leftover {
 func TestTwoWindowsOnOneFile(t *testing.T) {
 	first := open(t)
 	path := filepath.Join(t.TempDir(), "a.qstep")
-	if !first.saveTo(path) {
+	if !savedTo(first, path) {
 		t.Fatal("not saved")
 	}
 	second := open(t)
@@ -352,7 +353,7 @@ func TestTwoWindowsOnOneFile(t *testing.T) {
 	if got := second.doc.Path(); got != "" {
 		t.Errorf("opened at %q, not as a copy", got)
 	}
-	if second.saveTo(path) {
+	if savedTo(second, path) {
 		t.Error("the second window wrote over the file of the first")
 	}
 	first.doc.Undo()
@@ -377,11 +378,11 @@ func TestEarlierVersionsComeBack(t *testing.T) {
 			return p, nil
 		})
 	}
-	if !w.saveTo(path) {
+	if !savedTo(w, path) {
 		t.Fatal("not saved")
 	}
 	rename("B")
-	if !w.saveTo(path) {
+	if !savedTo(w, path) {
 		t.Fatal("not saved")
 	}
 	versions := safekeeping.Earlier(w.settingsDir, path)
@@ -410,7 +411,7 @@ func TestSaveOpenAndRecover(t *testing.T) {
 		t.Error("unsaved work is not had back")
 	}
 	path := filepath.Join(t.TempDir(), "a.qstep")
-	if !w.saveTo(path) {
+	if !savedTo(w, path) {
 		t.Fatal("not saved")
 	}
 	if left := crashed(t, w); len(left) != 0 {
@@ -424,7 +425,7 @@ func TestSaveOpenAndRecover(t *testing.T) {
 	if w.settings.Recent[0] != path {
 		t.Errorf("recent files %v", w.settings.Recent)
 	}
-	if w.saveTo(filepath.Join(t.TempDir(), "gone", "a.qstep")) {
+	if savedTo(w, filepath.Join(t.TempDir(), "gone", "a.qstep")) {
 		t.Error("saving in a folder that is not there worked")
 	}
 }
@@ -479,4 +480,11 @@ func TestEmptyWindow(t *testing.T) {
 	if w.doc.Pattern().Chart.ID == "" {
 		t.Error("a chart cannot be chosen before there are pieces")
 	}
+}
+
+// savedTo reports that the document was saved.
+func savedTo(w *Window, path string) bool {
+	saved := false
+	w.saveTo(path, func() { saved = true })
+	return saved
 }

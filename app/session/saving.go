@@ -31,12 +31,30 @@ func (s *Session) Dirty() bool { return s.now.serial != s.saved }
 // Save writes the document to path, whole or not at all, and remembers path. A
 // gesture under way is not part of it.
 func (s *Session) Save(path string) error {
-	if err := store.Save(path, s.file()); err != nil {
+	write, done := s.Saving(path)
+	if err := write(); err != nil {
 		return err
 	}
-	s.path, s.saved, s.stamp = path, s.now.serial, stampOf(path)
-	s.tell()
+	done()
 	return nil
+}
+
+// Saving is Save in two halves: write writes the document as it is now, and may
+// run on any goroutine while the session goes on; after it, without an error, done
+// notes on the session's goroutine that so much is saved.
+func (s *Session) Saving(path string) (write func() error, done func()) {
+	f, serial, written := s.file(), s.now.serial, stamp{}
+	write = func() error {
+		if err := store.Save(path, f); err != nil {
+			return err
+		}
+		written = stampOf(path)
+		return nil
+	}
+	return write, func() {
+		s.path, s.saved, s.stamp = path, serial, written
+		s.tell()
+	}
 }
 
 func (s *Session) file() store.File {

@@ -153,3 +153,30 @@ func TestPicturesGoWithTheirNames(t *testing.T) {
 		t.Error("redone, the picture is lost")
 	}
 }
+
+// What is changed while a save is under way is not in the file, and not taken for
+// saved.
+func TestAChangeWhileSaving(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "a.qstep")
+	s := open1(t)
+	must(t, s.Do("rename", rename("A")))
+	write, done := s.Saving(path)
+	must(t, s.Do("rename", rename("B")))
+	must(t, write())
+	if !s.Dirty() || s.Path() != "" {
+		t.Errorf("before it is noted: dirty %v, path %q", s.Dirty(), s.Path())
+	}
+	done()
+	if !s.Dirty() || s.Path() != path || s.ChangedUnderneath() {
+		t.Errorf("with a change since: dirty %v, path %q, changed underneath %v", s.Dirty(), s.Path(), s.ChangedUnderneath())
+	}
+	f, err := store.Load(path)
+	must(t, err)
+	if f.Pattern.Name != "A" {
+		t.Errorf("saved %q", f.Pattern.Name)
+	}
+	s.Undo()
+	if s.Dirty() {
+		t.Error("undone to what was saved, and still dirty")
+	}
+}
