@@ -117,8 +117,16 @@ func Open(a fyne.App, doc *session.Session, s settings.Settings, settingsDir str
 // ShowAndRun shows the window and returns when it is closed.
 func (w *Window) ShowAndRun() {
 	defer w.rescue(time.Now())
-	stopwatch.Watch(fyne.Do)
+	stopwatch.Watch(fyne.Do, eachTurn)
 	w.win.ShowAndRun()
+}
+
+// eachTurn has something done each time the toolkit goes round, which draws nothing
+// by itself.
+func eachTurn(f func()) {
+	forever := fyne.NewAnimation(time.Second, func(float32) { f() })
+	forever.RepeatCount = fyne.AnimationRepeatForever
+	forever.Start()
 }
 
 // take makes doc the open document.

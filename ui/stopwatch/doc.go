@@ -13,12 +13,14 @@
 // when is in ms since 1970, the others are in ms: wall the time the goroutine
 // was not to be reached, cpu what its thread and all others of the process
 // computed meanwhile (0 where the system does not say), own the part of wall
-// spent in laps, work the part of cpu computed during them, thread what the
-// window's own thread computed, and then each lap by its name, its time and what
-// that thread computed in it, without the laps within it. On a machine that is
-// busy with other things work and thread tell more than own and wall: a stretch
-// in which the window was not to be reached because it worked, and not because it
-// waited for a processor, has that much thread.
+// spent in laps, work the part of cpu computed during them, thread the most that
+// the window's own thread computed in one turn, and then each lap by its name, its
+// time and what that thread computed in it, without the laps within it. A turn is
+// looking at what the hand did, answering and drawing; a stretch may have several,
+// for the toolkit may leave what it is asked to do for later. On a machine that is
+// busy with other things work and thread tell more than own and wall: the window
+// that kept the hand waiting because it worked, and not because it waited for a
+// processor, has that much thread.
 //
 // It does not tell waiting for the screen from handing a picture over: a driver
 // that waits for the screen's next refresh shows that in wall, not in own.

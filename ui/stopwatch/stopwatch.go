@@ -29,7 +29,8 @@ type watching struct {
 	names []string // of the laps since the last line, as they ended first
 	spent map[string]spent
 	used  time.Duration // cpu at the last line
-	hand  time.Duration // thread at the last line
+	turn  time.Duration // thread as the present turn began
+	most  time.Duration // of thread in a turn since the last line
 	from  time.Duration // cpu as the outermost lap began
 	work  time.Duration // cpu in laps since the last line
 }
@@ -110,11 +111,20 @@ func (w *watching) end() {
 }
 
 // Watch writes the stretches down until the process ends. do has something done
-// by the window's goroutine and may return before it is.
-func Watch(do func(func())) {
+// by the window's goroutine and may return before it is; everyTurn has something
+// done by it each time it has looked at what the hand did.
+func Watch(do, everyTurn func(func())) {
 	if watch != nil {
+		everyTurn(watch.turned)
 		go watch.run(do)
 	}
+}
+
+// turned ends a turn.
+func (w *watching) turned() {
+	now := w.thread()
+	w.most = max(w.most, now-w.turn)
+	w.turn = now
 }
 
 func (w *watching) run(do func(func())) {
@@ -136,9 +146,8 @@ func (w *watching) reached(took time.Duration) {
 	used := w.cpu()
 	cpu := used - w.used
 	w.used = used
-	hand := w.thread()
-	thread := hand - w.hand
-	w.hand = hand
+	thread := max(w.most, w.thread()-w.turn)
+	w.most = 0
 	if len(w.names) == 0 && took < shortest {
 		return
 	}
