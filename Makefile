@@ -22,7 +22,7 @@ PLAIN := ./app/... ./assets/... ./cmd/qstep/... ./grading/... ./model/... ./prin
 PKG_BENCH := gcc libc6-dev pkg-config libcairo2-dev libgeos-dev python3-opencv poppler-utils
 PKG_DIST  := gcc-mingw-w64-x86-64 imagemagick librsvg2-bin zip dpkg-dev xz-utils
 
-.PHONY: run demo test unit window-test check bench gobench frames build dist dist-test words pictures clean
+.PHONY: run demo test unit window-test check bench gobench frames stalls build dist dist-test words pictures clean
 
 run:
 	@if [ -n "$$DISPLAY$$WAYLAND_DISPLAY" ] || [ "$$(uname)" != Linux ]; then \
@@ -68,6 +68,11 @@ bench:
 # Every benchmark of the packages.
 gobench:
 	CGO_ENABLED=0 $(GO) test -p 1 -run '^$$' -bench . -benchmem $(PLAIN) ./ui/...
+
+# Where the real window keeps the hand waiting, going through both demos.
+stalls: build
+	@.ci/need $(PKG_TEST)
+	.ci/stalls build/stalls
 
 # How long the frames of the real window take; the machine should be idle.
 frames: build
