@@ -32,18 +32,16 @@ type Brought struct {
 // lines do not lie on each other are laid so. A file that cannot be used gives
 // one sentence.
 func BringIn(path string, chart model.SizeChart) (Brought, error) {
-	return bringIn(path, chart, exchange.ReadSVG)
+	return bringIn(Watch{}, path, chart, exchange.ReadSVG)
 }
 
 // BringInOneSize is BringIn for a pattern printed in one size: a drawing in
 // which no layer is named after a size is all of that one.
 func BringInOneSize(path string, chart model.SizeChart, size string) (Brought, error) {
-	return bringIn(path, chart, func(r io.Reader, c model.SizeChart) (exchange.Sheet, error) {
-		return exchange.ReadOneSize(r, c, size)
-	})
+	return Watch{}.BringInOneSize(path, chart, size)
 }
 
-func bringIn(path string, chart model.SizeChart, read func(io.Reader, model.SizeChart) (exchange.Sheet, error)) (Brought, error) {
+func bringIn(w Watch, path string, chart model.SizeChart, read func(io.Reader, model.SizeChart) (exchange.Sheet, error)) (Brought, error) {
 	info, err := os.Stat(path)
 	if err != nil {
 		return Brought{}, plainFile(path, err)
@@ -59,7 +57,10 @@ func bringIn(path string, chart model.SizeChart, read func(io.Reader, model.Size
 		return Brought{}, plainFile(path, err)
 	}
 	defer f.Close()
-	sheet, err := read(f, chart)
+	sheet, err := read(w.reader(f), chart)
+	if done := w.err(); done != nil {
+		return Brought{}, done
+	}
 	if err != nil {
 		var pathErr *fs.PathError
 		if errors.As(err, &pathErr) {
@@ -67,7 +68,7 @@ func bringIn(path string, chart model.SizeChart, read func(io.Reader, model.Size
 		}
 		return Brought{}, err
 	}
-	pieces, doubts, err := match.Pieces(sheet, chart)
+	pieces, doubts, err := match.PiecesWatched(w.ctx(), sheet, chart, w.Progress)
 	if err != nil {
 		return Brought{}, err
 	}
@@ -150,11 +151,19 @@ func printedWords(q model.Piece) string {
 // sizes; of several, by the one whose steps the printed gaps follow best. When
 // none knows any, the error is that of the first chart.
 func BringInByAnyChart(path string, charts []model.SizeChart) (Brought, error) {
+	return Watch{}.BringInByAnyChart(path, charts)
+}
+
+// BringInByAnyChart is the function of that name, watched.
+func (w Watch) BringInByAnyChart(path string, charts []model.SizeChart) (Brought, error) {
 	var best Brought
 	var first error
 	most, least := 0, 0.0
-	for _, c := range charts {
-		got, err := BringIn(path, c)
+	for i, c := range charts {
+		got, err := bringIn(w.part(i, len(charts)), path, c, exchange.ReadSVG)
+		if done := w.err(); done != nil {
+			return Brought{}, done
+		}
 		if err != nil {
 			if first == nil {
 				first = err

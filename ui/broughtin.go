@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -21,9 +22,9 @@ import (
 // says so and waits.
 func (w *Window) bringInFile(path string) {
 	charts := w.charts()
-	w.bringing(path, func() func() {
-		got, err := app.BringInByAnyChart(path, charts)
-		asOne := err != nil && isOneSize(path, charts)
+	w.bringing(path, func(watch app.Watch) func() {
+		got, err := watch.BringInByAnyChart(path, charts)
+		asOne := err != nil && watch.Context.Err() == nil && isOneSize(path, charts)
 		return func() {
 			if asOne {
 				w.askOneSize(path)
@@ -34,18 +35,36 @@ func (w *Window) bringInFile(path string) {
 	})
 }
 
-// bringing says that path is being brought in while read does so; what read
-// returns is then done by the window.
-func (w *Window) bringing(path string, read func() func()) {
-	w.dialogOpen = true
-	d := dialog.NewCustomWithoutButtons(words.F("Bringing in %s", filepath.Base(path)), widget.NewLabel(words.T("Finding the corners of every piece in every size.")), w.win)
+// bringing says that path is being brought in, and how far that is, while read
+// does so; what read returns is then done by the window, if nobody cancelled it.
+func (w *Window) bringing(path string, read func(app.Watch) func()) {
+	bar := widget.NewProgressBar()
+	d := dialog.NewCustomWithoutButtons(words.F("Bringing in %s", filepath.Base(path)),
+		container.NewVBox(widget.NewLabel(words.T("Finding the corners of every piece in every size.")), bar), w.win)
+	ctx, stop := context.WithCancel(context.Background())
+	cancel := func() {
+		stop()
+		d.Hide()
+		w.hasNoDialog()
+	}
+	d.SetButtons([]fyne.CanvasObject{panel.NewPush(words.T("Cancel"), cancel)})
+	w.hasDialog(asked{no: cancel})
 	d.Show()
+	progress := oneAtATime(func(share float64) {
+		fyne.Do(func() {
+			if ctx.Err() == nil && share > bar.Value {
+				bar.SetValue(share)
+			}
+		})
+	})
 	besideWindow(func() {
 		var then func()
-		err := guarded(func() error { then = read(); return nil })
+		err := guarded(func() error { then = read(app.Watch{Context: ctx, Progress: progress}); return nil })
 		fyne.Do(func() {
-			d.Hide()
-			w.hasNoDialog()
+			if ctx.Err() != nil {
+				return
+			}
+			cancel()
 			if err == nil {
 				err = guarded(func() error { then(); return nil })
 			}
@@ -178,8 +197,8 @@ func sizeNamesOf(c model.SizeChart) []string {
 
 // bringInOne brings in a drawing all of which is one size of a chart.
 func (w *Window) bringInOne(path string, c model.SizeChart, size string) {
-	w.bringing(path, func() func() {
-		got, err := app.BringInOneSize(path, c, size)
+	w.bringing(path, func(watch app.Watch) func() {
+		got, err := watch.BringInOneSize(path, c, size)
 		return func() { w.broughtIn(path, got, err) }
 	})
 }

@@ -43,7 +43,7 @@ func TestFaultsBesideTheWindow(t *testing.T) {
 		if !strings.Contains(ph.note, faultWords) {
 			t.Errorf("a photo, a fault %s afterwards: says %q", what, ph.note)
 		}
-		w.bringing("front.svg", func() func() { slips(); return nil })
+		w.bringing("front.svg", func(app.Watch) func() { slips(); return nil })
 		if !w.dialogOpen {
 			t.Errorf("a drawing, a fault %s: nothing is said", what)
 		}

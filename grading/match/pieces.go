@@ -1,11 +1,14 @@
 package match
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"regexp"
+	"runtime"
 	"slices"
 	"strconv"
+	"sync/atomic"
 
 	"quarterstep/assets/words"
 	"quarterstep/model"
@@ -23,6 +26,12 @@ import (
 // On a drawn piece every corner is exactly the drawn joint and the curves are
 // kept, cut at the corners only.
 func Pieces(sheet exchange.Sheet, chart model.SizeChart) ([]model.Piece, []Doubt, error) {
+	return PiecesWatched(context.Background(), sheet, chart, nil)
+}
+
+// PiecesWatched is Pieces for the background: it ends early with the context's
+// error, and tells how far it is, 0 to 1; progress may be nil.
+func PiecesWatched(ctx context.Context, sheet exchange.Sheet, chart model.SizeChart, progress func(float64)) ([]model.Piece, []Doubt, error) {
 	type answer struct {
 		piece  model.Piece
 		doubts []Doubt
@@ -30,14 +39,27 @@ func Pieces(sheet exchange.Sheet, chart model.SizeChart) ([]model.Piece, []Doubt
 	}
 	answers := make([]answer, len(sheet.Pieces))
 	var all crew.Group
+	var done atomic.Int64
+	free := make(chan struct{}, runtime.GOMAXPROCS(0)) // so that those not begun are left when ctx ends
 	for i, raw := range sheet.Pieces {
 		all.Go(func() {
+			free <- struct{}{}
+			defer func() { <-free }()
+			if ctx.Err() != nil {
+				return
+			}
 			q, d, err := onePiece(raw, chart)
 			q.ID = fmt.Sprintf("piece%d", i+1)
 			answers[i] = answer{q, d, err}
+			if n := done.Add(1); progress != nil {
+				progress(float64(n) / float64(len(sheet.Pieces)))
+			}
 		})
 	}
 	all.Wait()
+	if err := ctx.Err(); err != nil {
+		return nil, nil, err
+	}
 	var out []model.Piece
 	var doubts []Doubt
 	for i, a := range answers {
