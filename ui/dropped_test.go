@@ -40,12 +40,12 @@ func TestDropped(t *testing.T) {
 	w := open(t)
 	w.aside = func(func()) {}
 	w.dropped(fyne.Position{}, uris("notes.txt"))
-	if len(w.paper.photos) != 0 || !strings.HasPrefix(w.said, "Drop photos") {
-		t.Errorf("a wrong kind: %d photos, said %q", len(w.paper.photos), w.said)
+	if len(w.paper.photos) != 0 || !strings.HasPrefix(w.status.Text(), "Drop photos") {
+		t.Errorf("a wrong kind: %d photos, said %q", len(w.paper.photos), w.status.Text())
 	}
 	w.dropped(fyne.Position{}, uris("notes.txt", "photos"))
-	if len(w.paper.photos) != 2 || !strings.Contains(w.said, "notes.txt") {
-		t.Errorf("%d photos, said %q", len(w.paper.photos), w.said)
+	if len(w.paper.photos) != 2 || !strings.Contains(w.status.Text(), "notes.txt") {
+		t.Errorf("%d photos, said %q", len(w.paper.photos), w.status.Text())
 	}
 	w.dropped(fyne.Position{}, uris("photos/p9.png", "gone.qstep"))
 	if !w.dialogOpen {
