@@ -133,7 +133,7 @@ func (r *rulers) layer(i int, breadth, length float64) scene.Layer {
 			Ink:     scene.InkAccentTint, Alpha: 1,
 		})
 	}
-	for _, t := range scene.Ticks(b.unit, b.view.Scale, origin-zero, origin-zero+length/b.view.Scale) {
+	for _, t := range scene.Ticks(b.unit, b.view.Scale/max(b.in.Words, 1), origin-zero, origin-zero+length/b.view.Scale) {
 		at := (t.At + zero - origin) * b.view.Scale
 		reach := [3]float64{4, 6, 9}[t.Rank]
 		l.Lines = append(l.Lines, scene.Line{Path: geom.Polyline(turn(at, 0), turn(at, reach)), Width: 1, Ink: scene.InkEdge, Alpha: 1})

@@ -115,7 +115,8 @@ func (l *Layer) write(in Input, lines []Text, at geom.Point, anchor Anchor, dx, 
 }
 
 // labelBeside writes the label to the right of the piece, below, above or to
-// the left of it: the first of these that covers least of the other pieces.
+// the left of it: the first of these that covers least of the other pieces, and of
+// words that were written before.
 func (l *Layer) labelBeside(in Input, q model.Piece, box geom.Box, lines []Text) {
 	w, h := labelSize(in, lines)
 	gap := 8 / in.Scale
@@ -127,11 +128,17 @@ func (l *Layer) labelBeside(in Input, q model.Piece, box geom.Box, lines []Text)
 		{geom.Pt(box.Min.X, box.Max.Y+gap), Left},
 		{geom.Pt(box.Min.X, box.Min.Y-gap-h), Left},
 		{geom.Pt(box.Min.X-gap-w, box.Min.Y), Right},
+		{geom.Pt(box.Max.X+gap, box.Max.Y-h), Left},
 	}
 	best, least := places[0], math.Inf(1)
 	for _, p := range places {
 		label := geom.Box{Min: p.corner, Max: p.corner.Add(geom.Vec{X: w, Y: h})}
-		if c := in.covered(q.ID, label); c < least {
+		c := in.covered(q.ID, label)
+		for _, t := range l.Texts {
+			under := overlap(label, in.wordsBox(t))
+			c += max(under.Width(), 0) * max(under.Height(), 0)
+		}
+		if c < least {
 			best, least = p, c
 		}
 	}

@@ -28,11 +28,18 @@ func (l *Layer) sheets(in Input) {
 			l.Fills = append(l.Fills, Fill{Outline: ring(s.Box), Ink: InkAccent, Alpha: 0.08})
 			l.Lines = append(l.Lines, Line{Path: ring(s.Box), Width: 3, Ink: InkAccent, Alpha: 1})
 		}
-		if in.Names && !s.Blank {
-			l.Texts = append(l.Texts, sheetName(s, s.Name == in.Page))
+		if name := sheetName(s, s.Name == in.Page); in.Names && !s.Blank && in.holdsName(s, name) {
+			l.Texts = append(l.Texts, name)
 		}
 	}
 	l.square(in)
+}
+
+// holdsName reports whether a page is shown large enough for its name; that of
+// the page in hand is always written.
+func (in Input) holdsName(s Page, name Text) bool {
+	words := in.wordsBox(name)
+	return s.Name == in.Page || words.Width()+in.px(name.DX) <= s.Box.Width() && 2*words.Height() <= s.Box.Height()
 }
 
 func sheetName(s Page, inHand bool) Text {
