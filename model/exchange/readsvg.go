@@ -55,6 +55,15 @@ func read(r io.Reader, chart model.SizeChart, one string) (Sheet, error) {
 	if err != nil {
 		return Sheet{}, err
 	}
+	for i := range sheet.Pieces {
+		o := &sheet.Pieces[i].Outlines[0]
+		if o.Size == "" && one == "" {
+			return Sheet{}, unusable(words.T("The layers of sizes in this drawing hold no piece. Put each size's closed lines into its layer, and bring it in again."))
+		}
+		if o.Size == "" {
+			o.Size = one
+		}
+	}
 	if !sure {
 		sheet.Warnings = append([]string{words.T("This drawing does not say how large it is on paper, so 96 of its units were taken as an inch. Check one measure before cutting.")}, sheet.Warnings...)
 	}
