@@ -92,7 +92,10 @@ func (w *Window) broughtIn(path string, got app.Brought, err error) {
 		w.fail(words.T("This drawing cannot be used"), err)
 		return
 	}
-	w.show(got.Pattern)
+	w.show(got.Pattern, func() { w.nowBroughtIn(path, got) })
+}
+
+func (w *Window) nowBroughtIn(path string, got app.Brought) {
 	w.doubts = got.Remarks
 	w.findLinks()
 	switch {

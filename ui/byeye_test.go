@@ -135,7 +135,7 @@ func once(t *testing.T) *Window {
 	p.Pieces, p.Links = p.Pieces[:1], nil
 	place, _ := c.Place("48")
 	p.Target.Place = float64(place)
-	w.show(p)
+	w.show(p, func() {})
 	return w
 }
 

@@ -97,14 +97,12 @@ func (w *Window) opening(failing string, make func() (*session.Session, error), 
 	})
 }
 
-// show opens p as a new document.
-func (w *Window) show(p model.Pattern) {
-	doc, err := session.New(p)
-	if err != nil {
-		w.fail(words.T("This pattern cannot be graded"), err)
-		return
-	}
-	w.take(doc)
+// show opens p as a new document and then does then.
+func (w *Window) show(p model.Pattern, then func()) {
+	w.opening(words.T("This pattern cannot be graded"), func() (*session.Session, error) { return session.New(p) }, func(doc *session.Session) {
+		w.take(doc)
+		then()
+	})
 }
 
 // fail says in a dialog what could not be done.

@@ -19,7 +19,7 @@ import (
 
 // inOneFrame is how long panels are shown before the frame is drawn; what waits
 // then, waits for the next.
-const inOneFrame = 12 * time.Millisecond
+var inOneFrame = 12 * time.Millisecond
 
 // nextFrame does work after a frame has been drawn. Tests, whose toolkit has no
 // thread of its own for the window, do it at once.
