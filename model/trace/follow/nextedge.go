@@ -7,13 +7,11 @@ import (
 	"quarterstep/model/geom"
 )
 
-// nextEdge follows edge i between its settled corners, close to the track it
-// takes.
-func (f *Field) nextEdge(s *nextSearch, at settled, i int, tol float64) Edge {
-	from, to := at.corners[i], at.corners[(i+1)%len(at.corners)]
-	line := at.lines[i]
-	traced := stepped(s.guide[i])
-	g := &guide{lines: [][]geom.Point{traced}, course: s.courseAlong(line, from, to, traced)}
+// nextEdge follows the line beside a traced one, close to its course from corner
+// to corner.
+func (f *Field) nextEdge(traced, course []geom.Point, tol float64) Edge {
+	from, to := course[0], course[len(course)-1]
+	g := &guide{lines: [][]geom.Point{traced}, course: course}
 	pts, doubts, err := f.along(g, from, to)
 	if err != nil {
 		return Edge{

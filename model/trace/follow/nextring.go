@@ -26,12 +26,8 @@ type pair struct {
 	score float64
 }
 
-// chosen is a choice of one crossing for every turning corner, and what each
-// other one is worth with the best choice for the rest.
-type chosen struct {
-	at    []int
-	worth [][]float64
-}
+// chosen is a choice of one crossing for every turning corner.
+type chosen []int
 
 // weight is what a side counts for.
 func (d *flank) weight() float64 { return within(d.length(), 10, 150) / 25 }
@@ -50,37 +46,13 @@ func (s *nextSearch) together(cs [][]crossing, outward float64) chosen {
 			cut = k
 		}
 	}
-	out := chosen{at: make([]int, m), worth: make([][]float64, m)}
-	for k := range out.worth {
-		out.worth[k] = lost(len(cs[k]))
-	}
-	for x := range cs[cut] {
-		to, on := forward(cs, pairs, cut, x), back(cs, pairs, cut, x)
-		for k := range m {
-			for c := range cs[k] {
-				if k == cut && c != x {
-					continue
-				}
-				w := to[k][c] + on[k][c]
-				if k == cut {
-					w = on[k][c]
-				}
-				out.worth[k][c] = max(out.worth[k][c], w)
-			}
+	top, x := math.Inf(-1), 0
+	for c := range cs[cut] {
+		if w := around(cs, pairs, cut, c); w > top {
+			top, x = w, c
 		}
 	}
-	out.at = trail(cs, pairs, cut, best(out.worth[cut]))
-	return out
-}
-
-func best(v []float64) int {
-	top := 0
-	for i := range v {
-		if v[i] > v[top] {
-			top = i
-		}
-	}
-	return top
+	return trail(cs, pairs, cut, x)
 }
 
 func lost(n int) []float64 {
@@ -111,28 +83,17 @@ func forward(cs [][]crossing, pairs [][]pair, cut, x int) [][]float64 {
 	return to
 }
 
-// back is the best way on from every crossing round to crossing x of corner
-// cut, its own score left out; for x itself, of the whole ring.
-func back(cs [][]crossing, pairs [][]pair, cut, x int) [][]float64 {
-	m := len(cs)
-	on := make([][]float64, m)
-	last := lost(len(cs[cut]))
-	last[x] = 0
-	next := last
-	for step := m - 1; step >= 0; step-- {
-		k := (cut + step) % m
-		on[k] = lost(len(cs[k]))
-		for _, e := range pairs[k] {
-			w := next[e.q] + e.score
-			if step < m-1 {
-				w += cs[(k+1)%m][e.q].score
-			}
-			on[k][e.p] = max(on[k][e.p], w)
+// around is the best way round the whole ring in which corner cut takes crossing
+// x.
+func around(cs [][]crossing, pairs [][]pair, cut, x int) float64 {
+	last := (cut + len(cs) - 1) % len(cs)
+	to, top := forward(cs, pairs, cut, x), math.Inf(-1)
+	for _, e := range pairs[last] {
+		if e.q == x {
+			top = max(top, to[last][e.p]+e.score)
 		}
-		next = on[k]
 	}
-	on[cut][x] += cs[cut][x].score
-	return on
+	return top
 }
 
 // trail is the best choice in which corner cut takes crossing x.

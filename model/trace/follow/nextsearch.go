@@ -112,7 +112,7 @@ func (s *nextSearch) outside(c chosen) float64 {
 	var area float64
 	for k := range s.sides {
 		d := &s.sides[k]
-		t := &d.tracks[s.cross[k][c.at[k]].after]
+		t := &d.tracks[s.cross[k][c[k]].after]
 		for i, p := range d.places {
 			if p.far >= 0 && p.far <= d.length() {
 				area += t.off[i]

@@ -29,11 +29,11 @@ func (s *nextSearch) settle(c chosen, known map[int]geom.Point) settled {
 			out.corners[i] = at
 			continue
 		}
-		out.corners[i] = s.settleTurn(k, s.cross[k][c.at[k]])
+		out.corners[i] = s.settleTurn(k, s.cross[k][c[k]])
 	}
 	for k := range m {
 		d := &s.sides[k]
-		p, q := s.cross[k][c.at[k]], s.cross[(k+1)%m][c.at[(k+1)%m]]
+		p, q := s.cross[k][c[k]], s.cross[(k+1)%m][c[(k+1)%m]]
 		far := s.passed(d, p, q, known)
 		for j, i := range d.corners[:len(d.corners)-1] {
 			out.lines[i] = courseLine{k, p.after, far[j], far[j+1]}
