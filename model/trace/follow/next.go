@@ -128,10 +128,16 @@ func (p *Proposal) solve(ctx context.Context) error {
 	choice := s.choose()
 	at := s.settle(choice, p.known)
 	carried := c.settle(c.together(), p.known)
-	p.Doubts = s.doubts(choice, at, carried, p.known)
+	doubts := differing(at.corners, carried)
 	if p.tight {
 		at = settled{corners: carried, lines: make([]courseLine, len(carried))}
+	} else {
+		s.addDoubts(doubts, choice, at, p.known)
 	}
+	for i := range p.known {
+		doubts[i] = nil
+	}
+	p.Doubts = doubts
 	n := len(at.corners)
 	for i, c := range at.corners {
 		if _, sure := p.known[i]; p.unsure[i] && !sure {

@@ -14,16 +14,20 @@ const (
 	alongSide  = 1.0 // mm that a corner without a turn may lie further along its line
 )
 
-// doubts tells by corner where the outline carried along puts it when that is
-// elsewhere, whether hardly anything is printed where it was found, and whether
-// nothing tells how far along its line it lies.
-func (s *nextSearch) doubts(c chosen, at settled, carried []geom.Point, known map[int]geom.Point) [][]Doubt {
-	out := make([][]Doubt, len(at.corners))
-	for i, p := range at.corners {
-		if off := p.Dist(carried[i]); off > elsewhere {
+// differing doubts by corner that two ways to find it put at different places.
+func differing(at, other []geom.Point) [][]Doubt {
+	out := make([][]Doubt, len(at))
+	for i, p := range at {
+		if off := p.Dist(other[i]); off > elsewhere {
 			out[i] = append(out[i], Doubt{At: p, Say: words.F("This corner may as well be %.0f mm from here.", off)})
 		}
 	}
+	return out
+}
+
+// addDoubts tells by corner whether hardly anything is printed where it was
+// found, and whether nothing tells how far along its line it lies.
+func (s *nextSearch) addDoubts(out [][]Doubt, c chosen, at settled, known map[int]geom.Point) {
 	m := len(s.sides)
 	for k := range m {
 		d := &s.sides[k]
@@ -39,10 +43,6 @@ func (s *nextSearch) doubts(c chosen, at settled, carried []geom.Point, known ma
 			}
 		}
 	}
-	for i := range known {
-		out[i] = nil
-	}
-	return out
 }
 
 // loose reports that corner j of a side whose ends have moved apart by so many
