@@ -33,7 +33,6 @@ type Proposal struct {
 	field  *Field
 	search *nextSearch
 	carry  *carry
-	tight  bool // taken from carry
 	tol    float64
 	known  map[int]geom.Point // corners that are beyond doubt
 	unsure []bool             // corners not sure in a size between
@@ -55,7 +54,8 @@ type Proposal struct {
 //
 // The same is done by the traced outline carried along with its corners. Where
 // lines of other sizes lie close beside most of it, this tells the sizes apart
-// more surely and is taken. A corner that the two ways put at different places is
+// more surely and is taken if its edges lie on print, unless what was found first
+// lies well on print all round. A corner that the two ways put at different places is
 // doubtful.
 //
 // It takes about a fifth of a second for each step from the nearest traced
@@ -86,7 +86,7 @@ func (f *Field) stepwise(ctx context.Context, traced []Traced, o NextOptions) (P
 		if err != nil {
 			return Proposal{}, err
 		}
-		p := Proposal{field: f, search: s, carry: c, tight: c.tight(), tol: o.Tol, unsure: unsure, Corners: make([]geom.Point, n), Edges: make([]Edge, n)}
+		p := Proposal{field: f, search: s, carry: c, tol: o.Tol, unsure: unsure, Corners: make([]geom.Point, n), Edges: make([]Edge, n)}
 		if err := p.solve(ctx); err != nil {
 			return Proposal{}, err
 		}
@@ -128,8 +128,9 @@ func (p *Proposal) solve(ctx context.Context) error {
 	choice := s.choose()
 	at := s.settle(choice, p.known)
 	carried := c.settle(c.together(), p.known)
-	doubts := differing(at.corners, carried)
-	if p.tight {
+	doubts := c.differing(at.corners, carried)
+	whole := c.better(carried, at.corners)
+	if whole {
 		at = settled{corners: carried, lines: make([]courseLine, len(carried))}
 	} else {
 		s.addDoubts(doubts, choice, at, p.known)
@@ -156,7 +157,7 @@ func (p *Proposal) solve(ctx context.Context) error {
 		}
 		traced := stepped(s.guide[i])
 		course := c.course(at.corners[i], at.corners[j], traced)
-		if !p.tight {
+		if !whole {
 			course = s.courseAlong(at.lines[i], at.corners[i], at.corners[j], traced)
 		}
 		p.Edges[i] = p.field.nextEdge(traced, course, p.tol)

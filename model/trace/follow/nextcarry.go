@@ -87,6 +87,54 @@ func (s *carry) tight() bool {
 	return near[len(near)/2] < closeLines
 }
 
+// leastCovered is the least share of an edge carried to these corners that lies
+// on print.
+func (s *carry) leastCovered(corners []geom.Point) float64 {
+	least := 1.0
+	for i := range corners {
+		least = min(least, s.coveredTo(i, corners))
+	}
+	return least
+}
+
+// coveredTo is the share of edge i, carried to these corners, that lies on print.
+func (s *carry) coveredTo(i int, corners []geom.Point) float64 {
+	j := (i + 1) % len(corners)
+	return s.covered(i, corners[i].Sub(s.from.corner(i)), corners[j].Sub(s.from.corner(j)))
+}
+
+// Shares of the least covered edge, by trial on rendered nests.
+const (
+	wellOn   = 0.9  // with as much, corners are right
+	hardlyOn = 0.75 // with less, edges do not go as they are
+)
+
+// better reports that corners found by the outline carried along are to be taken
+// rather than those found by the lines beside each side: other sizes lie close,
+// the edges do go along as they are, and these lie less well on print.
+func (s *carry) better(carried, corners []geom.Point) bool {
+	return s.tight() && s.leastCovered(carried) > hardlyOn && s.leastCovered(corners) < wellOn
+}
+
+// covered is the share of edge i that lies on print when carried, at best with
+// its middle a little further in or out.
+func (s *carry) covered(i int, a, b geom.Vec) float64 {
+	e, best := s.from.edges[i], 0.0
+	for _, bulge := range bulges(s.from.length(i)) {
+		on, gap := 0.0, 3
+		for k := 1; k < len(e)-1; k++ {
+			if gap++; s.ink.near(s.at(i, k, a, b, bulge), e[k].inkDir) {
+				gap = 0
+			}
+			if gap <= 1 {
+				on++
+			}
+		}
+		best = max(best, on/float64(max(len(e)-2, 1)))
+	}
+	return best
+}
+
 // Weights of what speaks for a carried edge, by trial on rendered nests.
 const (
 	perOutside = 0.5  // an edge that lies far outside for a larger size, inside for a smaller one

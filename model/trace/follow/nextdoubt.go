@@ -9,18 +9,24 @@ import (
 
 // When a proposed corner is doubtful, by trial on rendered nests.
 const (
-	elsewhere  = 1.0 // mm that are another place
-	leastOnArm = 0.5 // share of the line beside a corner that is printed
-	alongSide  = 1.0 // mm that a corner without a turn may lie further along its line
+	elsewhere  = 1.0  // mm that are another place
+	leastOnArm = 0.5  // share of the line beside a corner that is printed
+	mostlyOn   = 0.65 // share of an edge carried along that is printed
+	alongSide  = 1.0  // mm that a corner without a turn may lie further along its line
 )
 
-// differing doubts by corner that two ways to find it put at different places.
-func differing(at, other []geom.Point) [][]Doubt {
-	out := make([][]Doubt, len(at))
+// differing doubts by corner that the outline carried along puts it elsewhere,
+// its edges there lying on print for most of their length.
+func (s *carry) differing(at, carried []geom.Point) [][]Doubt {
+	n := len(at)
+	out := make([][]Doubt, n)
+	last := s.coveredTo(n-1, carried)
 	for i, p := range at {
-		if off := p.Dist(other[i]); off > elsewhere {
+		next := s.coveredTo(i, carried)
+		if off := p.Dist(carried[i]); off > elsewhere && min(last, next) > mostlyOn {
 			out[i] = append(out[i], Doubt{At: p, Say: words.F("This corner may as well be %.0f mm from here.", off)})
 		}
+		last = next
 	}
 	return out
 }
