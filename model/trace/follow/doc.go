@@ -23,7 +23,9 @@
 // where a line of one side meets one of the next (nextcorner.go), or where the
 // shape of its lines fits the print (nextplace.go); all corners together take the
 // best of these (nextring.go), each then to a part of a millimetre
-// (nextsettle.go). Given one corner's true place, all is weighed anew.
+// (nextsettle.go). The traced outline carried along as it is (nextcarry.go) tells
+// sizes close together more surely; where the two ways differ, that is a doubt.
+// Given one corner's true place, all is weighed anew.
 //
 // Promise: Prepare is done once, in the background. Follow keeps the search
 // from a corner, so that the line to a moving pointer costs a walk back and a

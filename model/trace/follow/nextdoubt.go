@@ -9,7 +9,7 @@ import (
 
 // When a proposed corner is doubtful, by trial on rendered nests.
 const (
-	elsewhere  = 1.0  // mm that are another place
+	elsewhere  = 1.2  // mm that are another place
 	leastOnArm = 0.5  // share of the line beside a corner that is printed
 	mostlyOn   = 0.65 // share of an edge carried along that is printed
 	alongSide  = 1.0  // mm that a corner without a turn may lie further along its line
