@@ -7,6 +7,7 @@ import (
 
 	"quarterstep/app"
 	"quarterstep/app/edit"
+	"quarterstep/app/folders"
 	"quarterstep/assets/words"
 	"quarterstep/ui/panel"
 )
@@ -55,6 +56,11 @@ func (w *Window) question(title, text string, answers ...answer) {
 	if first != nil {
 		w.win.Canvas().Focus(first)
 	}
+}
+
+// askChart asks for a size chart of the sewist's own.
+func (w *Window) askChart() {
+	w.askFile(words.T("Open a size chart"), []folders.Kind{{Name: words.T("Size charts (CSV)"), Endings: []string{".csv"}}}, w.useChart)
 }
 
 // useChart puts a size chart of the sewist's own under the pattern.

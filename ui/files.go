@@ -32,6 +32,7 @@ func (w *Window) menu() *fyne.Menu {
 		w.targetsMenu(),
 		fyne.NewMenuItem(words.T("Open ..."), w.askOpen),
 		recent,
+		fyne.NewMenuItem(words.T("Size chart of your own ..."), w.askChart),
 		fyne.NewMenuItemSeparator(),
 		fyne.NewMenuItem(words.T("Save"), w.save),
 		fyne.NewMenuItem(words.T("Save as ..."), w.saveAs),

@@ -122,7 +122,7 @@ func pagesSummary(plan tile.Plan) string {
 func (w *Window) pagesLine() string {
 	switch {
 	case w.step != stepPrint || w.print.of < 0:
-		return words.T("pages for your printer")
+		return words.T("for your printer")
 	case w.print.why != "":
 		return words.T("nothing to print yet")
 	case w.print.under:

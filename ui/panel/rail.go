@@ -86,7 +86,7 @@ func NewRail(steps int) *Rail {
 
 // SetView shows a view.
 func (r *Rail) SetView(v RailView) {
-	moved := r.view.Present != v.Present
+	moved, least := r.view.Present != v.Present, r.leastStep()
 	r.view = v
 	r.name.set(v.Pattern, v.Wearer)
 	for i, s := range r.steps {
@@ -111,7 +111,7 @@ func (r *Rail) SetView(v RailView) {
 		r.dark.setName(theme.Sun)
 	}
 	r.stitches.Refresh()
-	if moved {
+	if moved || r.leastStep() != least {
 		r.Refresh()
 	}
 }
@@ -138,7 +138,7 @@ func (r *Rail) stepSpan(i int, width float32) (x, w float32) {
 	}
 	room := max(width-start-end, 0)
 	w = room / float32(max(len(r.steps), 1))
-	if w >= theme.Px(stepNarrow) {
+	if w >= r.leastStep() {
 		return start + float32(i)*w, w
 	}
 	// Too little for all the names: the present step has its own, the others
@@ -152,6 +152,15 @@ func (r *Rail) stepSpan(i int, width float32) (x, w float32) {
 		return x + rest, w
 	}
 	return x, w
+}
+
+// leastStep is how wide every step must be for all names to stand whole.
+func (r *Rail) leastStep() float32 {
+	least := theme.Px(stepNarrow)
+	for _, s := range r.steps {
+		least = max(least, stepText+boldWidth(s.view.Name)+2)
+	}
+	return least
 }
 
 // CreateRenderer is Fyne's.

@@ -9,6 +9,13 @@ import (
 	"quarterstep/ui/theme"
 )
 
+// stepInset is the room before a step's sign, px, half as much where there is
+// little; stepText is where its words begin then.
+const (
+	stepInset = 12
+	stepText  = stepInset + 22
+)
+
 // stepButton is one step on the rail.
 type stepButton struct {
 	touch
@@ -62,9 +69,9 @@ func (s *stepButton) CreateRenderer() fyne.WidgetRenderer {
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height)
 		mid := size.Height/2 - 2
-		left := float32(12)
+		left := float32(stepInset)
 		if size.Width < 140 {
-			left = 6
+			left = stepInset / 2
 		}
 		alone := size.Width < theme.Px(stepNarrow)
 		name.Hidden, state.Hidden = alone, alone
