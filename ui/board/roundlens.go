@@ -3,6 +3,7 @@ package board
 import (
 	"image"
 	"math"
+	"unicode/utf8"
 
 	"quarterstep/assets/words"
 	"quarterstep/model/geom"
@@ -49,9 +50,16 @@ func (l *lens) cross(mid view.Px) scene.Layer {
 		rim.Width, rim.Ink = 4, scene.InkRaised
 		out.Lines = append(out.Lines, rim, hair)
 	}
-	out.Texts = append(out.Texts, scene.Text{
-		Words: words.F("%s × larger", plain(l.zoom())), At: geom.Pt(mid.X, 2*mid.Y-20), Size: 12, Ink: scene.InkWords, Halo: scene.InkRaised,
+	say := words.F("%s × larger", plain(l.zoom()))
+	at := geom.Pt(mid.X, 2*mid.Y-20)
+	// On a ground of their own: a halo alone does not hold light words on white paper.
+	half := geom.Vec{X: 3.4*float64(utf8.RuneCountInString(say)) + 5, Y: 9}.Scale(max(l.board.in.Words, 1))
+	x0, x1, y0, y1 := at.X-half.X, at.X+half.X, at.Y-half.Y, at.Y+half.Y
+	out.Fills = append(out.Fills, scene.Fill{
+		Outline: geom.Polyline(geom.Pt(x0, y0), geom.Pt(x1, y0), geom.Pt(x1, y1), geom.Pt(x0, y1), geom.Pt(x0, y0)),
+		Ink:     scene.InkRaised, Alpha: 1,
 	})
+	out.Texts = append(out.Texts, scene.Text{Words: say, At: at, Size: 12, Ink: scene.InkWords})
 	return out
 }
 
