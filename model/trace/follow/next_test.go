@@ -109,6 +109,40 @@ func TestNextSize(t *testing.T) {
 	}
 }
 
+// TestNextSizeClose holds the sizes of a nest of seven that lie 1 to 3 mm apart,
+// proposed from one traced in their middle or from two, to the drawn truth.
+func TestNextSizeClose(t *testing.T) {
+	dashes := [][]float64{nil, {9, 3}, {16, 3}, {3.5, 2}, {9, 2, 1, 2}, {0.7, 1.8}, {6, 2}}
+	var count tally
+	for _, step := range []float64{2, 2.6} {
+		print := newPrint(165, 200, 6)
+		for k, dash := range dashes {
+			for _, e := range bodice(k, step) {
+				print.line(e, 0.5, 1, dash...)
+			}
+		}
+		f := prepared(t, print.sheet(11))
+		for _, c := range []struct {
+			want   int
+			traced []int
+		}{{1, []int{0}}, {5, []int{6}}, {3, []int{2}}, {3, []int{4}}, {2, []int{1, 0}}, {4, []int{5, 6}}} {
+			var traced []Traced
+			for _, k := range c.traced {
+				traced = append(traced, Traced{k, bodice(k, step)})
+			}
+			got, err := f.Next(context.Background(), traced, NextOptions{Place: c.want})
+			if err != nil {
+				t.Fatal(err)
+			}
+			count.count(got, bodice(c.want, step))
+		}
+	}
+	t.Logf("%+v", count)
+	if count.right < count.all*82/100 || count.silent > count.all*7/100 {
+		t.Errorf("%d of %d corners are right, %d are wrong without a doubt", count.right, count.all, count.silent)
+	}
+}
+
 // TestNextGiven holds that a corner put right stays, that those confirmed stay,
 // and that what is known of one side mends the others: given the worst corner,
 // no more corners are wrong than before.
