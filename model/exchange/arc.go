@@ -67,9 +67,6 @@ func endArc(p, q geom.Point, rx, ry, tilt float64, large, sweep bool, perUnit fl
 	// In the frame where the ellipse is the unit circle, the ends are (x, y)
 	// and (-x, -y) about the middle of the chord.
 	d2 := x*x + y*y
-	if math.IsInf(1/d2, 0) {
-		return geom.Path{geom.Line(p, q)} // no more than a point beside its ellipse
-	}
 	off := math.Sqrt(max(0, 1/d2-1))
 	if large == sweep {
 		off = -off
@@ -77,6 +74,9 @@ func endArc(p, q geom.Point, rx, ry, tilt float64, large, sweep bool, perUnit fl
 	cx, cy := off*y, -off*x
 	a := math.Atan2(y-cy, x-cx)
 	turn := math.Atan2(-y-cy, -x-cx) - a
+	if math.IsNaN(turn) {
+		return geom.Path{geom.Line(p, q)} // so small beside its ellipse, or so large, that no number holds it
+	}
 	if sweep && turn <= 0 {
 		turn += 2 * math.Pi
 	} else if !sweep && turn >= 0 {
