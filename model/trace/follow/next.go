@@ -58,7 +58,7 @@ type Proposal struct {
 // lies well on print all round. A corner that the two ways put at different places is
 // doubtful.
 //
-// It takes about a fifth of a second for each step from the nearest traced
+// It takes about a quarter of a second for each step from the nearest traced
 // size, and ctx ends it early with the context's error. It is an error where
 // traced sizes are missing, are no rings, or differ in their corners.
 func (f *Field) Next(ctx context.Context, traced []Traced, o NextOptions) (Proposal, error) {
