@@ -27,7 +27,7 @@ func (w *Window) straighten(ph *photo) {
 		return
 	}
 	ask, shot, turns := w.request(ph), ph.shot, ph.turns
-	parts := w.partsToJoin(ph.joined)
+	parts := w.partsToJoin(ph, ph.joined)
 	known := w.lensKnown(ph)
 	w.beside(ph, straightening.String(), func(ctx context.Context, progress func(float64)) (func(), error) {
 		s, err := shot.Straighten(ctx, ask)

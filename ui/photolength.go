@@ -2,6 +2,7 @@ package ui
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -60,6 +61,10 @@ func (w *Window) clickLength(ph *photo, px geom.Point) {
 		w.clickCard(ph, px)
 		return
 	}
+	if on := ph.otherPart(px); on != nil {
+		w.say(words.F("This place is on photo %d. Click a line that photo %d shows.", slices.Index(w.paper.photos, on)+1, slices.Index(w.paper.photos, ph)+1))
+		return
+	}
 	if len(m.first) == 0 {
 		m.first = []geom.Point{px}
 		w.refresh()
@@ -81,6 +86,21 @@ func (w *Window) clickLength(ph *photo, px geom.Point) {
 	// After the click is over: the toolkit takes the keyboard away as the button
 	// is let go.
 	w.aside(func() { fyne.Do(func() { w.photos.TypeLength(w.win.Canvas(), i) }) })
+}
+
+// otherPart is the part joined to a photo that alone shows a place, in px of the
+// photo, whose own way to the paper is not sure out there; nil where the photo
+// shows it.
+func (ph *photo) otherPart(px geom.Point) *photo {
+	size := ph.shot.Picture.Size()
+	if len(ph.joined) == 0 || px.X >= 0 && px.Y >= 0 && px.X <= float64(size.X) && px.Y <= float64(size.Y) {
+		return nil
+	}
+	on, _ := ph.under(ph.flatMM(px))
+	if on == ph {
+		return nil
+	}
+	return on
 }
 
 // typedLength takes what a drawn length is on the paper; no words take it back.
@@ -106,11 +126,28 @@ func (w *Window) typedLength(i int, text string) error {
 	if len(d.ends) == 0 {
 		return words.Error("click both ends of this length on the photo first")
 	}
+	if err := ph.farFromTyped(*d, mm, w.doc.Pattern().Unit); err != nil {
+		return err
+	}
 	d.mm = mm
 	w.paper.measure = measuring{}
 	w.straightenIfReady(ph)
 	w.refresh()
 	return nil
+}
+
+// farFromTyped refuses a length that cannot be what was clicked: a slip of the
+// unit, or of an end. A scan may say any scale of itself.
+func (ph *photo) farFromTyped(d drawn, mm float64, u model.Unit) error {
+	const most = 1.6 // larger than what one page taken for another gives, A5 for A4 1.41
+	if !ph.solved || ph.ask.Reference == paper.Scan {
+		return nil
+	}
+	is := ph.straight.Map.MM(d.ends[0]).Dist(ph.straight.Map.MM(d.ends[1])) / (1 + ph.straight.Off)
+	if mm < is*most && is < mm*most {
+		return nil
+	}
+	return words.Errorf("in the picture it is %s, far from %s: look at both ends, and at the unit", measure.FormatMM(is, u), measure.FormatMM(mm, u))
 }
 
 // typedLong is a length typed for something on the paper, in mm.
@@ -134,6 +171,11 @@ func (ph *photo) known() []straight.Known {
 		}
 	}
 	return out
+}
+
+// lengthToType reports whether a drawn length was clicked and not yet typed.
+func (ph *photo) lengthToType() bool {
+	return slices.ContainsFunc(ph.lengths[:], func(d drawn) bool { return len(d.ends) == 2 && d.mm == 0 })
 }
 
 // lengthViews are the drawn lengths as the panel shows them; none while there is
@@ -160,6 +202,9 @@ func (w *Window) lengthViews(ph *photo, u model.Unit) (out []panel.MeasuredView,
 func (w *Window) lengthAsk() string {
 	if w.paper.measure.card {
 		return words.F("*Bank card, corner %d of 4:* click the corners of the card as if they were sharp", len(w.paper.measure.first)+1)
+	}
+	if len(w.paper.measure.first) == 0 && w.photo().lengthToType() {
+		return words.T("*Drawn length:* type at the right how long it is on the paper, or drag an end to mend it")
 	}
 	if len(w.paper.measure.first) == 0 {
 		return words.T("*Drawn length:* click one end of a line you know, a side of the test square or a ruler")

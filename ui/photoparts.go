@@ -92,12 +92,18 @@ func (w *Window) chooseLead(i int) {
 	w.table.Fit()
 }
 
+// meeting is what a part is said to be in while its overlap is looked for.
+const meeting words.Text = "Looking where the parts meet"
+
 // meet looks for the places of a part's overlap by itself.
 func (w *Window) meet(ph *photo) {
 	lead := ph.lead
 	placed, on := lead.parts()
 	own, shot := ph.straight, ph.shot
-	w.beside(ph, words.T("Looking where the parts meet"), func(ctx context.Context, progress func(float64)) (func(), error) {
+	if ph.byLengthsOf(lead) {
+		own = own.ByLengthsOf(lead.straight)
+	}
+	w.beside(ph, meeting.String(), func(ctx context.Context, progress func(float64)) (func(), error) {
 		marks, ok, err := shot.Meet(ctx, placed, own, progress)
 		if err != nil {
 			return nil, err
@@ -110,6 +116,7 @@ func (w *Window) meet(ph *photo) {
 				w.notMet(ph)
 				return
 			}
+			ph.marks = partMarks{} // a place may be clicked on one photo only
 			for _, m := range marks {
 				ph.marks.here = append(ph.marks.here, m.Here)
 				ph.marks.there, ph.marks.on = append(ph.marks.there, m.There), append(ph.marks.on, on[m.On])
@@ -135,16 +142,25 @@ type partToJoin struct {
 	own   paper.Straight
 	marks []paper.Mark
 	laid  *paper.Straight // where it lies already; nil to be found
+	with  bool            // goes by the drawn lengths of the first
 	unit  measure.Unit
 }
 
+// byLengthsOf reports whether what was drawn on the first part is true of this
+// one too: it lies by the same kind of thing, and has no drawn length itself.
+func (ph *photo) byLengthsOf(lead *photo) bool {
+	a, b := ph.ask, lead.ask
+	return a.Reference == b.Reference && a.Paper == b.Paper && a.Cell == b.Cell && a.Reference != paper.Scan &&
+		ph.seen.Layout == lead.seen.Layout && ph.straight.Off == 0 && len(ph.known()) == 0
+}
+
 // partsToJoin are parts to be laid anew on their lead, in their order.
-func (w *Window) partsToJoin(joined []joinedPart) []partToJoin {
+func (w *Window) partsToJoin(lead *photo, joined []joinedPart) []partToJoin {
 	order := map[*photo]int{}
 	var out []partToJoin
 	for i, k := range joined {
 		order[k.ph] = i + 1
-		q := partToJoin{ph: k.ph, shot: k.ph.shot, own: k.ph.straight, unit: measure.Unit(w.doc.Pattern().Unit)}
+		q := partToJoin{ph: k.ph, shot: k.ph.shot, own: k.ph.straight, unit: measure.Unit(w.doc.Pattern().Unit), with: k.ph.byLengthsOf(lead)}
 		for n := range k.ph.marks.pairs() {
 			q.marks = append(q.marks, paper.Mark{On: order[k.ph.marks.on[n]], There: k.ph.marks.there[n], Here: k.ph.marks.here[n]})
 		}
@@ -159,7 +175,11 @@ func layParts(ctx context.Context, first paper.Part, parts []partToJoin) ([]pape
 	for _, q := range parts {
 		s := q.laid
 		if s == nil {
-			found, err := q.shot.Join(ctx, placed, q.own, q.marks, q.unit)
+			own := q.own
+			if q.with {
+				own = own.ByLengthsOf(first.Straight)
+			}
+			found, err := q.shot.Join(ctx, placed, own, q.marks, q.unit)
 			if err != nil {
 				return nil, err
 			}
@@ -189,7 +209,7 @@ func (w *Window) join(ph *photo) {
 	if ph.leads() == nil {
 		joined = append(joined, joinedPart{ph: ph})
 	}
-	parts := w.partsToJoin(joined)
+	parts := w.partsToJoin(lead, joined)
 	for i, k := range joined {
 		if k.ph != ph && !slices.Contains(k.ph.marks.on, ph) {
 			parts[i].laid = &joined[i].straight
@@ -365,6 +385,8 @@ func partAsk(ph *photo) string {
 	}
 	n := m.pairs() + 1
 	switch {
+	case ph.job.words == meeting.String() && len(m.here)+len(m.there) == 0:
+		return words.T("Finding by itself where the photos meet. This takes a while")
 	case len(m.there) > len(m.here):
 		return words.F("*Mark %d:* click the same place on the right photo", n)
 	case len(m.here) > len(m.there):

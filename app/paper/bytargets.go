@@ -183,7 +183,7 @@ func (s *Straight) checkPrinted(r Request, drawn, between []straight.Known) erro
 	if err != nil {
 		return err
 	}
-	s.Map, s.Say = d.Map, s.Say+" "+d.SayPrinted(r.Unit)
+	s.Map, s.Off, s.Say = d.Map, d.Off, s.Say+" "+d.SayPrinted(r.Unit)
 	return nil
 }
 

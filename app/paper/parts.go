@@ -57,6 +57,14 @@ func (p *Photo) joined(ctx context.Context, placed []Part, own Straight, marks [
 	return straight.Join(ctx, parts, straight.Part{Gray: full[len(placed)].Gray, Map: own.Map, Covers: own.Covers}, at)
 }
 
+// ByLengthsOf is the way of a part that goes by the same targets, page or mat as
+// the first, and by no drawn length of its own: what lengths drawn on the first
+// said of those is true of the part too.
+func (s Straight) ByLengthsOf(first Straight) Straight {
+	s.Map, s.Off = s.Map.Larger(1+first.Off), first.Off
+	return s
+}
+
 // FlattenParts makes one flat picture of several parts. Where two show the same
 // paper, the one is taken whose edge is farther away and in which nothing lies
 // on it.

@@ -40,6 +40,7 @@ type Straight struct {
 	Map    straight.Map
 	Say    string              // how far it is to be trusted, a sentence
 	Points int                 // how many places it goes by
+	Off    float64             // by what share drawn lengths made the paper larger, see straight.Measured
 	Bounds geom.Box            // of the paper in the picture, mm
 	Covers []straight.Cover    // what lies on the paper in the picture, px
 	Learnt *straight.KnownLens // to be kept for later photos; nil for none
@@ -126,7 +127,7 @@ func (s *Straight) check(r Request) error {
 	if err != nil {
 		return err
 	}
-	s.Map, s.Say = d.Map, s.Say+" "+d.Say(r.Unit)
+	s.Map, s.Off, s.Say = d.Map, d.Off, s.Say+" "+d.Say(r.Unit)
 	return nil
 }
 

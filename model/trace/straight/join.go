@@ -37,7 +37,7 @@ type Joined struct {
 func (j Joined) Say(u measure.Unit) string {
 	switch {
 	case !j.Refined:
-		return words.T("Joined by the two marks alone: what the parts share shows too little to check it.")
+		return words.T("Joined by the two marks alone: what the parts share shows too little to check it. See whether the lines go on over the join.")
 	case j.Misfit.Worst <= goodWorst:
 		return words.F("The parts agree to within %s mm, good enough to trace.", words.Figure(max(j.Misfit.Worst, 0.1), 1))
 	case j.Misfit.Worst <= fairWorst:

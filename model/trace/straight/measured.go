@@ -42,7 +42,7 @@ func Measure(m Map, known []Known) (Measured, error) {
 	if math.Abs(ratio-1)*long < sureEnds {
 		ratio = 1
 	}
-	out := Measured{Off: ratio - 1, Map: moved(m, geom.ScaleXY(ratio, ratio))}
+	out := Measured{Off: ratio - 1, Map: m.Larger(ratio)}
 	out.Misfit.Points = len(known)
 	for _, k := range known {
 		d := math.Abs(out.Map.MM(k.From).Dist(out.Map.MM(k.To)) - k.MM)
@@ -52,6 +52,9 @@ func Measure(m Map, known []Known) (Measured, error) {
 	out.Misfit.RMS = math.Sqrt(out.Misfit.RMS)
 	return out, nil
 }
+
+// Larger is a map to paper that is larger by a ratio.
+func (m Map) Larger(ratio float64) Map { return moved(m, geom.ScaleXY(ratio, ratio)) }
 
 // Say is what the distances mean, for a picture made flat by a page or a mat.
 func (d Measured) Say(measure.Unit) string {
