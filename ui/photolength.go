@@ -96,7 +96,7 @@ func (ph *photo) otherPart(px geom.Point) *photo {
 	if len(ph.joined) == 0 || px.X >= 0 && px.Y >= 0 && px.X <= float64(size.X) && px.Y <= float64(size.Y) {
 		return nil
 	}
-	on, _ := ph.under(ph.flatMM(px))
+	on, _ := ph.under(ph.flatMM(px), nil)
 	if on == ph {
 		return nil
 	}

@@ -278,7 +278,7 @@ func (w *Window) clickPart(ph *photo, at geom.Point) {
 			w.say(words.T("Now click the same place on the other photo, at the right."))
 			return
 		}
-		on, px := ph.lead.under(w.cornerNear(ph.lead, at))
+		on, px := ph.lead.under(w.cornerNear(ph.lead, at), ph)
 		if on == nil {
 			w.say(words.T("There is no photo at this place."))
 			return
@@ -309,11 +309,14 @@ func (ph *photo) partPx(mm geom.Point) geom.Point {
 }
 
 // under is the photo that a flat picture shows at a place, mm, and its px there:
-// the one whose edge is farthest.
-func (ph *photo) under(mm geom.Point) (on *photo, px geom.Point) {
+// the one whose edge is farthest. A part is joined to those before it alone.
+func (ph *photo) under(mm geom.Point, before *photo) (on *photo, px geom.Point) {
 	placed, photos := ph.parts()
 	best := 0.0
 	for i, q := range placed {
+		if photos[i] == before {
+			break
+		}
 		at := q.Straight.Map.Pixel(mm.Add(geom.Vec(ph.from)))
 		size := q.Photo.Picture.Size()
 		edge := min(at.X, at.Y, float64(size.X)-at.X, float64(size.Y)-at.Y)
@@ -364,7 +367,7 @@ func (w *Window) tryMarks(ph *photo, try func(*geom.Point, geom.Point, func(geom
 	for i := range ph.marks.there {
 		was := ph.marks.there[i]
 		try(&ph.marks.there[i], ph.markOnLead(i), func(at geom.Point) geom.Point {
-			on, px := ph.lead.under(at)
+			on, px := ph.lead.under(at, ph)
 			if on == nil {
 				return was
 			}
@@ -379,6 +382,9 @@ func partAsk(ph *photo) string {
 	m := ph.marks
 	if ph.job.words != "" && m.pairs() >= 2 {
 		return ""
+	}
+	if len(m.here) == len(m.there) && m.pairs() >= 2 && (ph.note != "" || ph.leads() == nil) {
+		return words.T("*Not joined:* drag a mark to mend it, or click one more place on both")
 	}
 	if len(m.here) == len(m.there) && m.pairs() >= 2 {
 		return words.T("*Joined:* drag a mark to mend it, or click one more place on both")

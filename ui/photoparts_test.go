@@ -115,3 +115,36 @@ func TestLengthFarFromThePicture(t *testing.T) {
 		t.Errorf("206 mm came out as %.2f", d)
 	}
 }
+
+// The marks of a part that lies joined already are clicked anew: they go by the
+// other photo, though the picture at the left shows the part too.
+func TestMarksOfAJoinedPartClickedAnew(t *testing.T) {
+	w, whole, left := openHalves(t)
+	part := w.paper.photos[1]
+	w.photos.OnPhoto(1)
+	w.photos.OnLead(1)
+	w.photos.OnPart(1)
+	wide := float64(whole.Rect.Dx())
+	for len(part.marks.here)+len(part.marks.there) > 0 {
+		part.undoMark()
+	}
+	for i, px := range []geom.Point{{X: wide * 0.62, Y: 40}, {X: wide * 0.64, Y: 300}} {
+		w.table.OnPlace(part.lead.flatMM(px))
+		if len(part.marks.on) != i+1 || part.marks.on[i] != part.lead {
+			t.Fatalf("mark %d is not on the first photo: %+v", i+1, part.marks)
+		}
+		w.table.OnPlace(part.flatMM(geom.Pt(px.X-float64(left), px.Y)).Add(besideLead(part)))
+	}
+	if part.note != "" {
+		t.Fatalf("joined anew it says %q", part.note)
+	}
+	sameAsWhole(t, w, whole, left)
+	w.photos.OnPart(1)
+	if ask := partAsk(part); !strings.Contains(ask, "*Joined:*") {
+		t.Errorf("joined, asked is %q", ask)
+	}
+	part.note = "Something is wrong."
+	if ask := partAsk(part); !strings.Contains(ask, "*Not joined:*") {
+		t.Errorf("not joined, asked is %q", ask)
+	}
+}
