@@ -11,17 +11,47 @@ import (
 // the line is.
 func draw(seen []geom.Point, tol float64) (geom.Path, error) {
 	pts := onward(even(seen))
-	if isStraight(pts, tol) {
-		return geom.Path{geom.Line(pts[0], pts[len(pts)-1])}, nil
+	for _, near := range aside {
+		kept := awayFromEnds(pts, near)
+		if isStraight(kept, tol, cornerOff(near)) {
+			return geom.Path{geom.Line(pts[0], pts[len(pts)-1])}, nil
+		}
+		best, least, err := fewest(kept, tol)
+		if err != nil || !math.IsInf(least, 1) {
+			return best, err
+		}
 	}
-	best, least := geom.Polyline(pts...), math.Inf(1)
+	return geom.Polyline(pts...), nil
+}
+
+// aside is how near to its corners in mm what was seen is left out, one after
+// the other, where no curve meets it: a corner that lies beside the line would
+// have it begin backwards.
+var aside = []float64{0, 3, 8}
+
+// awayFromEnds is the points without those nearer to the ends than near.
+func awayFromEnds(pts []geom.Point, near float64) []geom.Point {
+	n := len(pts) - 1
+	out := pts[:1:1]
+	for _, p := range pts[1:n] {
+		if p.Dist(pts[0]) >= near && p.Dist(pts[n]) >= near {
+			out = append(out, p)
+		}
+	}
+	return append(out, pts[n])
+}
+
+// fewest is the fewest cubics that lie within tol of the points, or else those
+// that lie nearest, and how far off they lie; infinite where none may be drawn.
+func fewest(pts []geom.Point, tol float64) (best geom.Path, least float64, err error) {
+	least = math.Inf(1)
 	for _, n := range []int{1, 2, 3, 4, 6, mostDrawn} {
 		if n > len(pts)/3+1 {
 			break
 		}
 		p, off, err := drawn(pts, n, tol)
 		if err != nil {
-			return nil, err
+			return nil, 0, err
 		}
 		if off < 0.8*least {
 			best, least = p, off
@@ -30,7 +60,7 @@ func draw(seen []geom.Point, tol float64) (geom.Path, error) {
 			break
 		}
 	}
-	return best, nil
+	return best, least, nil
 }
 
 // drawn is n cubics along the points, those that lie off the others left out,
@@ -157,12 +187,18 @@ func onward(pts []geom.Point) []geom.Point {
 }
 
 // cornerOff is how far in mm a corner may lie off a straight line that was seen,
-// a click being as near as it is.
-const cornerOff = 0.25
+// a click being as near as it is: farther where what is near it is left out, for
+// there no curve would be better.
+func cornerOff(near float64) float64 {
+	if near > 0 {
+		return 0.6
+	}
+	return 0.25
+}
 
 // isStraight reports whether the points lie along a straight line, up to what
-// the print and the picture shake, and the ends near enough to it.
-func isStraight(pts []geom.Point, tol float64) bool {
+// the print and the picture shake, and the ends within cornerOff of it.
+func isStraight(pts []geom.Point, tol, cornerOff float64) bool {
 	a, b := pts[0], pts[len(pts)-1]
 	length, dir := a.Dist(b), b.Sub(a).Unit()
 	var all leastSquares
