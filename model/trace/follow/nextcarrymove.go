@@ -65,35 +65,9 @@ func (s *carry) overshoot(i int, by geom.Vec) float64 {
 	return perOvershoot * on / 10
 }
 
-// armOn is the share of an arm that lies on print when moved, up to 1, the
-// nearest to the corner counting more.
+// armOn is sharePrinted with the weights of a carried outline.
 func (s *carry) armOn(arm []place, by geom.Vec) float64 {
-	if len(arm) == 0 {
-		return 0
-	}
-	var sum, all float64
-	gap := 2
-	for k, p := range arm {
-		weight := 1.0
-		if k < nearPlaces {
-			weight = 2.5
-		}
-		all += weight
-		if s.ink.near(p.at.Add(by), p.inkDir) {
-			gap = 0
-		} else {
-			gap++
-		}
-		if gap > 1 {
-			continue
-		}
-		if math.Abs(by.Dot(p.out)) < 0.5 {
-			sum += weight * ownCarried
-		} else {
-			sum += weight
-		}
-	}
-	return sum / all
+	return sharePrinted(s.ink, arm, by, 0.5, ownCarried)
 }
 
 // looked is where corner i is looked for: around a way, and how far around.

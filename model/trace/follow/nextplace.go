@@ -54,9 +54,15 @@ func (s *nextSearch) places(i int) []geom.Vec {
 	return kept
 }
 
-// onPrint is the share of an arm that lies on print when moved, up to 1, the
-// nearest to the corner counting more.
+// onPrint is sharePrinted with the weights of a search by sides.
 func (s *nextSearch) onPrint(arm []place, by geom.Vec) float64 {
+	return sharePrinted(s.ink, arm, by, nearOwn, ownInk)
+}
+
+// sharePrinted is the share of an arm that lies on print when moved, up to 1, the
+// nearest to the corner counting more. Places that move less than near mm
+// across the line count own only: there they may lie on the traced size itself.
+func sharePrinted(ink *inkMap, arm []place, by geom.Vec, near, own float64) float64 {
 	if len(arm) == 0 {
 		return 0
 	}
@@ -68,15 +74,15 @@ func (s *nextSearch) onPrint(arm []place, by geom.Vec) float64 {
 			weight = 2.5
 		}
 		all += weight
-		if s.ink.near(p.at.Add(by), p.inkDir) {
+		if ink.near(p.at.Add(by), p.inkDir) {
 			gap = 0
 		} else {
 			gap++
 		}
 		switch {
 		case gap > 1:
-		case math.Abs(by.Dot(p.out)) < nearOwn:
-			sum += weight * ownInk
+		case math.Abs(by.Dot(p.out)) < near:
+			sum += weight * own
 		default:
 			sum += weight
 		}
