@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"quarterstep/app"
-	"quarterstep/assets"
 	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
@@ -87,20 +86,16 @@ func linkLine(p model.Pattern, q model.Piece) string {
 func (w *Window) thumb(p model.Pattern, r grading.Result, width, height int, colours theme.Palette) image.Image {
 	img := image.NewRGBA(image.Rect(0, 0, width, height))
 	paint.Clear(img, colours.Table)
-	fonts, err := paint.NewFonts(assets.LatoRegular, assets.LatoBold)
-	if err != nil {
-		return img
-	}
-	const margin = 6
+	factor := float64(w.win.Canvas().Scale())
+	margin := 5 * factor
 	in := scene.Input{Pattern: p, Result: r, Nest: true}
 	v := view.Fit(in.Bounds(), float64(width), float64(height), margin)
 	in.Scale = v.Scale
-	small := scene.Static(in, nil)
-	small.Texts = nil
+	small := scene.Thumb(in)
 	for i := range small.Lines {
-		small.Lines[i].Width *= 0.5
+		small.Lines[i].Width *= factor
 	}
-	paint.New(fonts, colours).Paint(img, paint.Screen{View: v, Factor: 1}, small)
+	paint.New(nil, colours).Paint(img, paint.Screen{View: v, Factor: 1}, small)
 	return img
 }
 

@@ -46,6 +46,9 @@ func TestSidePanelsKeepTheirWidth(t *testing.T) {
 		own := open(t)
 		own.wearer.OnOwn(true)
 		keepWidth(t, own, "own measures")
+		own.wearer.OnMeasure(0, "120 cm")
+		own.goTo(stepPrint)
+		keepWidth(t, own, "own measures, pages")
 		Speak("en") // what is typed meanwhile are names
 		traced, q, at := onBib(t)
 		Speak(l.Code)

@@ -248,6 +248,7 @@ func (w *Window) build() {
 // goTo enters a step of the guide rail: its own side panel opens.
 func (w *Window) goTo(step int) {
 	w.step = step
+	panel.ScrollToTop(w.side)
 	own := map[int]string{stepBringIn: "Photo", stepSizes: "Wearer", stepGrade: "Increments", stepLength: "Length", stepPrint: "Pages"}[step]
 	if step == stepGrade && w.doc != nil && w.sayHow() {
 		own = foldGrows

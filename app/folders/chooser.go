@@ -281,10 +281,22 @@ func (c *Chooser) save(path string) Answer {
 	if say := badName(filepath.Base(path)); say != "" {
 		return Answer{Say: say}
 	}
-	if c.Ending != "" && !strings.EqualFold(filepath.Ext(path), c.Ending) {
+	return c.saveAt(c.withEnding(path))
+}
+
+// withEnding is path with the ending of what is saved, once: a name typed before the
+// ending that was offered has it already.
+func (c *Chooser) withEnding(path string) string {
+	if c.Ending == "" {
+		return path
+	}
+	for c.Ending == filepath.Ext(path) && strings.EqualFold(filepath.Ext(strings.TrimSuffix(path, c.Ending)), c.Ending) {
+		path = strings.TrimSuffix(path, c.Ending)
+	}
+	if !strings.EqualFold(filepath.Ext(path), c.Ending) {
 		path += c.Ending
 	}
-	return c.saveAt(path)
+	return path
 }
 
 // saveAt asks once before a file is written over.

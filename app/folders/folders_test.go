@@ -234,6 +234,9 @@ func TestSaving(t *testing.T) {
 	if got := try("~/sub/x.QSTEP"); got.What != Take || got.Paths[0] != filepath.Join(dir, "sub", "x.QSTEP") {
 		t.Errorf("%+v", got)
 	}
+	if got := try("blouse.qstep.qstep"); got.What != Take || got.Paths[0] != filepath.Join(dir, "blouse.qstep") {
+		t.Errorf("a name with its ending, before the one offered: %+v", got)
+	}
 	if got := try("there"); got.What != Ask || !c.Asked() {
 		t.Fatalf("written over unasked: %+v", got)
 	}

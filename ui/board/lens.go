@@ -2,7 +2,6 @@ package board
 
 import (
 	"image"
-	"math"
 	"strconv"
 	"strings"
 
@@ -11,8 +10,6 @@ import (
 
 	"quarterstep/assets/words"
 	"quarterstep/model"
-	"quarterstep/model/geom"
-	"quarterstep/model/measure"
 	"quarterstep/ui/paint"
 	"quarterstep/ui/scene"
 	"quarterstep/ui/stopwatch"
@@ -91,7 +88,7 @@ func (l *lens) update() {
 	l.title.Move(pos(x+14, y+7))
 	unit := string(model.Centimetres)
 	if l.board.unit == model.Inches {
-		unit = words.C("inches", "in")
+		unit = words.T("inches")
 	}
 	parts := []string{words.F("%s × larger", plain(l.zoom())), unit}
 	if name := l.board.placeName(l.board.hover); name != "" {
@@ -147,6 +144,9 @@ func (l *lens) paint(w, h int) image.Image {
 	mid := view.Px{X: float64(s.Width) / 2, Y: float64(s.Height) / 2}
 	v := view.View{Scale: b.view.Scale * l.zoom()}
 	v.Origin = b.view.ToMM(b.pointer).Add(v.MM(mid).Scale(-1))
+	if !l.round() {
+		v = l.wholeNest(v, 2*mid.X, 2*mid.Y)
+	}
 	layers := []scene.Layer{b.grid(v.Scale, v.Box(2*mid.X, 2*mid.Y))}
 	layers = append(layers, b.parts.static.layers[min(1, len(b.parts.static.layers)):]...)
 	layers = append(layers, b.parts.active.layers...)
@@ -159,53 +159,6 @@ func (l *lens) paint(w, h int) image.Image {
 	}
 	b.painter.Paint(l.img, flat, l.gaps(v, 2*mid.X, 2*mid.Y))
 	return l.img
-}
-
-// gaps names the sizes along the top of the close-up and measures, level with
-// the pointer, the gaps between their lines. Places are px of the close-up.
-func (l *lens) gaps(v view.View, w, h float64) scene.Layer {
-	b := l.board
-	var out scene.Layer
-	at := func(y float64) []scene.Crossing {
-		return scene.Crossings(b.in, v.ToMM(px(0, y)), v.ToMM(px(w, y)), 0.01)
-	}
-	last := math.Inf(-1)
-	for _, c := range at(12) {
-		x := c.S * v.Scale
-		if x-last < 20 {
-			continue
-		}
-		last = x
-		text := scene.Text{Words: c.Size, At: geom.Pt(x, 12), Size: 12, Ink: scene.InkAccentWords, Halo: scene.InkTable, Bold: true}
-		if c.Printed {
-			text.Ink, text.Bold = scene.NestInk(sizePlace(b.in, c.Size)), false
-		}
-		out.Texts = append(out.Texts, text)
-	}
-	foot := h - 24
-	cs := at(h / 2)
-	for i := 1; i < len(cs); i++ {
-		x0, x1 := cs[i-1].S*v.Scale, cs[i].S*v.Scale
-		gap, _ := splitUnit(measure.FormatMM(cs[i].S-cs[i-1].S, b.unit))
-		if x1-x0 < b.painter.Width(gap, 12)+4 {
-			continue
-		}
-		ink := scene.InkAccent
-		if cs[i].Printed && cs[i-1].Printed {
-			ink = scene.NestInk(sizePlace(b.in, cs[i].Size))
-		}
-		for _, bar := range []geom.Path{
-			geom.Polyline(geom.Pt(x0, foot), geom.Pt(x1, foot)),
-			geom.Polyline(geom.Pt(x0, foot-4), geom.Pt(x0, foot+4)),
-			geom.Polyline(geom.Pt(x1, foot-4), geom.Pt(x1, foot+4)),
-		} {
-			out.Lines = append(out.Lines, scene.Line{Path: bar, Width: 1.5, Ink: ink, Alpha: 1})
-		}
-		out.Texts = append(out.Texts, scene.Text{
-			Words: gap, At: geom.Pt((x0+x1)/2, foot+13), Size: 12, Ink: scene.InkWords, Halo: scene.InkTable,
-		})
-	}
-	return out
 }
 
 // sizePlace is the place of a printed size among those of the first piece that

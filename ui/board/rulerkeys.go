@@ -19,7 +19,7 @@ const (
 
 // take gives the ruler to the arrow keys.
 func (s *seeThrough) take() {
-	s.keyed = s.on
+	s.keyed = s.shown()
 	s.tell()
 }
 

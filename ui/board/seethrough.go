@@ -84,7 +84,7 @@ func (s *seeThrough) inRuler(at view.Px) (along, below float64) {
 
 // over is what a drag from at would do with the ruler; idle beside it.
 func (s *seeThrough) over(at view.Px) kind {
-	if !s.on {
+	if !s.shown() {
 		return idle
 	}
 	along, below := s.inRuler(at)
@@ -123,9 +123,13 @@ func (s *seeThrough) turn(to view.Px) {
 	s.place()
 }
 
+// shown reports whether it lies there: not over the pages of the Print step, where
+// there is no gap to read.
+func (s *seeThrough) shown() bool { return s.on && len(s.board.in.Sheets) == 0 }
+
 // place draws the ruler where the view has it and reads the gap it crosses.
 func (s *seeThrough) place() {
-	if !s.on {
+	if !s.shown() {
 		s.raster.Hide()
 		s.figure.hide()
 		return

@@ -31,7 +31,7 @@ func (b *iconButton) setName(name theme.Name) {
 
 func (b *iconButton) CreateRenderer() fyne.WidgetRenderer {
 	g := newGround()
-	m := newMark(b.name, 20, ink)
+	m := newMark(b.name, theme.BarIcon, ink)
 	d := &drawn{objects: []fyne.CanvasObject{g, m}}
 	d.paint = func(p theme.Palette) {
 		b.paintGround(g, p)
@@ -79,7 +79,7 @@ func (b *toolButton) setChosen(chosen bool) {
 
 func (b *toolButton) CreateRenderer() fyne.WidgetRenderer {
 	g, bar := newGround(), newGround()
-	m := newMark(b.name, 20, ink)
+	m := newMark(b.name, theme.BarIcon, ink)
 	label := newWords(b.word, theme.Body, ink)
 	d := &drawn{objects: []fyne.CanvasObject{bar, g, m, label}}
 	d.paint = func(p theme.Palette) {

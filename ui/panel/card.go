@@ -106,7 +106,7 @@ func (c *card) CreateRenderer() fyne.WidgetRenderer {
 		return fyne.NewSize(120, max(cardHeight, theme.Px(cardHeight)))
 	}
 	d.lay = func(size fyne.Size) {
-		place(g, 1, 1, size.Width-2, size.Height-2)
+		place(g, 0, 0, size.Width, size.Height)
 		if c.narrow {
 			w := size.Width - 10
 			place(tile, 5, 5, w, size.Height-10)

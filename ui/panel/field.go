@@ -29,6 +29,7 @@ type field struct {
 	focused  bool
 	last     string // the document's words
 	put      string // the words last put here, not typed
+	large    bool   // a key figure, shown with a built fraction while nobody types
 	onCommit func(text string) error
 	onHint   func(sentence string) // why the words were refused; "" when all is well
 	onLeave  func()
@@ -49,6 +50,7 @@ func newField(unit string, onCommit func(string) error) *field {
 func newKeyField(unit string, onCommit func(string) error) *field {
 	f := newField(unit, onCommit)
 	f.entry.TextStyle.Bold = true
+	f.large = true
 	f.whole = container.NewThemeOverride(f.entry, keyTheme{})
 	return f
 }
@@ -67,9 +69,21 @@ func (f *field) typedOn() bool { return f.refused || f.entry.Text != f.put }
 
 func (f *field) restore() {
 	f.put = f.last
-	if f.entry.Text != f.last {
-		f.entry.SetText(f.last)
+	if f.large && !f.focused {
+		f.put = built(f.last)
 	}
+	if f.entry.Text != f.put {
+		f.entry.SetText(f.put)
+	}
+}
+
+// built is a figure with its fraction as large figures have it: the whole, a narrow
+// space, and a slash round which the font builds the fraction.
+func built(figure string) string {
+	if !strings.Contains(figure, "/") {
+		return figure
+	}
+	return strings.NewReplacer(" ", "\u2009", "/", "\u2044").Replace(figure)
 }
 
 func (f *field) setUnit(unit string) { f.unit.setText(unit) }
@@ -178,6 +192,9 @@ func (e *typed) letGo() {
 // replaces them; a click puts the cursor among them instead.
 func (e *typed) FocusGained() {
 	e.owner.focused = true
+	if !e.owner.typedOn() {
+		e.owner.restore()
+	}
 	e.Entry.FocusGained()
 	e.TypedShortcut(&fyne.ShortcutSelectAll{})
 	e.owner.Refresh()
@@ -189,6 +206,9 @@ func (e *typed) FocusLost() {
 	e.Entry.FocusLost()
 	e.owner.focused = false
 	e.owner.commit()
+	if !e.owner.typedOn() {
+		e.owner.restore()
+	}
 	e.owner.Refresh()
 	if e.owner.onLeave != nil {
 		e.owner.onLeave()

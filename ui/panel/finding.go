@@ -97,6 +97,7 @@ func (f *finding) CreateRenderer() fyne.WidgetRenderer {
 // button is a word on a ground of its own, or, quiet, without one.
 type button struct {
 	touch
+	sign  theme.Name // drawn before the word; none where empty
 	word  string
 	quiet bool
 }
@@ -127,6 +128,13 @@ func (b *button) CreateRenderer() fyne.WidgetRenderer {
 	label := newWords(b.word, theme.Body, ink)
 	label.align = fyne.TextAlignCenter
 	d := &drawn{objects: []fyne.CanvasObject{g, label}}
+	const signRoom = theme.BarIcon + 6
+	room := float32(0)
+	sign := newMark(b.sign, theme.BarIcon, ink)
+	if b.sign != "" {
+		room = signRoom
+		d.objects = append(d.objects, sign)
+	}
 	d.paint = func(p theme.Palette) {
 		b.paintGround(g, p)
 		if !b.quiet && b.hovered {
@@ -136,10 +144,15 @@ func (b *button) CreateRenderer() fyne.WidgetRenderer {
 		}
 		label.setText(b.word)
 	}
-	d.min = func() fyne.Size { return fyne.NewSize(label.MinSize().Width+20, max(32, theme.Px(32))) }
+	d.min = func() fyne.Size { return fyne.NewSize(room+label.MinSize().Width+20, max(32, theme.Px(32))) }
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height)
-		middle(label, 10, size.Width-20, size.Height)
+		left := max((size.Width-room-label.MinSize().Width)/2, 10)
+		place(sign, left, 0, theme.BarIcon, size.Height)
+		middle(label, left+room, max(size.Width-left-room-10, 0), size.Height)
+		if b.sign == "" {
+			middle(label, 10, size.Width-20, size.Height)
+		}
 	}
 	return d.ready()
 }

@@ -14,8 +14,9 @@ const (
 	ShelfWidth = 212
 
 	sideInset   = 14
-	sideContent = SideWidth - 2*8 - 2*sideInset - scrollRoom
-	scrollRoom  = 4
+	foldSign    = 18
+	sideMargin  = 10 // beside the panels
+	sideContent = SideWidth - 2*sideMargin - 2*sideInset
 )
 
 // Fold is a side panel that opens and folds at its header. Folded, it still
@@ -112,6 +113,11 @@ func (f *Fold) CreateRenderer() fyne.WidgetRenderer {
 	return d.ready()
 }
 
+// ScrollToTop shows the first of the panels stacked by NewSide.
+func ScrollToTop(side fyne.CanvasObject) {
+	eachScroll(side, func(s *container.Scroll) { s.ScrollToTop() })
+}
+
 type foldHead struct {
 	touch
 	title, state string
@@ -128,7 +134,7 @@ func newFoldHead(title string, press func()) *foldHead {
 func (h *foldHead) CreateRenderer() fyne.WidgetRenderer {
 	g := newGround()
 	g.CornerRadius = theme.PanelRadius
-	m := newMark(theme.Folded, 14, ink)
+	m := newMark(theme.Folded, foldSign, ink)
 	title := newBold(h.title, theme.Body, ink)
 	look := newMark(theme.Look, 15, ink)
 	state := newCut("", theme.Caption, inkSoft)
@@ -149,7 +155,7 @@ func (h *foldHead) CreateRenderer() fyne.WidgetRenderer {
 	d.min = func() fyne.Size { return fyne.NewSize(200, theme.Px(38)) }
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height)
-		place(m, 11, 0, 14, size.Height)
+		place(m, 9, 0, foldSign, size.Height)
 		w := title.MinSize().Width
 		middle(title, 32, w, size.Height)
 		room := max(size.Width-32-w-16-sideInset, 0)
@@ -170,6 +176,6 @@ func NewSide(folds ...*Fold) fyne.CanvasObject {
 	for _, f := range folds {
 		stack.Add(f)
 	}
-	scroll := container.NewVScroll(inset(8, 8, 8, 8+scrollRoom, stack))
+	scroll := container.NewVScroll(inset(8, 8, sideMargin, sideMargin, stack))
 	return container.NewStack(newFill(windowFill), sized(theme.Px(SideWidth), 100, scroll))
 }

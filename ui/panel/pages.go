@@ -161,6 +161,7 @@ func NewPages() *Pages {
 	p.anew = newLink(words.T("Lay out anew"), func() { call(p.OnAnew) })
 	p.print = NewPush(words.T("Print"), func() { call(p.OnPrint) })
 	p.print.Importance = widget.HighImportance
+	p.print.Icon = drawing(theme.Printer)
 	p.save = NewPush(words.T("Save PDF"), func() { call(p.OnSave) })
 	p.lay()
 	p.ExtendBaseWidget(p)
@@ -263,32 +264,3 @@ func setButton(b *Push, text string, off bool) {
 
 // CreateRenderer is Fyne's.
 func (p *Pages) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(p.box) }
-
-// checkGrid is a number of checks in columns.
-type checkGrid struct {
-	box    *fyne.Container
-	checks []*check
-	onTurn func(i int, on bool)
-}
-
-func newCheckGrid(columns int, onTurn func(int, bool)) *checkGrid {
-	return &checkGrid{box: fyneGrid(columns), onTurn: onTurn}
-}
-
-func (g *checkGrid) set(views []ToggleView) {
-	for len(g.checks) < len(views) {
-		i := len(g.checks)
-		c := newCheck("")
-		c.onTurn = func(on bool) { g.onTurn(i, on) }
-		g.checks = append(g.checks, c)
-		g.box.Add(c)
-	}
-	for i, c := range g.checks {
-		c.Hidden = i >= len(views)
-		if !c.Hidden {
-			c.setWord(views[i].Word)
-			c.set(views[i].On)
-		}
-	}
-	g.box.Hidden = len(views) == 0
-}

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
+	base "fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/ui/theme"
@@ -23,6 +24,12 @@ func NewPush(word string, press func()) *Push {
 	b.Text, b.OnTapped = word, press
 	b.ExtendBaseWidget(b)
 	return b
+}
+
+// drawing is one of our icons for a stock button, which gives it its own colour.
+func drawing(name theme.Name) fyne.Resource {
+	p := theme.Now()
+	return base.NewThemedResource(theme.Icon(name, p.Ink, p.Raised))
 }
 
 // FocusGained shows the keyboard's place, and brings it into sight.

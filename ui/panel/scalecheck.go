@@ -46,6 +46,7 @@ func newScaleCheck(test func(), across, down func(string) error, insist, forget 
 		insist: newLink(words.T("Go by these figures all the same"), insist),
 		forget: newLink(words.T("Forget the correction"), forget),
 	}
+	s.test.sign = theme.Printer
 	hint := func(why string) {
 		s.say.set(why, true)
 		relay(s.box)
@@ -98,7 +99,7 @@ func (s *squareToMeasure) setWord(word string) {
 }
 
 const (
-	squareSide = 54
+	squareSide = 58
 	squareGap  = 9 // to the marks beside it
 	markEnd    = 8
 )
@@ -106,7 +107,7 @@ const (
 // CreateRenderer is Fyne's.
 func (s *squareToMeasure) CreateRenderer() fyne.WidgetRenderer {
 	box := canvas.NewRectangle(nil)
-	word := newWords(s.word, theme.Body, ink)
+	word := newWords(s.word, theme.Caption, ink)
 	var marks []*canvas.Line // one way and its two ends, then the other
 	objects := []fyne.CanvasObject{box, word}
 	for range 6 {

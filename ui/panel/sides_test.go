@@ -44,15 +44,20 @@ func TestIncrementsShows(t *testing.T) {
 		mustShow(t, p, "Side seam", "Underarm to hem, 12 7/16 in", "34–36", "7/16", "Follows", "Bust", "43 5/16 in at 48",
 			"How far past 40", "By chart", "1 11/16 in", "By chart is 3/16 in wider.", "Total to add", "Out", "Down",
 			"Waist", "5/16", "Move the back side seam with it")
-		if p.total.entry.Text != "1 11/16" {
+		if p.total.entry.Text != "1\u200911\u204416" {
 			t.Errorf("the total reads %q", p.total.entry.Text)
 		}
+		p.total.entry.FocusGained()
+		if p.total.entry.Text != "1 11/16" {
+			t.Errorf("to be typed over, the total reads %q", p.total.entry.Text)
+		}
+		p.total.entry.FocusLost()
 		v := sampleIncrements()
 		v.Total, v.Choices[2].Figure, v.Gaps[1].Gap = "1 3/4", "1 23/32 in", "13/32"
 		v.Points[1].Down, v.FollowNote[1], v.EdgeNote = "11/32", "44 in at 50", "Underarm to hem, 12 1/2 in"
 		p.SetView(v)
 		mustShow(t, p, "1 23/32 in", "13/32", "11/32", "44 in at 50", "Underarm to hem, 12 1/2 in")
-		if p.total.entry.Text != "1 3/4" {
+		if p.total.entry.Text != "1\u20093\u20444" {
 			t.Errorf("after a drag the total reads %q", p.total.entry.Text)
 		}
 		v.With, v.Note, v.Points = "", "", v.Points[:2]

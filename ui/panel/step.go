@@ -14,6 +14,8 @@ import (
 const (
 	stepInset = 12
 	stepText  = stepInset + 22
+
+	stepSignSide = 29 // of the tick and the diamond, whose drawing fills 24 of it
 )
 
 // stepButton is one step on the rail.
@@ -47,7 +49,7 @@ func (s *stepButton) CreateRenderer() fyne.WidgetRenderer {
 	disc := canvas.NewCircle(nil)
 	figure := newBold(strconv.Itoa(s.number), theme.Caption, ink)
 	figure.align = fyne.TextAlignCenter
-	m := newMark(theme.Full, 25, inkSoft)
+	m := newMark(theme.Full, stepSignSide, inkSoft)
 	name := newCut("", theme.Body, ink)
 	name.bold = true
 	state := newCut("", theme.Caption, inkSoft)
@@ -80,7 +82,7 @@ func (s *stepButton) CreateRenderer() fyne.WidgetRenderer {
 		}
 		place(disc, left, mid-12, 24, 24)
 		middle(figure, left, 24, 2*mid)
-		place(m, left-0.5, mid-12.5, 25, 25)
+		place(m, left+12-stepSignSide/2, mid-stepSignSide/2, stepSignSide, stepSignSide)
 		text := 2*left + 22
 		room := max(size.Width-text-2, 0)
 		h := name.MinSize().Height

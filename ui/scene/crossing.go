@@ -4,6 +4,8 @@ import (
 	"math"
 	"sort"
 
+	"quarterstep/assets/words"
+	"quarterstep/model"
 	"quarterstep/model/geom"
 )
 
@@ -21,7 +23,7 @@ func Crossings(in Input, a, b geom.Point, tol float64) []Crossing {
 	var out []Crossing
 	wanted := in.Result.Size
 	if in.Pattern.Target.Own() {
-		wanted = "own"
+		wanted = words.C("measures", "own")
 	}
 	for i, q := range in.Pattern.Pieces {
 		m := in.place(q)
@@ -38,6 +40,16 @@ func Crossings(in Input, a, b geom.Point, tol float64) []Crossing {
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].S < out[j].S })
 	return out
+}
+
+// GhostCrossings lists how far along the straight line from a to b it crosses the
+// line that the other way of growing would give piece q, mm, to within tol mm.
+func GhostCrossings(in Input, q model.Piece, a, b geom.Point, tol float64) []float64 {
+	ghost := in.Ghost[q.ID]
+	if len(ghost) == 0 {
+		return nil
+	}
+	return crossed(a, b, geom.Join(ghost...).Transform(in.place(q)), tol)
 }
 
 // crossed is how far along a to b each crossing with path lies.

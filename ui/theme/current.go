@@ -11,6 +11,9 @@ const (
 	KeyFigure = 20
 )
 
+// BarIcon is the side of the drawings in bars and on buttons, in pixels.
+const BarIcon = 18
+
 // Radii in pixels.
 const (
 	ControlRadius = 6

@@ -45,6 +45,7 @@ const (
 	App      Name = "app"
 	Folder   Name = "folder"
 	Drive    Name = "drive"
+	Caret    Name = "caret"
 
 	Trace       Name = "trace"
 	Turn        Name = "turn"
@@ -63,7 +64,7 @@ const (
 func Names() []Name {
 	return []Name{
 		Undo, Redo, Moon, Sun, Help, Plus, Minus, Fit, TrueSize, Pointer, Slide, Measure, AddPoint,
-		Printer, Ring, Half, Full, Look, Tick, Link, Left, Right, Opened, Folded, Up, Back, BringIn, App, Folder, Drive,
+		Printer, Ring, Half, Full, Look, Tick, Link, Left, Right, Opened, Folded, Up, Back, BringIn, App, Folder, Drive, Caret,
 		Trace, Turn, Camera, Grain, Lengthen, Notch, DoubleNotch, Dart, BustLine, WaistLine, HipLine,
 	}
 }

@@ -62,8 +62,12 @@ func (t *Theme) Font(style fyne.TextStyle) fyne.Resource {
 	return regular
 }
 
-// Icon gives Fyne's own icons, for its dialogs and menus.
+// Icon gives Fyne's own icons, for its dialogs and menus, but for the caret of a
+// list to choose from, which is ours.
 func (t *Theme) Icon(name fyne.ThemeIconName) fyne.Resource {
+	if name == base.IconNameArrowDropDown {
+		return base.NewThemedResource(Icon(Caret, palette.Of(t.dark).Ink, palette.Of(t.dark).Ink))
+	}
 	return base.DefaultTheme().Icon(name)
 }
 
