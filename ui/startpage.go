@@ -16,7 +16,7 @@ const mostRecent = 4
 
 // showStart shows the start page while there is nothing to work on.
 func (w *Window) showStart(p model.Pattern) {
-	if len(p.Pieces)+len(p.Tracings)+len(p.Pictures)+len(w.paper.photos) > 0 {
+	if w.starts || len(p.Pieces)+len(p.Tracings)+len(p.Pictures)+len(w.paper.photos) > 0 {
 		if w.start.Visible() {
 			w.start.Hide()
 			w.win.Canvas().Focus(w.table)

@@ -89,29 +89,41 @@ type Window struct {
 	showing    bool              // the panels are being shown anew
 	rest       []part            // panels that wait to be shown
 	restAsked  bool              // a frame was asked for them
+	starts     bool              // the first document is still being read
 	frame      *fyne.Container
 	dialogOpen bool // one dialog at a time
 	asked      asked
 	fileBox    *fileAsk // open now
 }
 
-// Open makes the window on a document; settingsDir is where habits are kept,
+// Open makes the window on a document, all at once; settingsDir is where habits are kept,
 // empty for nowhere. Show it with ShowAndRun.
 func Open(a fyne.App, doc *session.Session, s settings.Settings, settingsDir string) *Window {
-	w := &Window{app: a, settings: s, settingsDir: settingsDir, step: stepGrade, nest: true, aside: twoAtATime()}
-	w.win = a.NewWindow("Quarterstep")
-	w.win.SetMaster()
-	w.win.SetPadded(false)
-	w.setTheme()
+	w := newWindow(a, s, settingsDir)
 	w.build()
 	w.openSafe()
 	path := doc.Path()
 	w.take(doc)
 	w.sayCopy(path)
-	w.win.SetOnDropped(w.dropped)
-	w.win.SetCloseIntercept(w.askAndClose)
+	w.connectEnds()
+	return w
+}
+
+// newWindow is a window without anything in it.
+func newWindow(a fyne.App, s settings.Settings, settingsDir string) *Window {
+	w := &Window{app: a, settings: s, settingsDir: settingsDir, step: stepGrade, nest: true, aside: twoAtATime()}
+	w.win = a.NewWindow("Quarterstep")
+	w.win.SetMaster()
+	w.win.SetPadded(false)
+	w.setTheme()
 	w.win.Resize(fyne.NewSize(1440, 900))
 	return w
+}
+
+// connectEnds answers what comes from outside: files dropped, and closing.
+func (w *Window) connectEnds() {
+	w.win.SetOnDropped(w.dropped)
+	w.win.SetCloseIntercept(w.askAndClose)
 }
 
 // ShowAndRun shows the window and returns when it is closed.

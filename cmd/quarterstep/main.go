@@ -12,9 +12,7 @@ import (
 
 	quarterstep "quarterstep/app"
 	"quarterstep/app/paper"
-	"quarterstep/app/session"
 	"quarterstep/app/settings"
-	"quarterstep/model"
 	"quarterstep/ui"
 
 	"fyne.io/fyne/v2"
@@ -45,31 +43,20 @@ func run(demo bool, files []string) error {
 	}
 	habits := settings.Load(dir)
 	ui.Speak(habits.Language)
-	doc, err := document(demo, files)
-	if err != nil {
-		return err
-	}
 	app.SetMetadata(fyne.AppMetadata{ID: appID, Migrations: checkedThreads})
-	w := ui.Open(app.NewWithID(appID), doc, habits, dir)
-	w.OfferLeft()
-	if len(files) > 0 && paper.IsPicture(files[0]) {
-		w.BringIn(files)
-	}
-	w.ShowAndRun()
+	ui.Start(app.NewWithID(appID), habits, dir, first(demo, files)).ShowAndRun()
 	return nil
 }
 
-// document is what the window opens with.
-func document(demo bool, files []string) (*session.Session, error) {
+// first is what the window opens with.
+func first(demo bool, files []string) ui.First {
 	switch {
-	case len(files) > 0 && !paper.IsPicture(files[0]):
-		return session.Open(files[0])
+	case len(files) > 0 && paper.IsPicture(files[0]):
+		return ui.First{Photos: files}
+	case len(files) > 0:
+		return ui.First{Path: files[0]}
 	case demo:
-		p, err := quarterstep.DemoBlouse()
-		if err != nil {
-			return nil, err
-		}
-		return session.New(p)
+		return ui.First{Pattern: quarterstep.DemoBlouse}
 	}
-	return session.New(model.Pattern{})
+	return ui.First{}
 }

@@ -74,8 +74,11 @@ type frameLayout struct {
 	split []fyne.CanvasObject
 }
 
-// MinSize is the smallest window.
-func (l *frameLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(1180, 720) }
+// Smallest is the smallest window, in pixels.
+var Smallest = fyne.NewSize(1180, 720)
+
+// MinSize is Smallest.
+func (l *frameLayout) MinSize([]fyne.CanvasObject) fyne.Size { return Smallest }
 
 // Layout places the parts.
 func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {

@@ -16,7 +16,8 @@
 // spent in laps, work the part of cpu computed during them, thread the most that
 // the window's own thread computed in one turn, and then each lap by its name, its
 // time and what that thread computed in it, without the laps within it. A turn is
-// looking at what the hand did, answering and drawing; a stretch may have several,
+// looking at what the hand did, answering and drawing; the first begins with Watch,
+// before which there is no window to be reached. A stretch may have several,
 // for the toolkit may leave what it is asked to do for later. On a machine that is
 // busy with other things work and thread tell more than own and wall: the window
 // that kept the hand waiting because it worked, and not because it waited for a

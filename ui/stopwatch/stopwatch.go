@@ -115,6 +115,7 @@ func (w *watching) end() {
 // done by it each time it has looked at what the hand did.
 func Watch(do, everyTurn func(func())) {
 	if watch != nil {
+		watch.turn = watch.thread() // there was no window to be reached before
 		everyTurn(watch.turned)
 		go watch.run(do)
 	}

@@ -25,6 +25,16 @@ func WordSize(text string, size float32, bold bool) fyne.Size {
 	return wordSizes.of(sizedWord{text, size, bold})
 }
 
+// ReadFonts reads the fonts in use, ours and those the toolkit falls back to, which
+// takes longer than a frame; until then whatever has words waits for it. It may run
+// beside the window while the window has no words yet.
+func ReadFonts() {
+	for _, bold := range []bool{false, true} {
+		WordSize(" ", Body, bold)
+		fyne.MeasureText(" ", Body, fyne.TextStyle{Bold: bold})
+	}
+}
+
 // mostSizes is how many sizes are remembered before all are forgotten: figures
 // change as the sewist drags.
 const mostSizes = 20_000
