@@ -10,25 +10,45 @@ import (
 	"quarterstep/ui/scene"
 )
 
+// shortcut is a key that does something with Ctrl held, or with Ctrl and Shift.
+type shortcut struct {
+	key   fyne.KeyName
+	shift bool
+	do    func()
+}
+
+// shortcuts are all of them but undo and redo as the toolkit itself knows them. What
+// is here is in the help too; see keyRows.
+func (w *Window) shortcuts() []shortcut {
+	return []shortcut{
+		{fyne.KeyS, false, w.save},
+		{fyne.KeyS, true, w.saveAs},
+		{fyne.KeyO, false, w.askOpen},
+		{fyne.KeyP, false, w.savePDF},
+		{fyne.KeyP, true, w.printPages},
+		{fyne.KeyC, true, w.copyWords},
+		{fyne.KeyQ, false, w.askAndClose},
+		{fyne.KeyZ, true, func() { w.doc.Redo() }},
+		{fyne.KeyY, false, func() { w.doc.Redo() }},
+	}
+}
+
+func (s shortcut) modifier() fyne.KeyModifier {
+	if s.shift {
+		return fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift
+	}
+	return fyne.KeyModifierShortcutDefault
+}
+
 // connectKeys makes the keys of LOOK work wherever the focus is. Every action
 // is guarded in one place: none of them runs under an open dialog.
 func (w *Window) connectKeys() {
 	c := w.win.Canvas()
 	c.SetOnTypedKey(w.key)
 	c.SetOnTypedRune(w.rune)
-	add := func(key fyne.KeyName, mod fyne.KeyModifier, do func()) {
-		c.AddShortcut(&desktop.CustomShortcut{KeyName: key, Modifier: mod}, func(fyne.Shortcut) { w.guarded(do) })
+	for _, s := range w.shortcuts() {
+		c.AddShortcut(&desktop.CustomShortcut{KeyName: s.key, Modifier: s.modifier()}, func(fyne.Shortcut) { w.guarded(s.do) })
 	}
-	ctrl := fyne.KeyModifierShortcutDefault
-	add(fyne.KeyS, ctrl, w.save)
-	add(fyne.KeyS, ctrl|fyne.KeyModifierShift, w.saveAs)
-	add(fyne.KeyO, ctrl, w.askOpen)
-	add(fyne.KeyP, ctrl, w.savePDF)
-	add(fyne.KeyP, ctrl|fyne.KeyModifierShift, w.printPages)
-	add(fyne.KeyC, ctrl|fyne.KeyModifierShift, w.copyWords)
-	add(fyne.KeyQ, ctrl, w.askAndClose)
-	add(fyne.KeyZ, ctrl|fyne.KeyModifierShift, func() { w.doc.Redo() })
-	add(fyne.KeyY, ctrl, func() { w.doc.Redo() })
 	c.AddShortcut(&fyne.ShortcutUndo{}, func(fyne.Shortcut) { w.guarded(func() { w.doc.Undo() }) })
 	c.AddShortcut(&fyne.ShortcutRedo{}, func(fyne.Shortcut) { w.guarded(func() { w.doc.Redo() }) })
 }
@@ -52,20 +72,11 @@ func (w *Window) shortcut(s fyne.Shortcut) {
 	}
 }
 
-func (w *Window) custom(s *desktop.CustomShortcut) {
-	ctrl := fyne.KeyModifierShortcutDefault
-	actions := map[fyne.KeyName]func(){
-		fyne.KeyS: w.save, fyne.KeyO: w.askOpen, fyne.KeyP: w.savePDF, fyne.KeyQ: w.askAndClose,
-		fyne.KeyY: func() { w.doc.Redo() },
-	}
-	shifted := map[fyne.KeyName]func(){
-		fyne.KeyS: w.saveAs, fyne.KeyZ: func() { w.doc.Redo() }, fyne.KeyP: w.printPages, fyne.KeyC: w.copyWords,
-	}
-	if s.Modifier == ctrl && actions[s.KeyName] != nil {
-		w.guarded(actions[s.KeyName])
-	}
-	if s.Modifier == ctrl|fyne.KeyModifierShift && shifted[s.KeyName] != nil {
-		w.guarded(shifted[s.KeyName])
+func (w *Window) custom(c *desktop.CustomShortcut) {
+	for _, s := range w.shortcuts() {
+		if c.KeyName == s.key && c.Modifier == s.modifier() {
+			w.guarded(s.do)
+		}
 	}
 }
 
@@ -125,7 +136,14 @@ func (w *Window) rune(r rune) {
 		w.enter(int(r - '1'))
 		return
 	}
-	actions := map[rune]func(){
+	if do := w.runes()[r]; do != nil {
+		do()
+	}
+}
+
+// runes are the keys with a character, and what they do.
+func (w *Window) runes() map[rune]func() {
+	return map[rune]func(){
 		',': func() { w.strip.Step(-1) }, '.': func() { w.strip.Step(1) },
 		'<': func() { w.strip.Step(-0.5) }, '>': func() { w.strip.Step(0.5) },
 		'm': func() { w.setTool(board.Move) }, 's': func() { w.setTool(board.Slide) },
@@ -143,9 +161,6 @@ func (w *Window) rune(r rune) {
 		'e': func() { w.unfold("Increments") }, 'w': func() { w.unfold("Wearer") }, 'h': func() { w.unfold("Checks") },
 		'+': func() { w.zoom(true) }, '=': func() { w.zoom(true) }, '-': func() { w.zoom(false) },
 		'0': w.table.Fit, '9': w.table.TrueSize,
-	}
-	if do := actions[r]; do != nil {
-		do()
 	}
 }
 
