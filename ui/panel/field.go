@@ -142,9 +142,11 @@ func (f *field) giveUp() {
 func (f *field) CreateRenderer() fyne.WidgetRenderer {
 	outline := canvas.NewRectangle(nil)
 	outline.CornerRadius = theme.ControlRadius
-	d := &drawn{objects: []fyne.CanvasObject{f.whole, outline}}
+	sign := newMark(theme.Look, 15, ink) // that it was refused is not told by its outline's colour alone
+	d := &drawn{objects: []fyne.CanvasObject{f.whole, outline, sign}}
 	d.paint = func(p theme.Palette) {
 		outline.FillColor = color.Transparent
+		sign.Hidden = !f.refused
 		switch {
 		case f.refused:
 			outline.StrokeColor, outline.StrokeWidth = p.AmberLine, 2
@@ -158,6 +160,11 @@ func (f *field) CreateRenderer() fyne.WidgetRenderer {
 	d.lay = func(size fyne.Size) {
 		sharp(f.whole, size)
 		place(outline, 0, 0, size.Width, size.Height)
+		unit := float32(0)
+		if f.unit.text != "" {
+			unit = f.unit.MinSize().Width + 10
+		}
+		middle(sign, size.Width-unit-24, 15, size.Height)
 	}
 	return d.ready()
 }

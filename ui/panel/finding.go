@@ -42,20 +42,22 @@ const (
 )
 
 func (f *finding) CreateRenderer() fyne.WidgetRenderer {
-	g := newGround()
+	g, bar := newGround(), newGround()
+	bar.CornerRadius = 0
 	m := newMark(theme.Look, 17, ink)
 	room := float32(sideContent - findingText - 62)
 	what := newWrapped("", theme.Body, ink, room)
 	what.bold = true
 	much := newWrapped("", theme.Caption, amberInk, room)
 	help := newWrapped("", theme.Caption, ink, sideContent-findingText-8)
-	d := &drawn{objects: []fyne.CanvasObject{g, m, what, much, help, f.show, f.do}}
+	d := &drawn{objects: []fyne.CanvasObject{g, bar, m, what, much, help, f.show, f.do}}
 	d.paint = func(p theme.Palette) {
 		f.paintGround(g, p)
 		what.set(fmt.Sprintf("%d  %s", f.number, f.view.What), ink, true)
+		bar.Hidden = !f.chosen // so that it is not told by its tint alone
+		bar.FillColor = p.AmberLine
 		if f.chosen {
 			g.FillColor = p.AmberTint
-			what.set(what.text, amberInk, true)
 		}
 		much.setText(f.view.HowMuch)
 		help.setText(f.view.Help)
@@ -79,6 +81,7 @@ func (f *finding) CreateRenderer() fyne.WidgetRenderer {
 	}
 	d.lay = func(size fyne.Size) {
 		place(g, -8, 0, size.Width+16, size.Height)
+		place(bar, -8, 0, 3, size.Height)
 		place(m, 2, findingPad+1, 17, 17)
 		y, left := float32(findingPad), float32(28)
 		place(what, left, y, what.MinSize().Width, height(what))

@@ -165,7 +165,7 @@ func TestField(t *testing.T) {
 
 func outlineOf(f *field) any {
 	objects := test.WidgetRenderer(f).Objects()
-	return objects[len(objects)-1].(*canvas.Rectangle).StrokeColor
+	return objects[1].(*canvas.Rectangle).StrokeColor
 }
 
 func TestWords(t *testing.T) {
