@@ -153,7 +153,7 @@ func (w *Window) runes() map[rune]func() {
 				w.setTool(board.Trace)
 			}
 		},
-		'n': func() { w.nest = !w.nest; w.refresh() },
+		'n': w.nestKey,
 		'c': func() { w.table.SetCloseUp(!w.table.CloseUp()); w.refresh() },
 		'i': func() { w.seam = !w.seam; w.refresh() },
 		'u': w.rulerKey,

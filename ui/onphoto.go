@@ -64,9 +64,13 @@ func (w *Window) connectLines(l *panel.Lines) {
 // window is.
 func (w *Window) showPhoto() {
 	w.photos.SetView(w.photoView(w.doc.Pattern()))
-	w.pill.Set(w.pillWords())
+	w.showPill()
 	state := ""
-	if n := len(w.paper.photos); n > 0 {
+	k, under := w.tracing()
+	switch n := len(w.paper.photos); {
+	case under && w.withPhoto() && k.Picture == w.photo().id:
+		state = k.Name
+	case n > 0:
 		state = count(n, "photo")
 	}
 	w.folds["Photo"].SetState(state, w.photo() != nil && w.photo().note != "")

@@ -36,11 +36,13 @@ func (w *Window) restPhotos(p model.Pattern) {
 		file := w.flatFile(p, ph)
 		switch {
 		case len(ph.flat) == 0 || len(file) == 0:
+		case !flat && !ph.prepared && w.tracesOn(ph) && ph.idle():
+			w.readFlat(ph, file)
 		case !flat:
 			was := ph.flat[0].Rect.Dx()
 			rest(&ph.flat)
 			ph.flatPer *= float64(ph.flat[0].Rect.Dx()) / float64(was)
-			if ph != w.paper.before && !ph.busy() {
+			if ph != w.paper.before && !w.tracesOn(ph) && !ph.busy() {
 				ph.lines, ph.prepared = nil, false
 			}
 		case (ph.flatPer < ph.flatWhole || !ph.prepared && w.tracesOn(ph)) && ph.idle():
@@ -79,9 +81,9 @@ func (w *Window) looksAt(p model.Pattern, ph *photo) (taken, flat bool) {
 	return ph == hand && !flat, ph == hand && flat
 }
 
-// tracesOn reports whether the Table shows a flat picture to trace from.
+// tracesOn reports whether the Table shows a photo to trace from.
 func (w *Window) tracesOn(ph *photo) bool {
-	return w.step == stepBringIn && ph == w.photo() && w.showsFlat(ph) && !w.joining(ph)
+	return w.step == stepBringIn && ph == w.photo() && (w.showsFlat(ph) || w.tracesTaken(ph)) && !w.joining(ph)
 }
 
 // takenSize is how large the photo as taken is, turned as it is looked at.

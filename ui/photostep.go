@@ -29,6 +29,7 @@ type photoStep struct {
 	trace   traceStep
 	under   bool      // show the photos under the pieces at the other steps
 	toJoin  []*photo  // parts still to be joined, one after another
+	unseen  bool      // what is traced is not shown, so that the print is seen
 	measure measuring // a drawn length is being clicked
 	held    takenGrip // what is dragged of the places clicked
 }

@@ -68,14 +68,26 @@ func (w *Window) photosUnder(in *scene.Input) {
 	}
 }
 
-// traceOnTable is what is being traced, on the Table.
+// traceOnTable is what is being traced, on the Table, with what it is traced by
+// where that shows.
 func (w *Window) traceOnTable() *scene.Trace {
+	p, ph := w.doc.Pattern(), w.photo()
+	if !w.showsFlat(ph) {
+		return w.tracedOnTaken(w.withLength(takenTrace(ph), ph, ph.onTable), ph)
+	}
+	return w.traceOnFlat(p.Pictures[p.PictureIndex(ph.id)].At)
+}
+
+// traceOnFlat is what is being traced from a flat picture that lies at a place.
+func (w *Window) traceOnFlat(at geom.Vec) *scene.Trace {
 	p, t := w.doc.Pattern(), w.paper.trace
-	pic := p.Pictures[p.PictureIndex(w.photo().id)]
-	at := pic.At
 	k, _ := w.tracing()
 	sizes := w.printedSizes(p, k)
-	out := &scene.Trace{Marks: markLines(k, at, t.mark)}
+	out := &scene.Trace{}
+	if w.paper.unseen {
+		return out
+	}
+	out.Marks = markLines(k, at, t.mark)
 	for i, size := range sizes {
 		line, _ := trace.LineOf(k, size)
 		if len(line.Edges) == 0 && !(t.next.on && t.size == size) {
@@ -129,10 +141,25 @@ func (w *Window) cornersOnTable(out *scene.Trace, line model.TracedSize, at geom
 	}
 }
 
+// showPill says over the foot of the Table what to click next.
+func (w *Window) showPill() {
+	const inset = 14
+	was := w.pill.Text()
+	w.pill.Set(w.pillWords())
+	if w.pill.Text() == was {
+		return
+	}
+	wide := 0.0
+	if !w.pill.Hidden {
+		wide = float64(w.pill.Wide()) + inset
+	}
+	w.table.SetFootWide(max(wide, 1))
+}
+
 // showTrace shows what is being traced, without the rest of the window.
 func (w *Window) showTrace() {
 	if w.tracingNow() {
 		w.table.SetTrace(w.traceOnTable())
-		w.pill.Set(w.pillWords())
+		w.showPill()
 	}
 }

@@ -98,14 +98,19 @@ func (w *Window) clickTaken(ph *photo, at geom.Point) {
 	if ph.shot == nil || len(ph.clicks) >= clicksNeeded(ph) {
 		return
 	}
-	px := ph.pixel(at)
-	if size := ph.shot.Picture.Size(); px.X < 0 || px.Y < 0 || px.X > float64(size.X) || px.Y > float64(size.Y) {
+	if !ph.shows(at) {
 		w.say(words.T("Click on the photo."))
 		return
 	}
-	ph.clicks = append(ph.clicks, px)
+	ph.clicks = append(ph.clicks, ph.pixel(at))
 	w.straightenIfReady(ph)
 	w.refresh()
+}
+
+// shows reports whether a place of the Table is on the photo as it was taken.
+func (ph *photo) shows(at geom.Point) bool {
+	px, size := ph.pixel(at), ph.shot.Picture.Size()
+	return px.X >= 0 && px.Y >= 0 && px.X <= float64(size.X) && px.Y <= float64(size.Y)
 }
 
 // straightenIfReady makes a photo flat once all is known that it takes.
@@ -227,9 +232,13 @@ func (w *Window) clickAgain() {
 }
 
 // takenAsk is what to click on the photo as taken.
-func takenAsk(ph *photo) string {
+func (w *Window) takenAsk(ph *photo) string {
 	n := len(ph.clicks)
-	if n >= clicksNeeded(ph) {
+	switch {
+	case n < clicksNeeded(ph):
+	case ph.ask.Reference == paper.Targets && distancesNeeded(ph.seen) && !w.ready(ph):
+		return words.T("*Targets:* type at the right how far they lie apart, from middle to middle")
+	default:
 		return ""
 	}
 	n++
@@ -329,7 +338,7 @@ func (w *Window) takenOnTable(in *scene.Input, ph *photo) bool {
 	if len(ph.taken) > 0 {
 		in.Unscaled = words.T("Photo as taken. The rulers start once it is straightened.")
 		in.Photos = []scene.Photo{{Levels: ph.taken, PerMM: float64(longSide(ph.taken[0])) / takenWide}}
-		in.Trace = w.tracedOnTaken(w.withLength(takenTrace(ph), ph, ph.onTable), ph)
+		in.Trace = w.traceOnTable()
 	}
 	return true
 }
@@ -354,6 +363,7 @@ func (w *Window) placedTaken(at geom.Point) {
 		w.clickLength(ph, w.flatPx(ph, w.onPhoto(at)))
 	case w.paper.measure.on && ph.shot != nil:
 		w.clickLength(ph, ph.pixel(at))
+	case w.paper.held.place != nil && w.tracesTaken(ph): // what was clicked before is no corner of a line
 	default:
 		w.placed(at)
 	}
@@ -361,7 +371,7 @@ func (w *Window) placedTaken(at geom.Point) {
 
 // grabTaken takes hold of a place clicked before, else of what is traced.
 func (w *Window) grabTaken(at geom.Point, reach float64) bool {
-	w.paper.held = takenGrip{}
+	w.paper.held, w.paper.trace.held = takenGrip{}, grip{}
 	ph := w.photo()
 	if w.step != stepBringIn || ph == nil || ph.shot == nil {
 		return w.grab(at, reach)
@@ -398,7 +408,7 @@ func (w *Window) grabTaken(at geom.Point, reach float64) bool {
 			})
 		}
 	}
-	return w.paper.held.place != nil
+	return w.paper.held.place != nil || w.grab(at, reach)
 }
 
 // onTheFlat is a px of a photo on the Table where its flat picture lies.

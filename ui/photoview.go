@@ -26,7 +26,7 @@ func (w *Window) photoView(p model.Pattern) panel.PhotoView {
 	}
 	v.Busy, v.Share, v.Note = ph.job.words, ph.job.share, ph.note
 	v.Flat = w.isFlat(ph) && ph.shot != nil
-	v.Shown = w.showsFlat(ph)
+	v.Shown, v.Traced = w.showsFlat(ph), ph.id != "" && traced(p, ph.id)
 	if i := p.PictureIndex(ph.id); i >= 0 {
 		v.Dimmed = p.Pictures[i].Faded > 0
 	}
@@ -37,7 +37,7 @@ func (w *Window) photoView(p model.Pattern) panel.PhotoView {
 		v.JoinAll = w.joinAllWords(ph)
 		v.Parts = w.partViews(ph)
 	}
-	if v.Joining = w.joining(ph); v.Shown && !v.Joining {
+	if v.Joining = w.joining(ph); (v.Shown || w.tracesTaken(ph)) && !v.Joining {
 		v.Lines = w.linesView(p, ph)
 	}
 	return v
@@ -134,7 +134,9 @@ func (w *Window) pillWords() string {
 		if ph.shot == nil || ph.job.words != "" {
 			return ""
 		}
-		return takenAsk(ph)
+		if ask := w.takenAsk(ph); ask != "" || !w.tracesTaken(ph) {
+			return ask
+		}
 	}
 	if ask := w.markAsk(); ask != "" {
 		return ask

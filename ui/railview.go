@@ -45,9 +45,15 @@ func (w *Window) railView(p model.Pattern, r grading.Result, look int) panel.Rai
 		grade.State, grade.Mark = words.F("%d to look at", look), panel.LookAt
 	}
 	v.Steps[stepGrade] = grade
+	if !has {
+		v.Steps[stepGrade].State, v.Steps[stepGrade].Mark = words.T("not yet"), panel.NotStarted
+	}
 	v.Steps[stepTrue] = trueState(p, r)
 	v.Steps[stepLength] = panel.StepView{Name: words.T("Length"), State: lengthLine(p), Mark: done(len(p.Lengths) > 0), Enabled: has}
 	v.Steps[stepPrint] = panel.StepView{Name: words.T("Print"), State: w.pagesLine(), Mark: panel.NotStarted, Enabled: has}
+	for i := stepTrue; i < stepCount && !has && w.step == stepBringIn; i++ {
+		v.Steps[i].State = words.T("not yet")
+	}
 	return v
 }
 
@@ -86,6 +92,9 @@ func printedPlaces(p model.Pattern) []int {
 func sizesLine(p model.Pattern, r grading.Result) string {
 	printed := printedPlaces(p)
 	if len(printed) == 0 {
+		if len(p.Chart.Sizes) == 0 {
+			return words.T("no chart yet")
+		}
 		return words.T("none yet")
 	}
 	wanted := r.Size

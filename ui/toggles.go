@@ -19,7 +19,7 @@ func (w *Window) toggles() []toggle {
 		{panel.ToggleView{Word: words.T("Seam"), Hint: words.T("Show the stitching line (I)"), On: w.seam}, func(on bool) { w.seam = on }},
 	}
 	if w.withPhoto() {
-		return []toggle{{panel.ToggleView{Word: words.T("Close-up"), Hint: words.T("Show the pointer's place larger (C)"), On: w.table.CloseUp()}, w.table.SetCloseUp}}
+		return []toggle{w.tracedToggle(), {panel.ToggleView{Word: words.T("Close-up"), Hint: words.T("Show the pointer's place larger (C)"), On: w.table.CloseUp()}, w.table.SetCloseUp}}
 	}
 	if w.doc != nil && len(w.doc.Pattern().Pictures) > 0 {
 		out = append(out, toggle{panel.ToggleView{Word: words.T("Photo"), Hint: words.T("Show the photos under the pieces"), On: w.paper.under}, func(on bool) { w.paper.under = on }})
@@ -44,6 +44,14 @@ func (w *Window) toggles() []toggle {
 	)
 }
 
+// tracedToggle shows what is traced over the photo, or the print alone.
+func (w *Window) tracedToggle() toggle {
+	return toggle{
+		panel.ToggleView{Word: words.T("Traced lines"), Hint: words.T("Show what is traced over the photo (N)"), On: !w.paper.unseen},
+		func(on bool) { w.paper.unseen = !on },
+	}
+}
+
 func (w *Window) toggleViews() []panel.ToggleView {
 	var out []panel.ToggleView
 	for _, t := range w.toggles() {
@@ -58,4 +66,14 @@ func (w *Window) joinPieces(on bool) {
 	w.trues.join = on
 	w.refresh()
 	w.table.Fit()
+}
+
+// nestKey shows or hides the printed sizes, and at a photo what is traced on it.
+func (w *Window) nestKey() {
+	if w.withPhoto() {
+		w.paper.unseen = !w.paper.unseen
+	} else {
+		w.nest = !w.nest
+	}
+	w.refresh()
 }

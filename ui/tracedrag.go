@@ -31,7 +31,7 @@ func (w *Window) grab(at geom.Point, reach float64) bool {
 	if !w.tracingNow() || t.mark.kind != "" {
 		return false
 	}
-	t.held = w.gripAt(w.onPhoto(at), reach)
+	t.held = w.gripAt(w.onPhoto(at), w.reachAt(at, reach))
 	k, _ := w.tracing()
 	t.held.line, _ = trace.LineOf(k, t.size)
 	return t.held.on
@@ -90,10 +90,10 @@ func (w *Window) edgeUnder(line model.TracedSize, p geom.Point, reach float64) (
 func (w *Window) dragTraced(by geom.Vec, ph board.Phase) {
 	t := &w.paper.trace
 	if t.held.next {
-		w.dragNext(t.held.corner, t.held.at.Add(by), ph)
+		w.dragNext(t.held.corner, w.dragged(t.held.at, by), ph)
 		return
 	}
-	to := t.held.at.Add(by)
+	to := w.dragged(t.held.at, by)
 	if ph == board.DragEnd {
 		to = w.ontoLine(t.held, to)
 	}
@@ -106,6 +106,14 @@ func (w *Window) dragTraced(by geom.Vec, ph board.Phase) {
 			w.refresh()
 		}
 	}
+}
+
+// dragged is a place of the flat picture moved by a drag on the Table.
+func (w *Window) dragged(at geom.Point, by geom.Vec) geom.Point {
+	if by.IsZero() {
+		return at
+	}
+	return w.onPhoto(w.flatOnTable(at).Add(by))
 }
 
 // tracedMove is a corner or point of the line in hand, moved.

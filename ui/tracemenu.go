@@ -22,7 +22,7 @@ func (w *Window) tracedMenu(at geom.Point, reach float64, place fyne.Position) b
 	if !w.tracingNow() {
 		return false
 	}
-	if items := w.tracedItems(w.onPhoto(at), reach); len(items) > 0 {
+	if items := w.tracedItems(w.onPhoto(at), w.reachAt(at, reach)); len(items) > 0 {
 		widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), w.win.Canvas(), place.AddXY(8, 8))
 	}
 	return true

@@ -76,10 +76,7 @@ func (w *Window) settleNext(p trace.Proposal) {
 
 // showCorner slides the Table where a place of the photo is out of sight.
 func (w *Window) showCorner(at geom.Point) {
-	p := w.doc.Pattern()
-	if i := p.PictureIndex(w.photo().id); i >= 0 {
-		w.table.Reveal(at.Add(p.Pictures[i].At))
-	}
+	w.table.Reveal(w.flatOnTable(at))
 }
 
 // takeNext takes all of the proposed line.
@@ -102,7 +99,7 @@ func (w *Window) correctNext(at geom.Point) {
 	const right = 0.3 // of the reach: a few px
 	t := &w.paper.trace
 	c, off := w.nextNear(at)
-	if off <= right*w.table.Reach() {
+	if off <= right*w.reach() {
 		w.settleNext(t.next.Sure(c))
 		return
 	}

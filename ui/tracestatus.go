@@ -47,13 +47,16 @@ func (w *Window) traceStatus(p model.Pattern) []string {
 // that has a name; empty where none is near.
 func (w *Window) nearTraced(k model.Tracing) string {
 	const tol = 0.1
-	best, name := 2*w.table.Reach(), ""
+	best, name, at := 2*w.reach(), "", w.pointer
+	if w.tracesTaken(w.photo()) {
+		at = w.onPhoto(at)
+	}
 	for _, s := range k.Sizes {
 		for j, e := range s.Edges {
 			if len(e) == 0 {
 				continue
 			}
-			if _, _, d := e.Nearest(w.pointer, tol); d < best {
+			if _, _, d := e.Nearest(at, tol); d < best {
 				best, name = d, words.F("size %s", s.Size)
 				if j < len(k.Edges) && k.Edges[j].Name != "" {
 					name += ", " + k.Edges[j].Name

@@ -152,16 +152,19 @@ func (w *Window) takeTracing(id string) {
 
 // tracingNow reports whether clicks on the Table trace.
 func (w *Window) tracingNow() bool {
-	return w.step == stepBringIn && w.showsFlat(w.photo()) && !w.paper.measure.on && !w.joining(w.photo())
+	return w.step == stepBringIn && (w.showsFlat(w.photo()) || w.tracesTaken(w.photo())) && !w.paper.measure.on && !w.joining(w.photo())
 }
 
 // placed is a click of the tool Trace, at a place of the Table.
 func (w *Window) placed(at geom.Point) {
 	ph := w.photo()
+	w.paper.unseen = false
 	switch {
 	case w.step != stepBringIn || ph == nil:
-	case !w.showsFlat(ph):
+	case !w.showsFlat(ph) && !w.tracesTaken(ph):
 		w.clickTaken(ph, at)
+	case !w.showsFlat(ph) && !ph.shows(at):
+		w.say(words.T("Click on the photo."))
 	case w.paper.trace.mark.kind != "":
 		w.clickMark(w.onPhoto(at))
 	case w.paper.trace.next.on:
@@ -175,8 +178,11 @@ func (w *Window) placed(at geom.Point) {
 
 // onPhoto is a place of the Table in mm of the flat picture in hand.
 func (w *Window) onPhoto(at geom.Point) geom.Point {
-	p := w.doc.Pattern()
-	if i := p.PictureIndex(w.photo().id); i >= 0 {
+	p, ph := w.doc.Pattern(), w.photo()
+	if w.tracesTaken(ph) {
+		return ph.flatMM(ph.pixel(at))
+	}
+	if i := p.PictureIndex(ph.id); i >= 0 {
 		return at.Add(p.Pictures[i].At.Scale(-1))
 	}
 	return at
@@ -197,7 +203,7 @@ func (w *Window) traceClick(at geom.Point) {
 		return
 	}
 	if line.Closed && shiftHeld() {
-		if _, j, ok := w.edgeAt(at, w.table.Reach()); ok {
+		if _, j, ok := w.edgeAt(at, w.reach()); ok {
 			w.addCurvePoint(j, at)
 			return
 		}
@@ -214,7 +220,7 @@ func (w *Window) traceClick(at geom.Point) {
 			w.showTrace()
 			return
 		}
-		if line.Corners[n-1].Dist(to) < w.table.Reach()/2 {
+		if line.Corners[n-1].Dist(to) < w.reach()/2 {
 			return
 		}
 	}
@@ -276,7 +282,7 @@ func freePieceName(p model.Pattern) string {
 // tracer is what tracing goes by on the photo in hand.
 func (w *Window) tracer() trace.Hand {
 	const careful = 0.6 // of the reach: in a nest the next crossing is never far
-	return trace.Hand{Lines: w.photo().lines, Reach: careful * w.table.Reach(), Straight: w.paper.trace.straight}
+	return trace.Hand{Lines: w.photo().lines, Reach: careful * w.reach(), Straight: w.paper.trace.straight}
 }
 
 // pointing is what a click goes by: with Ctrl held nothing is followed, the edge
@@ -297,8 +303,8 @@ func (w *Window) followed(line model.TracedSize, to geom.Point) follow.Edge {
 	return w.pointing().Edge(k, line, n-1, to, w.paper.trace.via)
 }
 
-// pointed follows the pointer while a line is under way; at is in mm of the flat
-// picture, from where the rulers count.
+// pointed follows the pointer while a line is under way; at is in mm from where
+// the rulers count: of the flat picture, or of the photo as taken on the Table.
 func (w *Window) pointed(at geom.Point) {
 	t := &w.paper.trace
 	if !w.tracingNow() || w.table.Tool() != board.Trace || t.idle || t.next.on || t.mark.kind != "" {
@@ -308,6 +314,9 @@ func (w *Window) pointed(at geom.Point) {
 	line, _ := trace.LineOf(k, t.size)
 	if line.Closed || t.size == "" {
 		return
+	}
+	if w.tracesTaken(w.photo()) {
+		at = w.onPhoto(at)
 	}
 	to, _ := w.pointing().Aim(line, at)
 	t.aim, t.aiming = to, true

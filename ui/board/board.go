@@ -112,15 +112,16 @@ type Board struct {
 	perMM   float64 // px a mm of a true-size screen
 	words   float64 // how large words are, 1 as drawn
 
-	fitted  bool // the view still is what Fit made it
-	head    float64
-	foot    float64
-	space   bool // the space bar is held
-	pointer view.Px
-	inside  bool // the pointer is over the paper
-	hover   scene.Ref
-	gesture gesture
-	motion  motion
+	fitted   bool // the view still is what Fit made it
+	head     float64
+	foot     float64
+	footWide float64 // px from the left that what covers the foot reaches; 0 over all
+	space    bool    // the space bar is held
+	pointer  view.Px
+	inside   bool // the pointer is over the paper
+	hover    scene.Ref
+	gesture  gesture
+	motion   motion
 
 	hand     []string    // pieces drawn in the active layer
 	drawn    scene.Input // what the static layer shows

@@ -15,6 +15,15 @@ func (b *Board) SetCover(head, foot float64) {
 	}
 }
 
+// SetFootWide says how far from the left what covers the foot reaches, in px; 0
+// is over all of it. Beside it the close-up stands lower.
+func (b *Board) SetFootWide(wide float64) {
+	if wide != b.footWide {
+		b.footWide = wide
+		b.parts.lens.update()
+	}
+}
+
 // openSize is the part of the paper's area that nothing covers, in px.
 func (b *Board) openSize() (w, h float64) {
 	w, h = b.paperSize()

@@ -24,8 +24,15 @@ func (l *lens) layRound() {
 	const rim, ring = 16, 3
 	w, h := l.board.openSize()
 	x, y := w-roundLens-rim, l.board.head+h-roundLens-rim
+	low := l.board.footWide > 0 && l.board.footWide < x
+	if low {
+		y += l.board.foot
+	}
 	if p := l.board.pointer; p.X > x-40 && p.Y > y-40 && l.board.inside {
 		x = rim
+		if low {
+			y -= l.board.foot
+		}
 	}
 	l.frame.CornerRadius = roundLens / 2
 	l.frame.Resize(size(roundLens, roundLens))
@@ -51,16 +58,25 @@ func (l *lens) cross(mid view.Px) scene.Layer {
 		out.Lines = append(out.Lines, rim, hair)
 	}
 	say := words.F("%s × larger", plain(l.zoom()))
-	at := geom.Pt(mid.X, 2*mid.Y-20)
+	at := geom.Pt(mid.X, 2*mid.Y-21)
 	// On a ground of their own: a halo alone does not hold light words on white paper.
-	half := geom.Vec{X: 3.4*float64(utf8.RuneCountInString(say)) + 5, Y: 9}.Scale(max(l.board.in.Words, 1))
-	x0, x1, y0, y1 := at.X-half.X, at.X+half.X, at.Y-half.Y, at.Y+half.Y
-	out.Fills = append(out.Fills, scene.Fill{
-		Outline: geom.Polyline(geom.Pt(x0, y0), geom.Pt(x1, y0), geom.Pt(x1, y1), geom.Pt(x0, y1), geom.Pt(x0, y0)),
-		Ink:     scene.InkRaised, Alpha: 1,
-	})
+	half := geom.Vec{X: 3.4*float64(utf8.RuneCountInString(say)) + 9, Y: 11}.Scale(max(l.board.in.Words, 1))
+	out.Fills = append(out.Fills, scene.Fill{Outline: pill(at, half), Ink: scene.InkRaised, Alpha: 1})
 	out.Texts = append(out.Texts, scene.Text{Words: say, At: at, Size: 12, Ink: scene.InkWords})
 	return out
+}
+
+// pill is a box about a place with its ends round.
+func pill(mid geom.Point, half geom.Vec) geom.Path {
+	const parts = 12
+	var pts []geom.Point
+	for _, end := range []float64{1, -1} {
+		for i := range parts + 1 {
+			sin, cos := math.Sincos(math.Pi * (float64(i)/parts - 0.5))
+			pts = append(pts, mid.Add(geom.Vec{X: end * (half.X - half.Y + half.Y*cos), Y: end * half.Y * sin}))
+		}
+	}
+	return geom.Polyline(append(pts, pts[0])...)
 }
 
 // cutRound makes what lies outside the largest circle in a picture clear.

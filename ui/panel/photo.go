@@ -186,7 +186,7 @@ func (p *Photo) setReference(v PhotoView) {
 	p.found.setText(v.Found)
 	p.titleRow.Hidden = none
 	p.reference.set(v.References, v.Reference)
-	p.reference.Hidden = hide
+	p.reference.Hidden = hide || v.Traced
 	p.targets.set(v.Targets)
 	p.targets.Hidden = none || v.Joining || len(v.Targets) == 0
 	fields := v.Fields
@@ -195,7 +195,7 @@ func (p *Photo) setReference(v PhotoView) {
 	}
 	p.fields.set(fields)
 	p.lengths.set(v.Lengths)
-	p.again.Hidden = hide || v.Clicked == 0
+	p.again.Hidden = hide || v.Traced || v.Clicked == 0
 	p.measure.setWord(words.T("Measure a drawn length to make sure"))
 	if v.Measuring {
 		p.measure.setWord(words.T("Leave the drawn length"))

@@ -59,6 +59,7 @@ func newLines() *Lines {
 		marksTitle: newWords(words.T("Marks: click them on the photo"), theme.Caption, inkSoft),
 		marks:      beside(2, noneGrows), note: newNote(sideContent),
 	}
+	p.chart.setNone(words.T("No chart yet"))
 	p.name = newField("", func(text string) error { return askText(p.OnName, text) })
 	p.cut.onPick = func(i int) { call1(p.OnCut, i) }
 	p.chart.onPick = func(i int) { call1(p.OnChart, i) }

@@ -33,6 +33,7 @@ type PhotoView struct {
 	Flat       bool           // it has been straightened
 	Shown      bool           // the straightened picture is shown
 	Dimmed     bool
+	Traced     bool // something was traced from it, so that it stays as it lies
 
 	Leads   []string // whose piece it may show another part of; empty where none
 	Lead    int

@@ -37,6 +37,9 @@ func newPick(leastWidth float32) *pick {
 	return p
 }
 
+// setNone is what it shows while nothing is chosen.
+func (p *pick) setNone(word string) { p.list.PlaceHolder = word }
+
 // set shows the list and the chosen place, -1 for none, without reporting it.
 func (p *pick) set(options []string, chosen int) {
 	word := ""

@@ -38,6 +38,34 @@ func (p *Pill) Set(text string) {
 // Text is what it says, without the marks of bold.
 func (p *Pill) Text() string { return strings.ReplaceAll(p.text, "*", "") }
 
+// Wide is how wide the line is; 0 while it is hidden.
+func (p *Pill) Wide() float32 {
+	if p.Hidden {
+		return 0
+	}
+	first, rest := p.parts()
+	a, b := newBold(first, theme.Body, ink).MinSize().Width, newWords(rest, theme.Body, ink).MinSize().Width
+	return pillWide(a, b)
+}
+
+// parts are the bold words, and the rest.
+func (p *Pill) parts() (first, rest string) {
+	if parts := strings.SplitN(p.text, "*", 3); len(parts) == 3 {
+		return parts[1], strings.TrimSpace(parts[2])
+	}
+	return "", p.text
+}
+
+// pillLeft is where its words begin.
+const pillLeft = 38
+
+func pillWide(first, rest float32) float32 {
+	if first > 0 {
+		first += 5
+	}
+	return pillLeft + first + rest + 18
+}
+
 // CreateRenderer is Fyne's.
 func (p *Pill) CreateRenderer() fyne.WidgetRenderer {
 	back := newBox(raisedFill, edge, 1.2, 17)
@@ -45,26 +73,18 @@ func (p *Pill) CreateRenderer() fyne.WidgetRenderer {
 	first, rest := newBold("", theme.Body, ink), newWords("", theme.Body, ink)
 	d := &drawn{objects: []fyne.CanvasObject{back, m, first, rest}}
 	d.paint = func(theme.Palette) {
-		parts := strings.SplitN(p.text, "*", 3)
-		if len(parts) == 3 {
-			first.setText(parts[1])
-			rest.setText(strings.TrimSpace(parts[2]))
-			return
-		}
-		first.setText("")
-		rest.setText(p.text)
+		bold, plain := p.parts()
+		first.setText(bold)
+		rest.setText(plain)
 	}
 	d.min = func() fyne.Size { return fyne.NewSize(200, max(34, theme.Px(34))) }
 	d.lay = func(s fyne.Size) {
 		a, b := first.MinSize().Width, rest.MinSize().Width
-		x := float32(38)
-		if a > 0 {
-			x += a + 5
-		}
-		place(back, 0, 0, min(s.Width, x+b+18), s.Height)
+		wide := pillWide(a, b)
+		place(back, 0, 0, min(s.Width, wide), s.Height)
 		middle(m, 14, 16, s.Height)
-		middle(first, 38, a, s.Height)
-		middle(rest, x, b, s.Height)
+		middle(first, pillLeft, a, s.Height)
+		middle(rest, wide-18-b, b, s.Height)
 	}
 	return d.ready()
 }

@@ -64,6 +64,7 @@ func NewStrip() *Strip {
 	s.halves.size = theme.Caption
 	s.halves.hint = words.T("Let the handle stop at half sizes too, as holding Shift does")
 	s.halves.onHint = func(h string) { call1(s.OnHint, h) }
+	s.charts.setNone(words.T("No chart yet"))
 	s.charts.onPick = func(i int) { call1(s.OnChart, i) }
 	s.line = newStripLine(s)
 	s.Modifiers = heldKeys
