@@ -199,16 +199,24 @@ func (w *Window) lookAtLines(p model.Pattern) {
 	}
 }
 
-// withTraced is the Size strip with the sizes of the piece being traced marked
-// as printed once their lines are done.
+// withTraced is the Size strip with the printed sizes of the piece being traced,
+// each with how far its line is.
 func (w *Window) withTraced(v panel.StripView) panel.StripView {
 	if !w.tracingNow() {
 		return v
 	}
+	p := w.doc.Pattern()
 	k, _ := w.tracing()
+	sizes, traced := w.printedSizes(p, k), w.tracedSizes(p, k)
 	for i, s := range v.Sizes {
-		line, _ := trace.LineOf(k, s.Name)
-		v.Sizes[i].Printed = s.Printed || line.Closed
+		j := slices.Index(sizes, s.Name)
+		if j < 0 {
+			continue
+		}
+		v.Sizes[i].Printed = true
+		if slices.Contains(traced, s.Name) {
+			v.Sizes[i].Tracing, v.Sizes[i].Traced = true, w.traceRow(k, s.Name, j, len(sizes)).State
+		}
 	}
 	return v
 }

@@ -151,6 +151,9 @@ func liveModifiers() fyne.KeyModifier {
 // fitMargin is how many px stay free round what Fit shows.
 const fitMargin = 36
 
+// photoMargin is that round a photo as it was taken.
+const photoMargin = 10
+
 // SetPalette chooses the colours.
 func (b *Board) SetPalette(p palette.Palette) {
 	fonts, err := paint.NewFonts(assets.LatoRegular, assets.LatoBold)
@@ -247,7 +250,11 @@ func (b *Board) Fit() {
 	w, h := b.openSize()
 	b.view.Scale = 0 // whatever the scale, draw anew
 	box := b.in.FitBox()
-	v := view.Fit(box, w, h, min(fitMargin, h/10))
+	margin := min(fitMargin, h/10)
+	if b.in.Unscaled != "" { // a photo, all of it table round the paper
+		margin = min(margin, photoMargin)
+	}
+	v := view.Fit(box, w, h, margin)
 	if b.in.Scale = v.Scale; len(b.in.Runs) == 0 {
 		v = withWords(v, box.Union(b.in.WordsBox()), w, h)
 	}

@@ -30,6 +30,8 @@ type StripView struct {
 type SizeView struct {
 	Name    string
 	Printed bool
+	Tracing bool  // its line is to be traced
+	Traced  State // how far it is
 }
 
 // PinView marks where one body measure has its place on the chart.

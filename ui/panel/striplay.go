@@ -191,7 +191,11 @@ func (s *stripPen) sizes(v StripView, first, last int) {
 		if size.Printed {
 			nth := k
 			k++
-			s.disc(x, min(8, gap/2), func(p theme.Palette) color.NRGBA { return p.Nest(nth, n) }, nil, 0)
+			if size.Tracing {
+				s.traced(x, min(8, gap/2), size.Traced, s.p.Nest(nth, n))
+			} else {
+				s.disc(x, min(8, gap/2), func(p theme.Palette) color.NRGBA { return p.Nest(nth, n) }, nil, 0)
+			}
 			t = ink
 		} else {
 			s.disc(x, min(6.5, gap/2), windowFill, edge, 1.6)
@@ -203,6 +207,15 @@ func (s *stripPen) sizes(v StripView, first, last int) {
 			centred(s.text(size.Name, theme.Body, t, size.Printed || here), x, stripY()+12)
 		}
 	}
+}
+
+// traced is the mark of a size whose line is to be traced, by how far it is.
+func (s *stripPen) traced(x, r float32, state State, c color.NRGBA) {
+	s.disc(x, r, windowFill, nil, 0)
+	img := canvas.NewImageFromResource(theme.Icon(state.icon(), c, s.p.Raised))
+	img.FillMode = canvas.ImageFillContain
+	place(img, x-r, stripY()-r, 2*r, 2*r)
+	s.objects = append(s.objects, img)
 }
 
 // named is which sizes have room for their number.
