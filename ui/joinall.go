@@ -25,6 +25,9 @@ func (w *Window) joinAllWords(ph *photo) string {
 	if n == 0 || !ph.solved || ph.lead != nil || len(w.paper.toJoin) > 0 || traced(w.doc.Pattern(), ph.id) {
 		return ""
 	}
+	if n+1+len(ph.joined) == 2 {
+		return words.T("Join both photos into one piece")
+	}
 	return words.F("Join all %d photos into one piece", n+1+len(ph.joined))
 }
 

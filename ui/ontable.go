@@ -42,6 +42,7 @@ func (w *Window) connectTable() {
 		switch {
 		case w.step == stepPrint: // pieces move between the pages, the pattern stays
 			w.dragPiece(w.hand.Piece, by, board.DragEnd)
+		case w.nudgeTaken(by):
 		case !w.nudgeTraced(by):
 			w.nudge(w.asHeld(by))
 		}

@@ -64,6 +64,11 @@ func (w *Window) dimPhoto(on bool) {
 // click back. It is false for another key, and while a line is traced.
 func (w *Window) takenKey(e *fyne.KeyEvent) bool {
 	ph := w.photo()
+	if e.Name == fyne.KeyEscape && w.paper.picked.place != nil {
+		w.paper.picked = takenGrip{}
+		w.refresh()
+		return true
+	}
 	if w.step != stepBringIn || ph == nil || w.tracingNow() {
 		return false
 	}

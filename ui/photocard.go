@@ -5,7 +5,6 @@ import (
 
 	"quarterstep/assets/words"
 	"quarterstep/model/geom"
-	"quarterstep/model/measure"
 )
 
 // checkCard begins, or leaves, the clicking of a bank card that lies on the paper.
@@ -25,10 +24,9 @@ func (w *Window) clickCard(ph *photo, px geom.Point) {
 		return
 	}
 	corners, shot, way := [4]geom.Point(m.first), ph.shot, ph.straight
-	unit := measure.Unit(w.doc.Pattern().Unit)
 	w.paper.measure = measuring{}
 	w.beside(ph, words.T("Looking at the card"), func(ctx context.Context, _ func(float64)) (func(), error) {
-		say, err := shot.CheckCard(ctx, way, corners, unit)
+		say, err := shot.CheckCard(ctx, way, corners)
 		if err != nil {
 			return nil, err
 		}

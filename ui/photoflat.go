@@ -74,7 +74,8 @@ func (w *Window) keepFlat(ph *photo, now laid, flat paper.Flat, levels []*image.
 	now.id, now.from = w.freshPicture(p), flat.From
 	ph.laid, ph.cardSays = now, ""
 	ph.flat, ph.flatOf, ph.flatPer, ph.flatWhole = levels, now.id, flat.PerMM, flat.PerMM
-	ph.lines, ph.prepared, ph.asTaken = nil, true, false
+	stays := ph.stays && ph.asTaken
+	ph.lines, ph.prepared, ph.asTaken, ph.stays = nil, true, stays, false
 	file := keptName(ph.id)
 	w.doc.KeepPicture(file, flat.File)
 	pic := model.Picture{ID: ph.id, Name: ph.name, File: file, PerMM: flat.PerMM, At: w.roomFor(p)}
@@ -97,7 +98,9 @@ func (w *Window) keepFlat(ph *photo, now laid, flat paper.Flat, levels []*image.
 	if ph.prepared = w.tracesOn(ph); ph.prepared {
 		w.makeReady(ph, flat)
 	}
-	w.table.Fit()
+	if !stays {
+		w.table.Fit()
+	}
 }
 
 // giveUp takes a photo's picture from it, to come back only by undo, and says

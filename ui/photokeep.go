@@ -137,7 +137,7 @@ func (w *Window) choosePhoto(i int) {
 // letGo drops what was begun on the photo in hand.
 func (w *Window) letGo() {
 	w.paper.trace = w.paper.trace.habits()
-	w.paper.measure, w.paper.held = measuring{}, takenGrip{}
+	w.paper.measure, w.paper.held, w.paper.picked = measuring{}, takenGrip{}, takenGrip{}
 }
 
 // turnPhoto turns the photo in hand by a quarter to the right, as it was taken and

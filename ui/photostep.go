@@ -32,6 +32,7 @@ type photoStep struct {
 	unseen  bool      // what is traced is not shown, so that the print is seen
 	measure measuring // a drawn length is being clicked
 	held    takenGrip // what is dragged of the places clicked
+	picked  takenGrip // clicked of them, for the keys
 }
 
 // photo is a picture on its way to be flat, or one kept with the project.
@@ -46,6 +47,7 @@ type photo struct {
 	lengths [2]drawn       // measured on the paper, across and down
 	turns   int            // quarter turns to the right, as it is looked at and flat
 	asTaken bool
+	stays   bool          // shown as taken once it is made flat anew: its clicks are being moved by keys
 	taken   []*image.RGBA // of the picture as taken, turned; coarse at rest
 
 	flat      []*image.RGBA
@@ -58,6 +60,7 @@ type photo struct {
 	note      string // why it cannot be used
 
 	cardSays string // what a bank card on the paper told
+	twin     *photo // the same picture, brought in before; nil for none
 	byLens   bool   // the lens of its camera was known before
 
 	lead  *photo // the photo of whose piece this shows another part; nil for none
@@ -221,7 +224,7 @@ func (w *Window) readPhoto(ph *photo, path string) {
 			}
 		}
 		return func() {
-			ph.shot, ph.taken = shot, levels
+			ph.shot, ph.taken, ph.twin = shot, levels, w.sameShot(shot)
 			ph.ask = w.firstAsk(shot)
 			w.table.Fit()
 			if ph.ask.Reference == paper.Scan {
@@ -231,6 +234,16 @@ func (w *Window) readPhoto(ph *photo, path string) {
 			}
 		}, nil
 	})
+}
+
+// sameShot is the photo that is the same picture as a shot; nil for none.
+func (w *Window) sameShot(shot *paper.Photo) *photo {
+	for _, ph := range w.paper.photos {
+		if ph.shot != nil && ph.shot.Same(shot) {
+			return ph
+		}
+	}
+	return nil
 }
 
 // firstAsk is what a picture is most likely made flat by: what the photo before

@@ -73,7 +73,7 @@ func (w *Window) photosUnder(in *scene.Input) {
 func (w *Window) traceOnTable() *scene.Trace {
 	p, ph := w.doc.Pattern(), w.photo()
 	if !w.showsFlat(ph) {
-		return w.tracedOnTaken(w.withLength(takenTrace(ph), ph, ph.onTable), ph)
+		return w.tracedOnTaken(w.withLength(w.markPicked(takenTrace(ph), ph), ph, ph.onTable), ph)
 	}
 	return w.traceOnFlat(p.Pictures[p.PictureIndex(ph.id)].At)
 }

@@ -103,6 +103,7 @@ func (w *Window) clickTaken(ph *photo, at geom.Point) {
 		return
 	}
 	ph.clicks = append(ph.clicks, ph.pixel(at))
+	w.paper.picked = takenGrip{} // the places may have moved in memory
 	w.straightenIfReady(ph)
 	w.refresh()
 }
@@ -350,6 +351,7 @@ type takenGrip struct {
 	from  geom.Point  // on the Table
 	px    func(geom.Point) geom.Point
 	then  func()
+	click bool // one of the reference, that the keys may move
 }
 
 // placedTaken is a click of the tool Trace at the step Bring in.
@@ -357,13 +359,15 @@ func (w *Window) placedTaken(at geom.Point) {
 	ph := w.photo()
 	switch {
 	case w.step != stepBringIn || ph == nil:
+	case w.paper.held.click && !w.paper.measure.on:
+		w.paper.picked = w.paper.held
+		w.refresh()
 	case w.joining(ph):
 		w.clickPart(ph, at)
 	case w.paper.measure.on && w.showsFlat(ph):
 		w.clickLength(ph, w.flatPx(ph, w.onPhoto(at)))
 	case w.paper.measure.on && ph.shot != nil:
 		w.clickLength(ph, ph.pixel(at))
-	case w.paper.held.place != nil && w.tracesTaken(ph): // what was clicked before is no corner of a line
 	default:
 		w.placed(at)
 	}
@@ -396,6 +400,9 @@ func (w *Window) grabTaken(at geom.Point, reach float64) bool {
 	} else {
 		for i := range ph.clicks {
 			try(&ph.clicks[i], onTable(ph.clicks[i]), px, func() { w.straightenIfReady(ph) })
+			if h := &w.paper.held; h.place == &ph.clicks[i] {
+				h.click = true
+			}
 		}
 	}
 	for i := range ph.lengths {
@@ -409,6 +416,32 @@ func (w *Window) grabTaken(at geom.Point, reach float64) bool {
 		}
 	}
 	return w.paper.held.place != nil || w.grab(at, reach)
+}
+
+// nudgeTaken moves the click of the reference that was picked by an arrow key;
+// false where none is. The photo stays in sight as it was taken.
+func (w *Window) nudgeTaken(by geom.Vec) bool {
+	h, ph := &w.paper.picked, w.photo()
+	if h.place == nil || w.step != stepBringIn || ph == nil || w.showsFlat(ph) {
+		return false
+	}
+	h.from = h.from.Add(by)
+	*h.place = h.px(h.from)
+	ph.stays = true
+	h.then()
+	w.refresh()
+	return true
+}
+
+// markPicked shows which click of the reference the keys move; the clicks are the
+// last of the places marked.
+func (w *Window) markPicked(t *scene.Trace, ph *photo) *scene.Trace {
+	for i := range ph.clicks {
+		if k := len(t.Targets) - len(ph.clicks) + i; k >= 0 && w.paper.picked.place == &ph.clicks[i] {
+			t.Targets[k].Picked = true
+		}
+	}
+	return t
 }
 
 // onTheFlat is a px of a photo on the Table where its flat picture lies.
@@ -435,6 +468,9 @@ func (w *Window) dragTaken(by geom.Vec, phase board.Phase) {
 	}
 	w.showTable(w.doc.Pattern(), w.doc.Result())
 	if phase == board.DragEnd {
+		if ph := w.photo(); ph != nil {
+			ph.stays = false
+		}
 		h.then()
 		w.refresh()
 	}

@@ -37,6 +37,9 @@ func (w *Window) photoView(p model.Pattern) panel.PhotoView {
 		v.JoinAll = w.joinAllWords(ph)
 		v.Parts = w.partViews(ph)
 	}
+	if i := slices.Index(w.paper.photos, ph.twin); i >= 0 && v.Note == "" {
+		v.Note = words.F("This is the same picture as photo %d. That is fine where two pieces are traced from it, else take one of the two away.", i+1)
+	}
 	if v.Joining = w.joining(ph); (v.Shown || w.tracesTaken(ph)) && !v.Joining {
 		v.Lines = w.linesView(p, ph)
 	}
@@ -160,8 +163,10 @@ func (w *Window) takenStatus() []string {
 		parts = []string{words.F("Photo %d beside photo %d", w.paper.inHand+1, slices.Index(w.paper.photos, ph.lead)+1), words.T("Backspace takes a mark back")}
 	case len(ph.clicks) > 0 && len(ph.clicks) < clicksNeeded(ph):
 		parts = append(parts, words.T("Backspace takes a click back"))
+	case w.paper.picked.place != nil:
+		parts = append(parts, words.T("The arrow keys move this corner, Esc lets go"))
 	case len(ph.clicks) > 0:
-		parts = append(parts, words.T("Drag a corner to mend it"))
+		parts = append(parts, words.T("Drag a corner to mend it, or click it and use the arrow keys"))
 	}
 	return parts
 }

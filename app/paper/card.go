@@ -3,16 +3,14 @@ package paper
 import (
 	"context"
 
-	"quarterstep/assets/words"
 	"quarterstep/model/geom"
-	"quarterstep/model/measure"
 	"quarterstep/model/trace/straight"
 )
 
 // CheckCard holds a picture made flat to a bank card that lies on the paper, by
 // its four corners in px, in any order, and says what it tells. It is a rough
 // check and changes nothing.
-func (p *Photo) CheckCard(ctx context.Context, s Straight, corners [4]geom.Point, unit measure.Unit) (string, error) {
+func (p *Photo) CheckCard(ctx context.Context, s Straight, corners [4]geom.Point) (string, error) {
 	full, done, err := p.hold(true)
 	if err != nil {
 		return "", err
@@ -22,5 +20,5 @@ func (p *Photo) CheckCard(ctx context.Context, s Straight, corners [4]geom.Point
 	if err != nil {
 		return "", err
 	}
-	return words.F("By the card, a rough check: %s", d.Say(unit)), nil
+	return d.SayCard(), nil
 }

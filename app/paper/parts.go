@@ -67,7 +67,7 @@ func (s Straight) ByLengthsOf(first Straight) Straight {
 
 // FlattenParts makes one flat picture of several parts. Where two show the same
 // paper, the one is taken whose edge is farther away and in which nothing lies
-// on it.
+// on it; each is brought to the light of those before it.
 func FlattenParts(ctx context.Context, parts []Part, progress func(float64)) (Flat, error) {
 	if len(parts) == 0 {
 		return Flat{}, words.Error("there is no picture to make flat")
@@ -150,21 +150,25 @@ func onGrid(b geom.Box, out Flat) (geom.Box, image.Point) {
 	return geom.Box{Min: mm(x0, y0), Max: mm(x1, y1)}, image.Pt(x0, y0)
 }
 
+// hidden is how near, in px, the edge is said to be of what lies on the paper.
+const hidden = 1
+
 // lay puts a part's flat picture, which begins at a pixel of the whole, over
 // those before it, where it shows the paper and its edge is farther away than
 // theirs. What lies on the paper is taken only where no other shows it free.
 func lay(out Flat, far []uint16, flat *image.RGBA, at image.Point, q Part) {
-	const hidden = 1 // as if its edge were that near
+	even := evenOut(out, far, flat, at, q)
 	size := q.Photo.Picture.Size()
 	pixel := q.Straight.Map.Back()
 	wide := out.Colour.Rect.Dx()
 	w, h := min(flat.Rect.Dx(), wide-at.X), min(flat.Rect.Dy(), out.Colour.Rect.Dy()-at.Y)
 	rows(h, func(y int) {
+		light := even.row(y, w)
 		for x := range w {
 			px := pixel(geom.Pt(out.From.X+(float64(x+at.X)+0.5)/out.PerMM, out.From.Y+(float64(y+at.Y)+0.5)/out.PerMM))
 			edge := min(px.X, px.Y, float64(size.X)-px.X, float64(size.Y)-px.Y)
 			k := (y+at.Y)*wide + x + at.X
-			if !(edge > 1) || edge <= float64(far[k]) {
+			if !(edge > 1) || uint16(min(edge, math.MaxUint16)) <= far[k] {
 				continue
 			}
 			if straight.Covered(q.Straight.Covers, px) {
@@ -174,7 +178,13 @@ func lay(out Flat, far []uint16, flat *image.RGBA, at image.Point, q Part) {
 				}
 			}
 			far[k] = uint16(min(edge, math.MaxUint16))
-			copy(out.Colour.Pix[4*k:4*k+4], flat.Pix[4*(y*flat.Rect.Dx()+x):][:4])
+			to := out.Colour.Pix[4*k : 4*k+4 : 4*k+4]
+			copy(to, flat.Pix[4*(y*flat.Rect.Dx()+x):][:4])
+			if light != nil {
+				for c, by := range light[x] {
+					to[c] = uint8(min(float64(to[c])*by+0.5, 255))
+				}
+			}
 		}
 	})
 }

@@ -46,6 +46,18 @@ func (x *pixels) from(f io.ReaderAt, path string, info fs.FileInfo) error {
 	return nil
 }
 
+// Same reports whether two photos are one picture, brought in twice.
+func (p *Photo) Same(o *Photo) bool {
+	a, b := &p.pixels, &o.pixels
+	switch {
+	case a.path == "" || b.path == "" || a.size != b.size:
+		return false
+	case a.file != nil && b.file != nil:
+		return bytes.Equal(a.file, b.file)
+	}
+	return a.path == b.path && a.changed.Equal(b.changed)
+}
+
 // again reads the pixels once more.
 func (x *pixels) again(colours bool) (picture.Picture, error) {
 	read := picture.ReadGray

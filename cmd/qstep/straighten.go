@@ -232,7 +232,7 @@ func (s *straightening) solve(ctx context.Context) (parts []paper.Part, says [][
 		say := []string{way.Say}
 		for k, four := range s.check {
 			if s.on[k] == i {
-				words, err := p.CheckCard(ctx, way, four, measure.Centimetres)
+				words, err := p.CheckCard(ctx, way, four)
 				if err != nil {
 					return nil, nil, fmt.Errorf("%s: %w", p.Name, err)
 				}

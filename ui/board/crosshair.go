@@ -86,7 +86,13 @@ func (b *Board) crossing() bool {
 // picked reports whether a traced point was picked, to be moved by keys.
 func (b *Board) picked() bool {
 	t := b.in.Trace
-	return t != nil && !b.asked() && slices.ContainsFunc(t.Corners, func(c scene.TraceCorner) bool { return c.Selected })
+	return t != nil && !b.asked() && (b.clickPicked() || slices.ContainsFunc(t.Corners, func(c scene.TraceCorner) bool { return c.Selected }))
+}
+
+// clickPicked reports whether a place clicked on a photo was picked.
+func (b *Board) clickPicked() bool {
+	t := b.in.Trace
+	return t != nil && slices.ContainsFunc(t.Targets, func(k scene.TraceTarget) bool { return k.Picked })
 }
 
 // asked reports whether a line is proposed, to be confirmed by Enter.
@@ -137,6 +143,9 @@ func (b *Board) crossEnter() bool {
 	c.moved = false
 	b.grabs(b.pointer)
 	b.place(b.pointer)
+	if b.clickPicked() {
+		c.drop()
+	}
 	return true
 }
 

@@ -43,6 +43,7 @@ type TraceTarget struct {
 	At     geom.Point
 	Half   float64
 	Number int      // 0 for none
+	Picked bool     // the keys move it
 	Side   geom.Vec // where its number stands from it; zero is left
 }
 
@@ -125,6 +126,9 @@ func (l *Layer) traceTarget(in Input, k TraceTarget) {
 			Path:  geom.Polyline(geom.Pt(at.X-c[0]*arm, at.Y), at, geom.Pt(at.X, at.Y-c[1]*arm)),
 			Width: 3, Ink: InkAccent, Alpha: 1,
 		})
+	}
+	if k.Picked {
+		l.Handles = append(l.Handles, Handle{At: k.At, State: Selected})
 	}
 	if k.Number > 0 {
 		side := geom.Vec{X: -1, Y: -0.5}

@@ -66,6 +66,20 @@ func (d Measured) SayPrinted(measure.Unit) string {
 	return d.say(words.F("The targets were printed at about %.0f %%: print them again at 100 %%, or leave it so.", 100*(1+d.Off)))
 }
 
+// SayCard is Say for a bank card lying on the paper, which no more than hints at
+// the scale.
+func (d Measured) SayCard() string {
+	const rough = 0.01 // a click at each of a card's round corners is not surer
+	if math.Abs(d.Off) <= rough {
+		return words.T("By the card the scale is about right. It is small, so this is a rough check.")
+	}
+	off := words.Figure(100*math.Abs(d.Off), 1)
+	if d.Off < 0 {
+		return words.F("By the card, a rough check, all is about %s %% too large. Nothing was changed: measure a drawn length to be sure.", off)
+	}
+	return words.F("By the card, a rough check, all is about %s %% too small. Nothing was changed: measure a drawn length to be sure.", off)
+}
+
 // say asks back where the distances speak against the map.
 func (d Measured) say(back string) string {
 	switch {
