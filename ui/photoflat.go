@@ -50,6 +50,7 @@ func (w *Window) straighten(ph *photo) {
 			if ph.lead != nil {
 				w.join(ph)
 			}
+			w.carryScale(ph)
 		}, nil
 	})
 }
@@ -98,7 +99,7 @@ func (w *Window) keepFlat(ph *photo, now laid, flat paper.Flat, levels []*image.
 	if ph.prepared = w.tracesOn(ph); ph.prepared {
 		w.makeReady(ph, flat)
 	}
-	if !stays {
+	if !stays && ph == w.photo() {
 		w.table.Fit()
 	}
 }

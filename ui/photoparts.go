@@ -143,6 +143,8 @@ type partToJoin struct {
 	marks []paper.Mark
 	laid  *paper.Straight // where it lies already; nil to be found
 	with  bool            // goes by the drawn lengths of the first
+	scan  paper.Request   // of a scan without a drawn length of its own
+	turns int             // quarter turns of it
 	unit  measure.Unit
 }
 
@@ -161,6 +163,10 @@ func (w *Window) partsToJoin(lead *photo, joined []joinedPart) []partToJoin {
 	for i, k := range joined {
 		order[k.ph] = i + 1
 		q := partToJoin{ph: k.ph, shot: k.ph.shot, own: k.ph.straight, unit: measure.Unit(w.doc.Pattern().Unit), with: k.ph.byLengthsOf(lead)}
+		if k.ph.ask.Reference == paper.Scan && len(k.ph.known()) == 0 && len(lead.known()) > 0 && k.ph.shot.ScannedAlike(lead.shot) {
+			q.scan, q.turns = w.request(k.ph), k.ph.turns
+			q.scan.Alike.Name = words.F("photo %d", slices.Index(w.paper.photos, lead)+1)
+		}
 		for n := range k.ph.marks.pairs() {
 			q.marks = append(q.marks, paper.Mark{On: order[k.ph.marks.on[n]], There: k.ph.marks.there[n], Here: k.ph.marks.here[n]})
 		}
@@ -178,6 +184,14 @@ func layParts(ctx context.Context, first paper.Part, parts []partToJoin) ([]pape
 			own := q.own
 			if q.with {
 				own = own.ByLengthsOf(first.Straight)
+			}
+			if q.scan.Reference == paper.Scan && first.Straight.Scale[0] > 0 {
+				q.scan.Alike.Scale = first.Straight.Scale
+				again, err := q.shot.Straighten(ctx, q.scan)
+				if err != nil {
+					return nil, err
+				}
+				own = again.Turned(q.turns)
 			}
 			found, err := q.shot.Join(ctx, placed, own, q.marks, q.unit)
 			if err != nil {

@@ -177,6 +177,7 @@ func (w *Window) request(ph *photo) paper.Request {
 	r.Known, r.Seen = ph.known(), ph.seen
 	r.Lenses, r.Unit = w.settings.Lenses, measure.Unit(w.doc.Pattern().Unit)
 	copy(r.Clicks[:], ph.clicks)
+	r.Alike = w.scannedAlike(ph)
 	return r
 }
 

@@ -64,6 +64,9 @@ func (w *Window) straightSays(ph *photo) (say string, look bool) {
 	if ph.cardSays != "" {
 		say += " " + ph.cardSays
 	}
+	if n := w.carried(ph); n > 0 {
+		say += " " + words.N(n, "The other scan of this resolution goes by it too.", "The %d other scans of this resolution go by it too.", n)
+	}
 	switch {
 	case ph.byLens:
 		say += " " + words.T("The lens of this camera was known from an earlier photo, which helps.")

@@ -31,8 +31,17 @@ type Request struct {
 	Apart     [2]float64       // for Targets: mm between the cards 1 and 2, and 2 and 3; 0 not measured
 	Seen      Sighting         // for Targets: what FindTargets told; they are looked for where it is left out
 	Known     []straight.Known // lengths drawn on the picture
+	Alike     Alike            // for Scan: another scan of the same kind, with such lengths
 	Lenses    []straight.KnownLens
 	Unit      measure.Unit // what lengths are said in
+}
+
+// Alike is a scan of the same scanner at the same pixels to the inch, on which a
+// length was drawn: what it told of the scanner is true of this one too. The zero
+// value is none.
+type Alike struct {
+	Name  string     // how it is called to the sewist
+	Scale [2]float64 // see Straight
 }
 
 // Straight is a picture's way to the flat paper.
@@ -40,6 +49,7 @@ type Straight struct {
 	Map    straight.Map
 	Say    string              // how far it is to be trusted, a sentence
 	Points int                 // how many places it goes by
+	Scale  [2]float64          // of a scan: by what each way of it was made larger than the file says; 0 where nothing was drawn on it, or on one alike
 	Off    float64             // by what share drawn lengths made the paper larger, see straight.Measured
 	Bounds geom.Box            // of the paper in the picture, mm
 	Covers []straight.Cover    // what lies on the paper in the picture, px
@@ -74,8 +84,35 @@ func (p *Photo) Straighten(ctx context.Context, r Request) (Straight, error) {
 }
 
 func (p *Photo) byScale(r Request) (Straight, error) {
-	s, err := straight.FromScan(p.Picture.PerInch, r.Known)
-	return Straight{Map: s.Map, Say: s.Say(r.Unit), Points: s.Misfit.Points}, err
+	per, of := p.Picture.PerInch, r.Alike
+	if len(r.Known) > 0 || of.Scale[0] <= 0 || of.Scale[1] <= 0 || per[0] <= 0 || per[1] <= 0 {
+		s, err := straight.FromScan(per, r.Known)
+		out := Straight{Map: s.Map, Say: s.Say(r.Unit), Points: s.Misfit.Points}
+		if len(r.Known) > 0 {
+			out.Scale = [2]float64{1 + s.Off[0], 1 + s.Off[1]}
+		}
+		return out, err
+	}
+	s, err := straight.FromScan([2]float64{per[0] / of.Scale[0], per[1] / of.Scale[1]}, nil)
+	return Straight{Map: s.Map, Say: of.say(), Scale: of.Scale}, err
+}
+
+// say is what a scan goes by that has no drawn length itself.
+func (a Alike) say() string {
+	worst := 0.0
+	for _, k := range a.Scale {
+		worst = max(worst, math.Abs(k-1))
+	}
+	if worst < 0.0005 {
+		return words.F("By the length drawn on %s, scanned alike: to scale.", a.Name)
+	}
+	return words.F("By the length drawn on %s, scanned alike: put right by %s %%.", a.Name, words.Figure(100*worst, 1))
+}
+
+// ScannedAlike reports whether two pictures are scans that say the same of their
+// scale, as those of one scanner do.
+func (p *Photo) ScannedAlike(o *Photo) bool {
+	return p.IsScan() && o.IsScan() && p.Picture.PerInch == o.Picture.PerInch && p.Picture.Format == o.Picture.Format
 }
 
 func (p *Photo) byPage(ctx context.Context, r Request) (Straight, error) {
