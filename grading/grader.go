@@ -81,13 +81,30 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	return out, nil
 }
 
+// Unread is how many printed edges of p, in all their sizes, must be read before it
+// can be graded: the work that takes longest by far.
+func (g *Grader) Unread(p model.Pattern) int {
+	n := 0
+	for _, q := range p.Pieces {
+		if !g.remembers(p, q) {
+			n += len(q.Edges) * len(q.Nest)
+		}
+	}
+	return n
+}
+
+func (g *Grader) remembers(p model.Pattern, q model.Piece) bool {
+	r, ok := g.fits[q.ID]
+	return ok && len(p.Chart.Sizes) > 0 && r.chart == &p.Chart.Sizes[0] && sameNest(r.piece, q)
+}
+
 // read reads every nest of p that is not remembered.
 func (g *Grader) read(p model.Pattern) ([]*nest.Fit, error) {
 	next := make(map[string]remembered, len(p.Pieces))
 	fits := make([]*nest.Fit, len(p.Pieces))
 	for i, q := range p.Pieces {
-		r, ok := g.fits[q.ID]
-		if !ok || r.chart != &p.Chart.Sizes[0] || !sameNest(r.piece, q) {
+		r := g.fits[q.ID]
+		if !g.remembers(p, q) {
 			fit, err := nest.New(q, p.Chart)
 			if err != nil {
 				return nil, err

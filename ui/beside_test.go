@@ -1,13 +1,17 @@
 package ui
 
 import (
+	"fmt"
+	"math"
 	"path/filepath"
 	"slices"
 	"testing"
 	"time"
 
+	"quarterstep/app/edit"
 	"quarterstep/app/session"
 	"quarterstep/model"
+	"quarterstep/model/geom"
 	"quarterstep/model/store"
 )
 
@@ -173,5 +177,113 @@ func TestPanelsOverFrames(t *testing.T) {
 	w.refresh()
 	if len(w.rest) != 0 {
 		t.Errorf("%d panels wait where there is time for all", len(w.rest))
+	}
+}
+
+// manyCorners is a pattern that breaks no rule and takes long to be read: two round
+// pieces of 60 edges in 13 sizes, each line drawn by a hand that shakes.
+func manyCorners() model.Pattern {
+	const corners, sizes, curves = 60, 13, 6
+	p := model.Pattern{Name: "Discs", Chart: model.SizeChart{ID: "c", Name: "Invented", Measures: []model.Measure{model.Bust}}, Target: model.Target{Place: 14}}
+	for i := range 16 {
+		p.Chart.Sizes = append(p.Chart.Sizes, model.ChartSize{Name: fmt.Sprint(i), Body: map[model.Measure]float64{model.Bust: 600 + 10*float64(i)}})
+	}
+	for _, id := range []string{"a", "b"} {
+		q := model.Piece{ID: id, Name: "Disc " + id}
+		for k := range corners {
+			q.Points = append(q.Points, model.GradePoint{ID: fmt.Sprint(k)})
+			q.Edges = append(q.Edges, model.Edge{ID: fmt.Sprint(k), Allowance: 10})
+		}
+		for s := range sizes {
+			at := func(i int) geom.Point {
+				n := i % (corners * curves)
+				sin, cos := math.Sincos(2 * math.Pi * float64(n) / (corners * curves))
+				r := 300 * (1 + 0.01*float64(s)) * (1 + 0.02*math.Sin(1.7*float64(n)+float64(s)))
+				return geom.Pt(r*cos, r*sin)
+			}
+			o := model.Outline{Size: fmt.Sprint(s)}
+			for k := range corners {
+				var line []geom.Point
+				for j := range curves + 1 {
+					line = append(line, at(k*curves+j))
+				}
+				o.Edges = append(o.Edges, geom.Polyline(line...))
+			}
+			q.Nest = append(q.Nest, o)
+		}
+		p.Pieces = append(p.Pieces, q)
+	}
+	return p
+}
+
+// TestAnExtremeNestBeside: an edit of a nest that takes long to be read keeps the
+// window a small part of that time; meanwhile it shows the last picture, says that it
+// works, and what she does then comes after it.
+func TestAnExtremeNestBeside(t *testing.T) {
+	w := open(t)
+	w.show(manyCorners(), func() {})
+	var beside later
+	put(t, &besideWindow, beside.add)
+	q := w.doc.Pattern().Pieces[0]
+	size, corners := q.Nest[0].Size, len(q.Points)
+	middle := q.Nest[0].Edges[5][2].P3
+	began := time.Now()
+	w.do("add a grade point", edit.AddPoint(q.ID, size, middle))
+	kept := time.Since(began)
+	if len(beside) != 1 || !w.doc.Busy() || len(w.doc.Pattern().Pieces[0].Points) != corners || len(w.doc.Result().Pieces[0].Edges) != corners {
+		t.Fatalf("%d works beside, busy %v, %d corners shown of %d", len(beside), w.doc.Busy(), len(w.doc.Pattern().Pieces[0].Points), corners)
+	}
+	w.do("name", named("B"))
+	w.hand.Point = q.Points[3].ID
+	w.refresh()
+	for s := range stepCount { // she goes about meanwhile
+		w.goTo(s)
+	}
+	w.goTo(stepGrade)
+	path, saved := filepath.Join(t.TempDir(), "a.qstep"), false
+	w.saveTo(path, func() { saved = true })
+	began = time.Now()
+	beside.next(t)
+	took := time.Since(began)
+	for len(beside) > 0 {
+		beside.next(t)
+	}
+	if got := w.doc.History(); len(got) != 2 || w.doc.Busy() || !saved || w.doc.Dirty() || len(w.doc.Pattern().Pieces[0].Points) != corners+1 {
+		t.Errorf("history %v, busy %v, saved %v, dirty %v", got, w.doc.Busy(), saved, w.doc.Dirty())
+	}
+	if f, err := store.Load(path); err != nil || f.Pattern.Name != "B" {
+		t.Errorf("saved is %q, %v", f.Pattern.Name, err)
+	}
+	if kept > took/4 {
+		t.Errorf("the edit kept the window for %v of %v", kept, took)
+	}
+	t.Logf("the edit kept the window for %v of %v", kept, took)
+}
+
+// TestLinksFoundBeside: looking for links that takes long keeps no frame waiting; the
+// panel says so, and an edit meanwhile is looked at afterwards.
+func TestLinksFoundBeside(t *testing.T) {
+	w := open(t)
+	w.do("unlink", func(p model.Pattern) (model.Pattern, error) {
+		p.Links = nil
+		return p, nil
+	})
+	var beside later
+	put(t, &besideWindow, beside.add)
+	w.findLinks()
+	if v := w.proposalsView(w.doc.Pattern()); v.None != "Looking for links ..." || len(beside) != 1 {
+		t.Fatalf("it says %q, %d works beside", v.None, len(beside))
+	}
+	w.do("name", named("B"))
+	beside.next(t)
+	n := len(w.finds.found)
+	w.finds.took = time.Hour
+	gone := w.finds.found[0].Link
+	w.do("link", edit.AcceptLinks(gone))
+	for len(beside) > 0 {
+		beside.next(t)
+	}
+	if w.finds.serial != w.docSerial || len(w.finds.found) >= n || n == 0 {
+		t.Errorf("%d links were found, %d are left; looked through change %d, now is %d", n, len(w.finds.found), w.finds.serial, w.docSerial)
 	}
 }

@@ -97,7 +97,6 @@ func (w *Window) broughtIn(path string, got app.Brought, err error) {
 
 func (w *Window) nowBroughtIn(path string, got app.Brought) {
 	w.doubts = got.Remarks
-	w.findLinks()
 	switch {
 	case w.sayHow():
 		w.unfold("How it grows") // words: none

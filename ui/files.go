@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
@@ -12,6 +13,7 @@ import (
 	"quarterstep/app/folders"
 	"quarterstep/app/session"
 	"quarterstep/assets/words"
+	"quarterstep/grading/propose"
 	"quarterstep/model"
 )
 
@@ -98,10 +100,21 @@ func (w *Window) opening(failing string, make func() (*session.Session, error), 
 	})
 }
 
-// show opens p as a new document and then does then.
+// show opens p as a new document, looks for links in it, and then does then.
 func (w *Window) show(p model.Pattern, then func()) {
-	w.opening(words.T("This pattern cannot be graded"), func() (*session.Session, error) { return session.New(p) }, func(doc *session.Session) {
+	var found []propose.Proposal
+	var took time.Duration
+	w.opening(words.T("This pattern cannot be graded"), func() (*session.Session, error) {
+		doc, err := session.New(p)
+		if err == nil {
+			began := time.Now()
+			found = propose.Links(p)
+			took = time.Since(began)
+		}
+		return doc, err
+	}, func(doc *session.Session) {
 		w.take(doc)
+		w.foundLinks(found, took)
 		then()
 	})
 }
@@ -163,7 +176,7 @@ func (w *Window) ifSafe(f func()) {
 
 // saveThen saves and then does f, which may be nil; f waits until the file is safe.
 func (w *Window) saveThen(f func()) {
-	w.whenSaved(func() { w.saveNamed(f) })
+	w.doc.After(func() { w.whenSaved(func() { w.saveNamed(f) }) })
 }
 
 func (w *Window) saveNamed(f func()) {

@@ -291,6 +291,8 @@ func (w *Window) showStatus() {
 		parts = w.statusParts(p)
 	}
 	switch {
+	case w.doc.Busy():
+		parts = append(parts, words.T("Working it out ..."))
 	case w.saves.under:
 		parts = append(parts, words.T("Saving ..."))
 	case w.doc.Dirty():

@@ -3,6 +3,9 @@ package ui
 import (
 	"fmt"
 	"slices"
+	"time"
+
+	"fyne.io/fyne/v2"
 
 	"quarterstep/app/edit"
 	"quarterstep/assets/words"
@@ -13,47 +16,100 @@ import (
 )
 
 // linkFinding is the links that were looked for: found by themselves in the
-// document as it is. The zero linkFinding has not looked.
+// document as it is, or as it was when they were looked for last. The zero
+// linkFinding has not looked.
 type linkFinding struct {
 	asked   bool
 	askedAt int // the document then
 	serial  int // of the document that was looked through last
+	under   bool
+	took    time.Duration
 	found   []propose.Proposal
 	left    map[string]bool // what she left out, by what it promises
 	picked  string          // what is shown on the Table
 	at      scene.Ref       // what was in hand when it was picked
 }
 
+// lookAtOnce is how long looking for links may take to be done within a frame. What
+// took longer the last time, or was never done, is done beside the window.
+const lookAtOnce = 10 * time.Millisecond
+
 // promise tells one proposal from another, whatever its ID.
 func promise(l model.Link) string { return fmt.Sprint(l.Kind, l.Leads(), l.Follow) }
 
 // findLinks looks for links from now on; what was left out comes again.
 func (w *Window) findLinks() {
-	w.finds = linkFinding{asked: true, askedAt: w.docSerial, serial: -1}
+	w.finds = linkFinding{asked: true, askedAt: w.docSerial, serial: -1, took: w.finds.took}
 	w.lookForLinks(w.doc.Pattern())
 }
 
-// lookForLinks looks through the document anew after it has changed.
+// foundLinks is findLinks where it is known what is found, and how long it took.
+func (w *Window) foundLinks(found []propose.Proposal, took time.Duration) {
+	w.finds = linkFinding{asked: true, askedAt: w.docSerial, serial: w.docSerial, took: took, found: found}
+}
+
+// lookForLinks looks through the document anew after it has changed. Where that
+// takes long it is done beside the window, which shows what was found before.
 func (w *Window) lookForLinks(p model.Pattern) {
 	f := &w.finds
-	if !f.asked || f.serial == w.docSerial {
+	if !f.asked || f.serial == w.docSerial || f.under || w.doc.Previewing() {
 		return
 	}
-	f.serial = w.docSerial
-	f.found = slices.DeleteFunc(propose.Links(p), func(x propose.Proposal) bool { return f.left[promise(x.Link)] })
+	if f.took > 0 && f.took < lookAtOnce {
+		began := time.Now()
+		found := propose.Links(p)
+		w.lookedForLinks(found, w.docSerial, time.Since(began))
+		return
+	}
+	f.under = true
+	doc, serial, atOnce := w.doc, w.docSerial, true
+	besideWindow(func() {
+		var found []propose.Proposal
+		began := time.Now()
+		err := guarded(func() error {
+			found = propose.Links(p)
+			return nil
+		})
+		took := time.Since(began)
+		fyne.Do(func() {
+			if w.doc != doc {
+				return
+			}
+			w.lookedForLinks(found, serial, took)
+			if err != nil {
+				w.say(sentence(err.Error()))
+			}
+			if !atOnce {
+				w.refresh()
+			}
+		})
+	})
+	atOnce = false
+}
+
+// lookedForLinks keeps what was found in the document of a serial.
+func (w *Window) lookedForLinks(found []propose.Proposal, serial int, took time.Duration) {
+	f := &w.finds
+	f.under, f.serial, f.took = false, serial, took
+	f.found = slices.DeleteFunc(found, func(x propose.Proposal) bool { return f.left[promise(x.Link)] })
 }
 
 // proposalsView is the links found, and the button that looks for them while
 // there are edges that no link names.
 func (w *Window) proposalsView(p model.Pattern) panel.ProposalsView {
 	w.lookForLinks(p)
+	if w.finds.serial != w.docSerial { // what is shown was found before the latest changes
+		w.finds.found = slices.DeleteFunc(slices.Clone(w.finds.found), func(x propose.Proposal) bool { return !linkWhole(p, x.Link) || w.finds.left[promise(x.Link)] })
+	}
 	f := w.finds
 	if !f.asked || len(f.found) == 0 {
 		v := panel.ProposalsView{}
 		if hasFreeEdges(p) {
 			v.Find = words.T("Find links")
 		}
-		if f.asked && f.askedAt == w.docSerial && len(f.left) == 0 {
+		if f.under {
+			v.Find, v.None = "", words.T("Looking for links ...")
+		} else if f.asked && f.askedAt == w.docSerial && len(f.left) == 0 {
 			v.Find, v.None = "", words.T("No more links are found: what is left has no partner by its name and length.")
 		}
 		return v

@@ -94,7 +94,10 @@ func (w *Window) sceneOf(p model.Pattern, r grading.Result) scene.Input {
 	}
 	w.photosUnder(&in)
 	in.Closed = w.closedDarts(p, r)
-	in.Ghost, in.Guides, in.Lengthen = w.ghost(p), w.guides(p), w.lengthens(p)
+	if !w.doc.Busy() { // the grader is at work elsewhere
+		w.others = others{ghost: w.ghost(p), guides: w.guides(p)}
+	}
+	in.Ghost, in.Guides, in.Lengthen = w.others.ghost, w.others.guides, w.lengthens(p)
 	if !w.doc.Previewing() { // what to look at waits for the end of a drag
 		w.faults = faults(w.report())
 	}

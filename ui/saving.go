@@ -29,7 +29,7 @@ func (w *Window) whenSaved(f func()) {
 // saveTo writes the document beside the window and then does then, which may be
 // nil; when it cannot be written the red strip stays until it is saved elsewhere.
 func (w *Window) saveTo(path string, then func()) {
-	w.whenSaved(func() { w.saveNow(path, then) })
+	w.doc.After(func() { w.whenSaved(func() { w.saveNow(path, then) }) })
 }
 
 func (w *Window) saveNow(path string, then func()) {

@@ -4,8 +4,15 @@ import (
 	"time"
 
 	"quarterstep/model"
+	"quarterstep/model/geom"
 	"quarterstep/ui/scene"
 )
+
+// others are lines beside the new ones, worked out for the Table as last shown.
+type others struct {
+	ghost  map[string][]geom.Path
+	guides []scene.Guide
+}
 
 // guideTime is how long the guides may take to be worked out at each move of a
 // drag; slower ones wait until its end.

@@ -73,8 +73,8 @@ func (f First) document() (*session.Session, error) {
 
 // buildByTurns makes the widgets, shows them a few a frame, and then does then.
 func (w *Window) buildByTurns(then func()) {
-	w.doc = nothing()
 	w.build()
+	w.doc = nothing() // for what the hand does meanwhile
 	groups := [][]fyne.CanvasObject{{w.rail, w.shelf}, {w.tools, w.strip, w.status}, {w.side}}
 	for _, g := range groups {
 		for _, o := range g {

@@ -49,9 +49,10 @@ type Window struct {
 	finds      linkFinding
 	grows      growthStep
 	darts      dartStep
-	adding     bool          // a place for a lengthen line is asked for
-	dragFrom   float64       // what was put in, mm, when the drag of a lengthen line began
-	straight   scene.Ref     // the grade point to straighten from, while the other is asked for
+	adding     bool      // a place for a lengthen line is asked for
+	dragFrom   float64   // what was put in, mm, when the drag of a lengthen line began
+	straight   scene.Ref // the grade point to straighten from, while the other is asked for
+	others     others
 	guidesTook time.Duration // what the guides of the sizes on the way last cost
 	checker    app.Checker   // remembers the girths of print
 	reported   reported
@@ -147,6 +148,7 @@ func (w *Window) take(doc *session.Session) {
 	w.doc = doc
 	w.docSerial++
 	w.doc.Listen(w.changed)
+	w.doc.Beside(w.besideEdits())
 	w.hand, w.doubts = firstEdge(doc.Pattern()), nil
 	w.body, w.grows, w.darts = wearerStep{}, growthStep{}, dartStep{}
 	w.trues, w.finds = trueStep{}, linkFinding{}

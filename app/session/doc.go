@@ -8,6 +8,8 @@
 // no trace. Listeners hear once per change, after it. Work that was brought back
 // (Recover) wants saving.
 //
-// A Session belongs to one goroutine, the interface's. Not here: widgets, what
+// A Session belongs to one goroutine, the interface's. Edits that take long to work
+// out may be done beside it (Session.Beside), in their order; until they are done
+// the document is the one before. Not here: widgets, what
 // the edits are.
 package session

@@ -26,7 +26,7 @@ func Open(path string) (*Session, error) {
 func (s *Session) Path() string { return s.path }
 
 // Dirty reports that closing now would lose work.
-func (s *Session) Dirty() bool { return s.now.serial != s.saved }
+func (s *Session) Dirty() bool { return s.now.serial != s.saved || s.pending() }
 
 // Save writes the document to path, whole or not at all, and remembers path. A
 // gesture under way is not part of it.
@@ -71,7 +71,7 @@ func (s *Session) File() store.File {
 
 // Changes is how many steps lie between the document and the saved one.
 func (s *Session) Changes() int {
-	if !s.Dirty() {
+	if s.now.serial == s.saved {
 		return 0
 	}
 	for i, st := range s.past {

@@ -3,6 +3,7 @@ package session
 import (
 	"errors"
 	"slices"
+	"time"
 
 	"quarterstep/assets/words"
 	"quarterstep/grading"
@@ -34,6 +35,12 @@ type Session struct {
 	path      string
 	pictures  map[string][]byte
 	listeners []func()
+
+	aside *Aside
+	took  time.Duration // what working out took last, of nests that were read
+	under *task         // done beside, until it comes back
+	queue []*task
+	after []func()
 }
 
 // state is one version of the document; label names the edit that made it.
@@ -68,11 +75,6 @@ func (s *Session) grade(p model.Pattern) (grading.Result, error) {
 	return s.grader.Grade(p)
 }
 
-// Grader works out patterns other than the document with what was read of the
-// document's nests, so that none is read twice. It belongs to the goroutine of
-// the session.
-func (s *Session) Grader() *grading.Grader { return &s.grader }
-
 func (s *Session) current() state {
 	if s.shown != nil {
 		return *s.shown
@@ -91,11 +93,23 @@ func (s *Session) Pattern() model.Pattern { return s.current().pattern }
 func (s *Session) Result() grading.Result { return s.current().result }
 
 // Do makes one edit and one step of history, labelled as it reads after
-// "Undo". It ends a gesture under way without keeping it.
+// "Undo". It ends a gesture under way without keeping it. What takes long may be
+// done beside, see Beside.
 func (s *Session) Do(label string, e Edit) error {
+	if s.waits() {
+		s.dropPreviews()
+		return s.put(&task{label: label, edit: e})
+	}
 	hadPreview := s.shown != nil
+	p, err := s.edited(e)
+	if err == nil && s.reads(p) {
+		return s.put(&task{label: label, edit: same(p)})
+	}
 	s.shown = nil
-	next, err := s.try(e)
+	next := state{}
+	if err == nil {
+		next, err = s.try(same(p))
+	}
 	if err != nil {
 		if hadPreview {
 			s.tell()
@@ -110,9 +124,20 @@ func (s *Session) Do(label string, e Edit) error {
 }
 
 // Preview shows an edit of the committed document without keeping it; the
-// latest preview replaces the one before. On an error the one before stays.
+// latest preview replaces the one before. On an error the one before stays. What
+// takes long may be done beside, see Beside.
 func (s *Session) Preview(e Edit) error {
-	next, err := s.try(e)
+	if s.waits() {
+		return s.put(&task{edit: e, preview: true})
+	}
+	p, err := s.edited(e)
+	if err == nil && s.reads(p) {
+		return s.put(&task{edit: same(p), preview: true})
+	}
+	next := state{}
+	if err == nil {
+		next, err = s.try(same(p))
+	}
 	if errors.Is(err, ErrNoChange) {
 		s.Cancel()
 		return nil
@@ -128,7 +153,7 @@ func (s *Session) Preview(e Edit) error {
 // Commit keeps the preview as one step of history. Without a preview it does
 // nothing.
 func (s *Session) Commit(label string) {
-	if s.shown == nil {
+	if s.commitPending(label) || s.shown == nil {
 		return
 	}
 	next := *s.shown
@@ -138,6 +163,7 @@ func (s *Session) Commit(label string) {
 
 // Cancel drops the preview.
 func (s *Session) Cancel() {
+	s.dropPreviews()
 	if s.shown == nil {
 		return
 	}
@@ -145,26 +171,44 @@ func (s *Session) Cancel() {
 	s.tell()
 }
 
+// edited is the pattern that an edit makes of the document.
+func (s *Session) edited(e Edit) (p model.Pattern, err error) {
+	err = s.caught(func() (err error) {
+		p, err = e(s.now.pattern)
+		return err
+	})
+	return p, err
+}
+
 // try makes a state of an edit. A fault of the program on the way leaves the
 // document as it was, as any other error does.
 func (s *Session) try(e Edit) (next state, err error) {
-	err = crew.Try(func() error {
-		p, err := e(s.now.pattern)
-		if err != nil {
-			return err
-		}
-		r, err := s.grade(p)
-		next = state{pattern: p, result: r}
+	p, err := s.edited(e)
+	if err != nil {
+		return state{}, err
+	}
+	if began := time.Now(); s.grader.Unread(p) == 0 {
+		defer func() { s.took = time.Since(began) }()
+	}
+	err = s.caught(func() (err error) {
+		next.pattern = p
+		next.result, err = s.grade(p)
 		return err
 	})
-	var slip *crew.Slip
-	if errors.As(err, &slip) {
-		s.grader = grading.Grader{} // what it remembers may be half done
-	}
 	if err != nil {
 		return state{}, err
 	}
 	return next, nil
+}
+
+// caught does work in which a fault of the program becomes an error.
+func (s *Session) caught(work func() error) error {
+	err := crew.Try(work)
+	var slip *crew.Slip
+	if errors.As(err, &slip) {
+		s.grader = grading.Grader{} // what it remembers may be half done
+	}
+	return err
 }
 
 func (s *Session) keep(next state, label string) {
@@ -182,15 +226,25 @@ func (s *Session) keep(next state, label string) {
 // in the language in use. It is no step of history; a gesture under way is
 // dropped.
 func (s *Session) Again() {
+	if s.Busy() {
+		s.after = append(s.after, s.Again)
+		return
+	}
 	s.shown, s.grader = nil, grading.Grader{}
-	if next, err := s.try(func(p model.Pattern) (model.Pattern, error) { return p, nil }); err == nil {
+	if next, err := s.try(same(s.now.pattern)); err == nil {
 		s.now.result = next.result
 	}
 	s.tell()
 }
 
-// Undo goes one step back; a gesture under way is dropped instead.
+// Undo goes one step back; a gesture under way is dropped instead, and so is the
+// latest edit that is still on its way.
 func (s *Session) Undo() {
+	if s.dropLast() {
+		s.shown = nil
+		s.tell()
+		return
+	}
 	if s.shown != nil {
 		s.Cancel()
 		return
@@ -206,7 +260,7 @@ func (s *Session) Undo() {
 
 // Redo takes the latest Undo back.
 func (s *Session) Redo() {
-	if s.shown != nil || len(s.future) == 0 {
+	if s.shown != nil || s.pending() || len(s.future) == 0 {
 		return
 	}
 	s.past = append(s.past, s.now)
@@ -217,6 +271,9 @@ func (s *Session) Redo() {
 
 // UndoLabel names what Undo would take back; empty when there is nothing.
 func (s *Session) UndoLabel() string {
+	if all := s.tasks(); len(all) > 0 && s.pending() {
+		return all[len(all)-1].label
+	}
 	if len(s.past) == 0 {
 		return ""
 	}
@@ -225,7 +282,7 @@ func (s *Session) UndoLabel() string {
 
 // RedoLabel names what Redo would do again; empty when there is nothing.
 func (s *Session) RedoLabel() string {
-	if len(s.future) == 0 {
+	if len(s.future) == 0 || s.pending() {
 		return ""
 	}
 	return s.future[len(s.future)-1].label
