@@ -146,14 +146,12 @@ func (w *Window) showPill() {
 	const inset = 14
 	was := w.pill.Text()
 	w.pill.Set(w.pillWords())
-	if w.pill.Text() == was {
-		return
+	switch now := w.pill.Text(); {
+	case now == "":
+		w.table.SetFootWide(1)
+	case now != was:
+		w.table.SetFootWide(float64(w.pill.Wide()) + inset)
 	}
-	wide := 0.0
-	if !w.pill.Hidden {
-		wide = float64(w.pill.Wide()) + inset
-	}
-	w.table.SetFootWide(max(wide, 1))
 }
 
 // showTrace shows what is being traced, without the rest of the window.

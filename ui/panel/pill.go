@@ -69,7 +69,7 @@ func pillWide(first, rest float32) float32 {
 // CreateRenderer is Fyne's.
 func (p *Pill) CreateRenderer() fyne.WidgetRenderer {
 	back := newBox(raisedFill, edge, 1.2, 17)
-	m := newMark(theme.Folded, 16, accent)
+	m := newMark(theme.Folded, 22, accent)
 	first, rest := newBold("", theme.Body, ink), newWords("", theme.Body, ink)
 	d := &drawn{objects: []fyne.CanvasObject{back, m, first, rest}}
 	d.paint = func(theme.Palette) {
@@ -82,7 +82,7 @@ func (p *Pill) CreateRenderer() fyne.WidgetRenderer {
 		a, b := first.MinSize().Width, rest.MinSize().Width
 		wide := pillWide(a, b)
 		place(back, 0, 0, min(s.Width, wide), s.Height)
-		middle(m, 14, 16, s.Height)
+		middle(m, 12, 22, s.Height)
 		middle(first, pillLeft, a, s.Height)
 		middle(rest, wide-18-b, b, s.Height)
 	}
