@@ -31,6 +31,8 @@ func (w *Window) traceStatus(p model.Pattern) []string {
 	t := w.paper.trace
 	line, _ := trace.LineOf(k, t.size)
 	switch {
+	case w.paper.picked.place != nil:
+		parts = append(parts, words.T("The arrow keys move this corner, Esc lets go"))
 	case t.mark.kind != "":
 		parts = append(parts, words.T("Esc lets go of the mark"))
 	case t.next.on:
