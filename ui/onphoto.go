@@ -136,11 +136,14 @@ func (w *Window) shelfPhotos(p model.Pattern) []shelfPhoto {
 		if ph.id != "" && traced(p, ph.id) || ph.leads() != nil {
 			continue
 		}
-		how := words.T("Photo taken")
-		if w.isFlat(ph) {
+		how, look := words.T("Photo taken"), false
+		switch {
+		case ph.shot == nil && ph.id == "" && ph.note != "":
+			how, look = words.T("Cannot be read"), true
+		case w.isFlat(ph):
 			how = words.T("Straightened")
 		}
-		out = append(out, shelfPhoto{name: ph.name, how: how, photo: i})
+		out = append(out, shelfPhoto{name: ph.name, how: how, photo: i, look: look})
 	}
 	return out
 }
@@ -149,6 +152,7 @@ func (w *Window) shelfPhotos(p model.Pattern) []shelfPhoto {
 type shelfPhoto struct {
 	name, how, tracing, picture string
 	photo                       int
+	look                        bool // it cannot be used
 }
 
 // pickShelfPhoto takes the photo or the piece under way of a card in hand.

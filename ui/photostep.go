@@ -44,6 +44,7 @@ type photo struct {
 	ask     paper.Request
 	seen    paper.Sighting // targets found
 	clicks  []geom.Point   // of the reference, px
+	cell    bool           // the side of the mat's squares was typed
 	lengths [2]drawn       // measured on the paper, across and down
 	turns   int            // quarter turns to the right, as it is looked at and flat
 	asTaken bool

@@ -84,6 +84,19 @@ func cellOf(u model.Unit) float64 {
 	return 10
 }
 
+// cellAsk asks whether a mat's squares are what they are taken for, until their
+// side was typed on this photo or one before it: a mat in inches taken for one in
+// centimetres agrees with itself as well as any.
+func (w *Window) cellAsk(ph *photo) string {
+	if slices.ContainsFunc(w.paper.photos, func(o *photo) bool { return o.cell && o.ask.Cell == ph.ask.Cell }) {
+		return ""
+	}
+	if ph.ask.Cell == cellOf(model.Inches) {
+		return words.T("This takes each square for 1 in. If yours are 1 cm, type 10 mm above.")
+	}
+	return words.T("This takes each square for 1 cm. If yours are 1 in, type 1 in above.")
+}
+
 // clicksNeeded is how many places are clicked for a reference.
 func clicksNeeded(ph *photo) int {
 	switch ph.ask.Reference {
@@ -214,6 +227,9 @@ func (w *Window) typedMeasured(i int, text string) error {
 	mm, err := w.typedLong(text)
 	if err != nil {
 		return err
+	}
+	if ph.ask.Reference == paper.Mat {
+		ph.cell = true
 	}
 	if ph.ask.Reference == paper.Mat && mm != ph.ask.Cell {
 		ph.ask.Cell = mm

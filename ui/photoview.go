@@ -117,6 +117,9 @@ func (w *Window) takenView(v *panel.PhotoView, ph *photo) {
 		for i := range clicksNeeded(ph) {
 			v.Targets = append(v.Targets, i < len(ph.clicks))
 		}
+		if ph.ask.Reference == paper.Mat {
+			v.Ask = w.cellAsk(ph)
+		}
 		v.Found = words.F("%d of %d clicked", len(ph.clicks), clicksNeeded(ph))
 	}
 	if w.ready(ph) && !ph.solved && ph.job.words == "" && ph.note == "" {

@@ -42,6 +42,9 @@ func (w *Window) shelfView(p model.Pattern, r grading.Result, report app.Report)
 		card := panel.CardView{Name: c.name, State: panel.NotStarted, How: c.how, Thumb: w.photoThumb(c)}
 		card.Key = fmt.Sprint(c.name, card.Thumb != nil, w.docSerial)
 		chosen := c.tracing == "" && c.photo == w.paper.inHand
+		if c.look {
+			card.State = panel.LookAt
+		}
 		if c.tracing != "" {
 			card.State = panel.UnderWay
 			chosen = c.tracing == w.paper.trace.id
