@@ -40,10 +40,12 @@ func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
 		w.say(words.T("Drop photos or scans, an SVG of a nest, a project, or a size chart in CSV."))
 		return
 	}
+	w.leftOut = ""
 	w.bringInFiles(usable)
 	if len(left) > 0 {
-		w.say(words.F("Left out, as it cannot be brought in: %s", strings.Join(left, ", ")))
+		w.leftOut = words.F("Left out, as it cannot be brought in: %s", strings.Join(left, ", "))
 	}
+	w.showStatus()
 }
 
 // droppedPaths are the paths of what was dropped, a folder's files in its place.

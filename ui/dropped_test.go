@@ -47,6 +47,15 @@ func TestDropped(t *testing.T) {
 	if len(w.paper.photos) != 2 || !strings.Contains(w.status.Text(), "notes.txt") {
 		t.Errorf("%d photos, said %q", len(w.paper.photos), w.status.Text())
 	}
+	w.say("The photos are read.")
+	w.refresh()
+	if !strings.Contains(w.status.Text(), "notes.txt") {
+		t.Errorf("the next message takes away what was left out: %q", w.status.Text())
+	}
+	w.goTo(stepGrade)
+	if strings.Contains(w.status.Text(), "notes.txt") {
+		t.Errorf("at another step it still says %q", w.status.Text())
+	}
 	w.dropped(fyne.Position{}, uris("photos/p9.png", "gone.qstep"))
 	if !w.dialogOpen {
 		t.Error("a project among the files is not opened, nor said why not")

@@ -44,9 +44,44 @@ func (w *Window) inWords() string {
 		line(words.F("%s: %s, %s wide, %s high", q.Name, pieceLine(q, r.Pieces[i]),
 			measure.FormatPlace(size.Width(), p.Unit), measure.FormatPlace(size.Height(), p.Unit)))
 	}
+	w.printInWords(p, line)
 	w.handInWords(p, r, line)
 	line("\n" + words.T("Checks") + "\n" + strings.TrimSpace(w.checks.Text()))
 	return b.String()
+}
+
+// printInWords says what goes on paper at the Print step, and what is left out.
+func (w *Window) printInWords(p model.Pattern, line func(string)) {
+	if w.step != stepPrint {
+		return
+	}
+	v := w.print.pagesView(p, p.Target.NameOn(p.Chart))
+	line("\n" + words.T("Pages") + "\n" + v.Count)
+	var pages, pieces []string
+	for _, page := range v.Pages {
+		if page.Blank {
+			pages = append(pages, page.Name)
+		}
+	}
+	if len(pages) > 0 {
+		line(words.F("Pages left out: %s", listed(pages)))
+	}
+	for _, q := range v.Pieces {
+		if !q.On {
+			pieces = append(pieces, q.Word)
+		}
+	}
+	if len(pieces) > 0 {
+		line(words.F("Pieces left out: %s", listed(pieces)))
+	}
+	for _, s := range v.Shown {
+		if !s.On {
+			line(words.F("Not printed: %s", s.Word))
+		}
+	}
+	if w.print.page != "" {
+		line(words.F("Page in hand: %s", w.print.page))
+	}
 }
 
 // handInWords says what is in hand: the edge with its increments and the grade

@@ -165,6 +165,20 @@ func TestInWords(t *testing.T) {
 	if got := w.app.Clipboard().Content(); got != text {
 		t.Errorf("the clipboard has %q", got)
 	}
+	out := w.doc.Pattern().Pieces[2].Name
+	w.goTo(stepPrint)
+	w.pages.OnPiece(2, false)
+	text = w.inWords()
+	for _, want := range []string{"Pieces left out: " + out + "\n", "Not printed: Printed nest", " pages\n"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("on the pages %q is not in it:\n%s", want, text)
+		}
+	}
+	for _, page := range w.print.pagesView(w.doc.Pattern(), "48").Pages {
+		if page.Blank && !strings.Contains(text, page.Name) {
+			t.Errorf("that page %s is left out is not in it:\n%s", page.Name, text)
+		}
+	}
 	if openEmpty(t).inWords() == "" {
 		t.Error("of an empty window nothing is said")
 	}

@@ -117,6 +117,7 @@ func (w *Window) key(e *fyne.KeyEvent) {
 	case fyne.KeyPageDown:
 		w.nextPiece(1)
 	case fyne.KeyEscape:
+		w.leftOut = ""
 		w.straight, w.adding = scene.Ref{}, false
 		w.dropDart()
 		w.letLinkGo()

@@ -273,16 +273,16 @@ func (w *Window) statusParts(p model.Pattern) []string {
 // showStatus says in words what the Table shows.
 func (w *Window) showStatus() {
 	if w.said != "" {
-		w.status.Set(w.said)
+		w.setStatus(w.said)
 		w.said = ""
 		return
 	}
 	if ask := cmp.Or(w.askingDart(), w.asking()); ask != "" {
-		w.status.Set(ask)
+		w.setStatus(ask)
 		return
 	}
 	if w.trues.led.say != "" {
-		w.status.Set(w.trues.led.say)
+		w.setStatus(w.trues.led.say)
 		return
 	}
 	p := w.doc.Pattern()
@@ -300,5 +300,9 @@ func (w *Window) showStatus() {
 	case w.doc.Path() != "":
 		parts = append(parts, words.T("Saved"))
 	}
-	w.status.Set(parts...)
+	w.setStatus(parts...)
 }
+
+// setStatus fills the status bar, what was left out of what was dropped always with
+// it: the photos that came in say more than one thing after it.
+func (w *Window) setStatus(parts ...string) { w.status.Set(append(parts, w.leftOut)...) }

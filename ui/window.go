@@ -34,6 +34,7 @@ type Window struct {
 	pointer    geom.Point    // where the pointer is on the Table
 	over       scene.Ref     // what is under it
 	said       string        // a sentence for the status bar, shown once
+	leftOut    string        // what of the files dropped last cannot be brought in, until she goes on
 	doubts     []string      // what bringing in left to look at
 	looked     string        // the finding in hand
 	faults     []scene.Fault // what to look at on the Table, as last looked
@@ -261,6 +262,9 @@ func (w *Window) build() {
 
 // goTo enters a step of the guide rail: its own side panel opens.
 func (w *Window) goTo(step int) {
+	if w.step != step {
+		w.leftOut = ""
+	}
 	w.step = step
 	panel.ScrollToTop(w.side)
 	own := map[int]string{stepBringIn: "Photo", stepSizes: "Wearer", stepGrade: "Increments", stepLength: "Length", stepPrint: "Pages"}[step]

@@ -54,6 +54,9 @@ func (b *iconButton) CreateRenderer() fyne.WidgetRenderer {
 	return d.ready()
 }
 
+// toolText is where a tool's word begins.
+const toolText = 31
+
 // toolButton is a drawing with a word; the chosen one stands on a tint with a
 // bar below it.
 type toolButton struct {
@@ -94,7 +97,7 @@ func (b *toolButton) CreateRenderer() fyne.WidgetRenderer {
 		label.set(b.word, t, b.chosen)
 	}
 	d.min = func() fyne.Size {
-		return fyne.NewSize(33+boldWidth(b.word)+8, max(controlHeight, theme.Px(controlHeight)))
+		return fyne.NewSize(toolText+boldWidth(b.word)+6, max(controlHeight, theme.Px(controlHeight)))
 	}
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height-3)
@@ -103,11 +106,11 @@ func (b *toolButton) CreateRenderer() fyne.WidgetRenderer {
 		}
 		place(bar, 0, size.Height-12, size.Width, 12)
 		label.Hidden = size.Width < 50
-		place(m, 8, 0, 20, size.Height-1)
+		place(m, 7, 0, theme.BarIcon, size.Height-1)
 		if label.Hidden {
-			place(m, (size.Width-20)/2, 0, 20, size.Height-1)
+			place(m, (size.Width-theme.BarIcon)/2, 0, theme.BarIcon, size.Height-1)
 		}
-		middle(label, 33, max(size.Width-36, 0), size.Height-1)
+		middle(label, toolText, max(size.Width-toolText-3, 0), size.Height-1)
 	}
 	return d.ready()
 }

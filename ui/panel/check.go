@@ -62,7 +62,7 @@ func (c *check) CreateRenderer() fyne.WidgetRenderer {
 		label.set(c.word, t, false)
 	}
 	d.min = func() fyne.Size {
-		return fyne.NewSize(2+17+8+label.measure(c.word).Width+6, theme.Px(27))
+		return fyne.NewSize(2+17+8+label.measure(c.word).Width+4, theme.Px(27))
 	}
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height)

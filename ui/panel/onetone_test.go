@@ -122,9 +122,8 @@ func TestPanelStatesWithoutColour(t *testing.T) {
 		n.set("As it is.", on)
 		put("a note", name, n)
 	}
-	m := newPageMap(200)
 	for i, name := range []string{"a page", "the page in hand", "left out"} {
-		m = newPageMap(200)
+		m := newPageMap(200)
 		m.set(1, []PageView{{Name: "A1", Blank: i == 2}}, map[int]int{1: 0}[i]-map[bool]int{true: 1}[i != 1])
 		put("a page on the map", name, m)
 	}

@@ -123,25 +123,26 @@ func (s *squareToMeasure) CreateRenderer() fyne.WidgetRenderer {
 		}
 		word.setText(s.word)
 	}
+	wide := func() float32 { return max(theme.Px(squareSide), word.MinSize().Width+12) }
 	d.min = func() fyne.Size {
 		side := theme.Px(squareSide + squareGap + markEnd)
-		return fyne.NewSize(side, side)
+		return fyne.NewSize(side+wide()-theme.Px(squareSide), side)
 	}
 	d.lay = func(fyne.Size) {
-		side, gap, end := theme.Px(squareSide), theme.Px(squareGap+markEnd/2), theme.Px(markEnd)/2
-		place(box, 0, 0, side, side)
+		side, across, gap, end := theme.Px(squareSide), wide(), theme.Px(squareGap+markEnd/2), theme.Px(markEnd)/2
+		place(box, 0, 0, across, side)
 		m := word.MinSize()
-		place(word, (side-m.Width)/2, (side-m.Height)/2, m.Width, m.Height)
+		place(word, (across-m.Width)/2, (side-m.Height)/2, m.Width, m.Height)
 		line := func(l *canvas.Line, x0, y0, x1, y1 float32) {
 			l.Position1, l.Position2 = fyne.NewPos(x0, y0), fyne.NewPos(x1, y1)
 		}
-		at := side + gap
-		line(marks[0], 0, at, side, at)
-		line(marks[1], 0, at-end, 0, at+end)
-		line(marks[2], side, at-end, side, at+end)
-		line(marks[3], at, 0, at, side)
-		line(marks[4], at-end, 0, at+end, 0)
-		line(marks[5], at-end, side, at+end, side)
+		foot, right := side+gap, across+gap
+		line(marks[0], 0, foot, across, foot)
+		line(marks[1], 0, foot-end, 0, foot+end)
+		line(marks[2], across, foot-end, across, foot+end)
+		line(marks[3], right, 0, right, side)
+		line(marks[4], right-end, 0, right+end, 0)
+		line(marks[5], right-end, side, right+end, side)
 	}
 	return d.ready()
 }

@@ -124,7 +124,7 @@ func (t *Tools) CreateRenderer() fyne.WidgetRenderer {
 	return d.ready()
 }
 
-const toolNarrow = 40 // a tool without its word
+const toolNarrow = 38 // a tool without its word
 
 func toolsHigh() float32 { return max(48, theme.Px(48)) }
 
@@ -143,7 +143,7 @@ func (t *Tools) twoRows(width float32) bool {
 
 // restWide is how wide all is that has no short form.
 func (t *Tools) restWide() float32 {
-	rest := 8 + 8 + 15 + 4 + 2*t.in.MinSize().Width + 4 + 8 + theme.Px(46)
+	rest := 8 + 8 + 9 + 4 + 2*t.in.MinSize().Width + 4 + 8 + theme.Px(46)
 	for _, c := range t.toggles {
 		rest += c.MinSize().Width + 4
 	}
@@ -221,7 +221,7 @@ func (t *Tools) layEnds(size fyne.Size, short bool) float32 {
 	step(t.zoom, theme.Px(46), 0)
 	step(t.out, t.out.MinSize().Width, 6)
 	place(t.divide, right, 13, 1, size.Height-26)
-	return right - 9
+	return right - 8
 }
 
 // layToggles lays what can be shown up to right, in the middle of a row.

@@ -26,6 +26,9 @@ func Active(in Input, inHand []string) Layer {
 		l.handles(in, i)
 		l.pointNames(in, i)
 	}
+	if len(inHand) > 0 {
+		l.sheetNames(in)
+	}
 	if in.Trace != nil {
 		l.trace(in, *in.Trace)
 	}

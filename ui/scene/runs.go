@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"math"
 	"slices"
 
 	"quarterstep/grading"
@@ -34,7 +35,7 @@ func (in Input) runEdges(piece string) map[string]bool {
 const runWords = 22
 
 // runNames writes the runs' names and lengths outside piece q, at the middle of
-// each; edges is its line on the Table.
+// each or near it; edges is its line on the Table.
 func (l *Layer) runNames(in Input, q model.Piece, edges []geom.Path) {
 	outside := -1.0
 	if geom.Join(edges...).Area() < 0 {
@@ -53,24 +54,61 @@ func (l *Layer) runNames(in Input, q model.Piece, edges []geom.Path) {
 		if len(run) == 0 {
 			continue
 		}
-		mid, dir := along(run, 0.5)
-		off := dir.Perp().Scale(outside * runWords)
-		t := Text{Words: r.Name, At: mid, DX: off.X, DY: off.Y - 9, Size: 16, Bold: true, Ink: InkWords, Halo: in.ground()}
-		switch {
-		case off.X > runWords/2:
-			t.Anchor = Left
-		case off.X < -runWords/2:
-			t.Anchor = Right
-		case off.Y < 0:
-			t.DY -= 8
-		default:
-			t.DY += 8
-		}
-		l.Texts = append(l.Texts, t)
-		t.Words, t.Size, t.Bold, t.Ink = r.Length, 13, false, InkSoft
-		t.DY += 18
-		l.Texts = append(l.Texts, t)
+		l.Texts = append(l.Texts, in.runLabel(r, run, outside, l.Texts)...)
 	}
+}
+
+// runShares is how far along a run its words may stand, the best place first.
+var runShares = [...]float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}
+
+// runLabel is a run's name and length beside it, at the place along it where they
+// cover least of the pieces' lines and of what is said there already.
+func (in Input) runLabel(r Run, run geom.Path, outside float64, said []Text) []Text {
+	var lines [][]geom.Point
+	for i := range in.Pattern.Pieces {
+		if edges := in.Edges(i); len(edges) > 0 {
+			lines = append(lines, geom.Join(edges...).Flatten(2))
+		}
+	}
+	var best []Text
+	least := math.Inf(1)
+	for _, share := range runShares {
+		words := in.runWordsAt(r, run, share, outside)
+		box := in.wordsBox(words[0]).Union(in.wordsBox(words[1])).Grow(in.px(3))
+		cost := 0.0
+		for _, l := range lines {
+			cost += lengthWithin(l, box)
+		}
+		for _, t := range said {
+			under := overlap(box, in.wordsBox(t))
+			cost += max(under.Width(), 0) * max(under.Height(), 0) / in.px(labelLead)
+		}
+		if cost < least {
+			best, least = words, cost
+		}
+	}
+	return best
+}
+
+// runWordsAt is a run's name and length outside it, a share of the way along.
+func (in Input) runWordsAt(r Run, run geom.Path, share, outside float64) []Text {
+	at, dir := along(run, share)
+	off := dir.Perp().Scale(outside * runWords)
+	t := Text{Words: r.Name, At: at, DX: off.X, DY: off.Y - 9, Size: 16, Bold: true, Ink: InkWords, Halo: in.ground()}
+	switch {
+	case off.X > runWords/2:
+		t.Anchor = Left
+	case off.X < -runWords/2:
+		t.Anchor = Right
+	case off.Y < 0:
+		t.DY -= 8
+	default:
+		t.DY += 8
+	}
+	length := t
+	length.Words, length.Size, length.Bold, length.Ink = r.Length, 13, false, InkSoft
+	length.DY += 18
+	return []Text{t, length}
 }
 
 // runEnds are the handles at the ends of runs on pieces other than the one

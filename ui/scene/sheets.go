@@ -28,11 +28,19 @@ func (l *Layer) sheets(in Input) {
 			l.Fills = append(l.Fills, Fill{Outline: ring(s.Box), Ink: InkAccent, Alpha: 0.08})
 			l.Lines = append(l.Lines, Line{Path: ring(s.Box), Width: 3, Ink: InkAccent, Alpha: 1})
 		}
+	}
+	l.sheetNames(in)
+	l.square(in)
+}
+
+// sheetNames writes the pages' names. The piece in hand lies over them, so that they
+// are written over it again.
+func (l *Layer) sheetNames(in Input) {
+	for _, s := range in.Sheets {
 		if name := sheetName(s, s.Name == in.Page); in.Names && !s.Blank && in.holdsName(s, name) {
 			l.Texts = append(l.Texts, name)
 		}
 	}
-	l.square(in)
 }
 
 // holdsName reports whether a page is shown large enough for its name; that of
