@@ -93,6 +93,15 @@ func (g *Grader) Unread(p model.Pattern) int {
 	return n
 }
 
+// Count is how many printed edges were read and are remembered.
+func (g *Grader) Count() int {
+	n := 0
+	for _, r := range g.fits {
+		n += len(r.piece.Edges) * len(r.piece.Nest)
+	}
+	return n
+}
+
 func (g *Grader) remembers(p model.Pattern, q model.Piece) bool {
 	r, ok := g.fits[q.ID]
 	return ok && len(p.Chart.Sizes) > 0 && r.chart == &p.Chart.Sizes[0] && sameNest(r.piece, q)

@@ -9,6 +9,7 @@ import (
 	"quarterstep/app/edit"
 	"quarterstep/app/folders"
 	"quarterstep/assets/words"
+	"quarterstep/model"
 	"quarterstep/ui/panel"
 )
 
@@ -65,12 +66,17 @@ func (w *Window) askChart() {
 
 // useChart puts a size chart of the sewist's own under the pattern.
 func (w *Window) useChart(path string) {
-	c, err := app.Chart(path)
-	if err != nil {
-		w.fail(words.T("This size chart cannot be used"), err)
-		return
-	}
-	w.do(words.F("choose the chart %s", c.Name), edit.Chart(c))
+	var c model.SizeChart
+	away(func() (err error) {
+		c, err = app.Chart(path)
+		return err
+	}, func(err error) {
+		if err != nil {
+			w.fail(words.T("This size chart cannot be used"), err)
+			return
+		}
+		w.do(words.F("choose the chart %s", c.Name), edit.Chart(c))
+	})
 }
 
 // rename asks for another name for the piece in hand.

@@ -88,7 +88,6 @@ func (w *Window) openFileBox(title, yes, hint string, c *folders.Chooser, then f
 		}
 	}
 	a := &fileAsk{w: w, choose: c, box: panel.NewFileBox(hint, kinds), word: yes, then: then}
-	a.places = folders.Places(c.Home, w.settings.Folders)
 	w.fileBox = a
 	a.connect()
 	a.d = dialog.NewCustomWithoutButtons(title, a.box, w.win)
@@ -99,13 +98,32 @@ func (w *Window) openFileBox(title, yes, hint string, c *folders.Chooser, then f
 	room := w.win.Canvas().Size()
 	a.d.Resize(fyne.NewSize(min(theme.Px(900), room.Width-40), min(theme.Px(620), room.Height-40)))
 	a.d.Show()
-	a.read(startFolder(w.settings.Folder, c.Home))
+	a.begin(w.settings.Folder, w.settings.Folders)
 	if c.Saving {
 		w.win.Canvas().Focus(a.box.NameLine())
 		a.box.MarkName(c.Ending)
 		return
 	}
 	w.win.Canvas().Focus(a.box.List())
+}
+
+// begin looks beside the window where the files may be, for a drive may be asleep or
+// gone, and reads the folder last used.
+func (a *fileAsk) begin(last string, used []string) {
+	a.reading = last
+	a.show()
+	home := a.choose.Home
+	var places []folders.Place
+	start := ""
+	away(func() error {
+		places, start = folders.Places(home, used), startFolder(last, home)
+		return nil
+	}, func(error) {
+		a.places = places
+		if a.reading == last { // else she has typed the way to another meanwhile
+			a.read(start)
+		}
+	})
 }
 
 // startFolder is the folder last used, or the nearest above it that is there.

@@ -18,7 +18,18 @@ func (w *Window) dropped(_ fyne.Position, files []fyne.URI) {
 	if len(files) == 0 || w.dialogOpen {
 		return
 	}
-	paths := droppedPaths(files)
+	var paths []string
+	away(func() error {
+		paths = droppedPaths(files)
+		return nil
+	}, func(error) {
+		if !w.dialogOpen {
+			w.droppedFiles(paths)
+		}
+	})
+}
+
+func (w *Window) droppedFiles(paths []string) {
 	if i := slices.IndexFunc(paths, hasEnding(projectExt)); i >= 0 {
 		w.ifSafe(func() { w.open(paths[i]) })
 		return

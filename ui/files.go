@@ -143,15 +143,6 @@ func (w *Window) remember(path string) {
 	w.keepSettings()
 }
 
-func (w *Window) keepSettings() {
-	if w.settingsDir == "" {
-		return
-	}
-	if err := w.settings.Save(w.settingsDir); err != nil {
-		w.say(words.F("What Quarterstep remembers could not be kept: %s", err))
-	}
-}
-
 // ifSafe does f, asking first where work would be lost. It waits for a save under
 // way.
 func (w *Window) ifSafe(f func()) {
@@ -205,8 +196,10 @@ func (w *Window) saveAs() {
 // askAndClose closes the window, asking first where work would be lost.
 func (w *Window) askAndClose() {
 	w.ifSafe(func() {
-		w.closeSafe()
-		w.app.Quit()
+		w.whenKept(func() {
+			w.closeSafe()
+			w.app.Quit()
+		})
 	})
 }
 

@@ -109,7 +109,7 @@ func TestOnlyChangedPagesAreOffered(t *testing.T) {
 	if !savedTo(w, path) {
 		t.Fatal("not saved")
 	}
-	w.rememberPrinted(w.print.now(), nil)
+	w.rememberPrinted(w.print.now(), nil, func() {})
 	w.refresh()
 	if len(w.print.changed) != 0 {
 		t.Fatalf("just printed, and %v changed", w.print.changed)

@@ -122,9 +122,10 @@ func (w *Window) printNow() {
 	}
 	job, pages := w.print.now(), w.wanted()
 	title := job.Title()
-	w.send(p, spool.Job{Title: title, Paper: job.Plan.Setup.Paper}, pdfOf(job, pages), count(pagesOf(job, pages), "page"), func() string {
-		w.rememberPrinted(job, pages)
-		return words.F("Printed on %s. Measure the square before you cut.", p.Words)
+	w.send(p, spool.Job{Title: title, Paper: job.Plan.Setup.Paper}, pdfOf(job, pages), count(pagesOf(job, pages), "page"), func(say func(string)) {
+		w.rememberPrinted(job, pages, func() {
+			say(words.F("Printed on %s. Measure the square before you cut.", p.Words))
+		})
 	})
 }
 
@@ -143,9 +144,9 @@ func pagesOf(job app.Job, pages []string) int {
 	return len(pages)
 }
 
-// send prints something beside the window and tells how it fares; what done
-// returns is said at the end.
-func (w *Window) send(p app.Printer, job spool.Job, write writer, what string, done func() string) {
+// send prints something beside the window and tells how it fares; done has what is
+// to be said at the end said.
+func (w *Window) send(p app.Printer, job spool.Job, write writer, what string, done func(say func(string))) {
 	s := &w.printers
 	if s.cancel != nil {
 		return
@@ -180,21 +181,22 @@ func (w *Window) send(p app.Printer, job spool.Job, write writer, what string, d
 }
 
 // sent says how printing ended.
-func (w *Window) sent(err error, done func() string) {
-	say := ""
+func (w *Window) sent(err error, done func(say func(string))) {
+	say := func(sentence string) {
+		w.refresh()
+		w.say(sentence)
+	}
 	switch {
 	case err == nil:
-		say = done()
+		done(say)
 	case errors.Is(err, context.Canceled):
-		say = words.T("Printing was taken back. Pages that are out already are good.")
+		say(words.T("Printing was taken back. Pages that are out already are good."))
 	case errors.Is(err, spool.ErrUnseen):
-		done()
-		say = sentence(err.Error())
+		done(func(string) { say(sentence(err.Error())) })
 	default:
 		w.fail(words.T("The pages cannot be printed"), err)
+		w.refresh()
 	}
-	w.refresh()
-	w.say(say)
 }
 
 // progressWords is "Kitchen prints: page 3 of 17 pages."

@@ -60,10 +60,11 @@ func (w *Window) askPDF(then func(path string)) {
 	w.askWhere(name, ".pdf", func(path string) {
 		job, pages := w.print.now(), w.wanted()
 		w.writing(path, words.T("The PDF cannot be written"), pdfOf(job, pages), func() {
-			w.rememberPrinted(job, pages)
-			w.refresh()
-			w.say(words.F("Wrote %s, %s. Print at 100 %% and measure the square first.", filepath.Base(path), count(pagesOf(job, pages), "page")))
-			then(path)
+			w.rememberPrinted(job, pages, func() {
+				w.refresh()
+				w.say(words.F("Wrote %s, %s. Print at 100 %% and measure the square first.", filepath.Base(path), count(pagesOf(job, pages), "page")))
+				then(path)
+			})
 		})
 	})
 }
@@ -87,13 +88,19 @@ func (w *Window) writing(path, failing string, write writer, then func()) {
 // viewPDF opens a PDF in the system's viewer and says what to choose there.
 func (w *Window) viewPDF(path string) {
 	ctx, stop := context.WithTimeout(context.Background(), 10*time.Second)
-	defer stop()
-	steps, err := app.ViewPDF(ctx, path, w.print.setup.Paper.Name)
-	say := strings.Join(steps, "\n")
-	if err != nil {
-		say = words.F("%s. Open %s yourself.", capital(err.Error()), filepath.Base(path)) + "\n" + say
-	}
-	w.question(words.T("Print it from the viewer"), say, answer{word: words.T("Good"), best: true})
+	paper := w.print.setup.Paper.Name
+	var steps []string
+	away(func() (err error) {
+		defer stop()
+		steps, err = app.ViewPDF(ctx, path, paper)
+		return err
+	}, func(err error) {
+		say := strings.Join(steps, "\n")
+		if err != nil {
+			say = words.F("%s. Open %s yourself.", capital(err.Error()), filepath.Base(path)) + "\n" + say
+		}
+		w.question(words.T("Print it from the viewer"), say, answer{word: words.T("Good"), best: true})
+	})
 }
 
 // printedFile is where what was last printed of this project is kept; empty for
@@ -105,10 +112,9 @@ func (w *Window) printedFile() string {
 	return safekeeping.PrintedFile(w.settingsDir, w.doc.Path())
 }
 
-// printedBefore is what was last printed of this project. What cannot be read
-// counts as nothing: all pages are printed then.
-func (w *Window) printedBefore() app.Printed {
-	path := w.printedFile()
+// printedIn is what was last printed of the project whose printedFile is at path.
+// What cannot be read counts as nothing: all pages are printed then.
+func printedIn(path string) app.Printed {
 	if path == "" {
 		return app.Printed{}
 	}
@@ -120,29 +126,36 @@ func (w *Window) printedBefore() app.Printed {
 }
 
 // rememberPrinted keeps what was on the pages, so that later only those that
-// changed need printing.
-func (w *Window) rememberPrinted(job app.Job, pages []string) {
+// changed need printing, and then does then. The pages are drawn anew for it, beside
+// the window.
+func (w *Window) rememberPrinted(job app.Job, pages []string, then func()) {
 	path := w.printedFile()
 	if path == "" {
+		then()
 		return
 	}
-	now, err := job.Printed()
-	if err == nil && pages != nil {
-		before := w.printedBefore().Pages
-		for name := range now.Pages {
-			if !slices.Contains(pages, name) {
-				now.Pages[name] = before[name]
+	away(func() error {
+		now, err := job.Printed()
+		if err == nil && pages != nil {
+			before := printedIn(path).Pages
+			for name := range now.Pages {
+				if !slices.Contains(pages, name) {
+					now.Pages[name] = before[name]
+				}
 			}
 		}
-	}
-	if err == nil {
-		err = errors.Join(os.MkdirAll(filepath.Dir(path), 0o700), app.SavePrinted(path, now))
-	}
-	if err != nil {
-		w.say(words.F("What was printed could not be kept: %s. The next time all pages are printed.", err.Error()))
-	}
-	w.printers.only = false
-	w.print.stale()
+		if err == nil {
+			err = errors.Join(os.MkdirAll(filepath.Dir(path), 0o700), app.SavePrinted(path, now))
+		}
+		return err
+	}, func(err error) {
+		w.printers.only = false
+		w.print.stale()
+		then()
+		if err != nil {
+			w.say(words.F("What was printed could not be kept: %s. The next time all pages are printed.", err.Error()))
+		}
+	})
 }
 
 // otherWays is the menu of what else can be made of the pattern.

@@ -127,7 +127,7 @@ func (w *Window) planPages() {
 			delete(s.without, id)
 		}
 	}
-	c, setup, before := s.chosen(p), w.setup(), w.printedBefore()
+	c, setup, before := s.chosen(p), w.setup(), w.printedFile()
 	s.of, s.shown = w.docSerial, nil
 	s.asked++
 	if why := s.nothing(p, c); why != "" {
@@ -138,7 +138,7 @@ func (w *Window) planPages() {
 	asked := s.asked
 	besideWindow(func() {
 		var got planned
-		if err := guarded(func() error { got = planOf(p, c, setup, before); return nil }); err != nil {
+		if err := guarded(func() error { got = planOf(p, c, setup, printedIn(before)); return nil }); err != nil {
 			got = planned{why: sentence(err.Error())}
 		}
 		fyne.Do(func() {
@@ -215,22 +215,22 @@ func (w *Window) turnPiece() {
 // compare holds the pages, arranged by hand, against those printed before.
 func (w *Window) compare() {
 	s := &w.print
-	job, before, asked := s.job, w.printedBefore(), s.asked
-	if len(before.Pages) == 0 {
+	job, file, asked := s.job, w.printedFile(), s.asked
+	if file == "" {
 		return
 	}
-	besideWindow(func() {
-		var changed []string
-		err := guarded(func() (err error) {
+	changed, printed := []string(nil), false
+	away(func() (err error) {
+		before := printedIn(file)
+		if printed = len(before.Pages) > 0; printed {
 			changed, err = job.ChangedPages(before)
-			return err
-		})
-		fyne.Do(func() {
-			if err == nil && w.print.asked == asked {
-				w.print.changed = changed
-				w.showPages(w.doc.Pattern())
-			}
-		})
+		}
+		return err
+	}, func(err error) {
+		if err == nil && printed && w.print.asked == asked {
+			w.print.changed = changed
+			w.showPages(w.doc.Pattern())
+		}
 	})
 }
 

@@ -138,7 +138,12 @@ func (w *Window) OfferLeft() {
 	if w.settingsDir == "" {
 		return
 	}
-	w.offer(safekeeping.Left(w.settingsDir))
+	dir := w.settingsDir
+	var left []safekeeping.Leftover
+	away(func() error {
+		left = safekeeping.Left(dir)
+		return nil
+	}, func(error) { w.offer(left) })
 }
 
 func (w *Window) offer(left []safekeeping.Leftover) {
@@ -178,32 +183,39 @@ func leftWords(l safekeeping.Leftover) string {
 }
 
 func (w *Window) dropLeft(l safekeeping.Leftover) {
-	if err := l.Drop(); err != nil {
-		w.say(sentence(err.Error()))
-	}
+	away(l.Drop, func(err error) {
+		if err != nil {
+			w.say(sentence(err.Error()))
+		}
+	})
 }
 
 // bringBack makes left work the document; it is thrown away only once this
 // window's own journal has it.
 func (w *Window) bringBack(l safekeeping.Leftover) {
-	f, err := l.Read()
-	var doc *session.Session
-	if err == nil {
-		doc, err = session.Recover(f, l.Changes)
-	}
-	if err != nil {
-		w.fail(words.T("The unsaved work cannot be read"), err)
-		return
-	}
-	w.take(doc)
-	if w.safe.journal != nil {
-		if err := w.safe.journal.Flush(); err != nil {
-			w.say(words.F("%s. Save your work now.", capital(err.Error())))
-			return
+	w.opening(words.T("The unsaved work cannot be read"), func() (*session.Session, error) {
+		f, err := l.Read()
+		if err != nil {
+			return nil, err
 		}
-	}
-	w.dropLeft(l)
-	w.say(words.T("Your unsaved work is back; save it now."))
+		return session.Recover(f, l.Changes)
+	}, func(doc *session.Session) {
+		w.take(doc)
+		journal := w.safe.journal
+		away(func() error {
+			if journal == nil {
+				return nil
+			}
+			return journal.Flush()
+		}, func(err error) {
+			if err != nil {
+				w.say(words.F("%s. Save your work now.", capital(err.Error())))
+				return
+			}
+			w.dropLeft(l)
+			w.say(words.T("Your unsaved work is back; save it now."))
+		})
+	})
 }
 
 // rescue answers a fault of the program: the work is put by, then the window is

@@ -140,9 +140,9 @@ func (w *Window) testPage() {
 	check := w.scaleCheck()
 	made := func() { w.scale.with = &with }
 	if p, ok := w.printer(); ok {
-		w.send(p, spool.Job{Title: words.T("Quarterstep test page"), Paper: check.Sheet()}, check.WritePDF, words.T("the test page"), func() string {
+		w.send(p, spool.Job{Title: words.T("Quarterstep test page"), Paper: check.Sheet()}, check.WritePDF, words.T("the test page"), func(say func(string)) {
 			made()
-			return words.T("The test page is printed. Measure it and type what you read.")
+			say(words.T("The test page is printed. Measure it and type what you read."))
 		})
 		return
 	}

@@ -41,6 +41,7 @@ type Window struct {
 	docSerial  int           // counts changes of the document
 	safe       safe
 	saves      saves
+	keeping    keeping
 	print      printStep
 	printers   printerStep
 	scale      scaleStep

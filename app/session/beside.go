@@ -2,6 +2,7 @@ package session
 
 import (
 	"errors"
+	"slices"
 	"time"
 
 	"quarterstep/grading"
@@ -39,6 +40,7 @@ type task struct {
 	label   string
 	edit    Edit
 	preview bool
+	again   bool // the document is worked out anew, with nothing remembered
 	dropped bool // under way, and not wanted any more
 	ended   bool
 	err     error // once ended
@@ -50,7 +52,7 @@ func (s *Session) Busy() bool { return s.under != nil }
 // pending reports that edits are on their way into the document.
 func (s *Session) pending() bool {
 	for _, t := range s.tasks() {
-		if !t.preview {
+		if !t.preview && !t.again {
 			return true
 		}
 	}
@@ -114,10 +116,20 @@ func (s *Session) next() {
 	s.queue = s.queue[1:]
 	s.under = t
 	s.aside.Turned()
+	from, serial := s.now.pattern, s.now.serial
 	var got state
 	returned := false
-	s.aside.Run(func() { got, t.err = s.try(t.edit) }, func() {
+	s.aside.Run(func() {
+		if t.again {
+			s.grader = grading.Grader{}
+			t.edit = same(from)
+		}
+		got, t.err = s.try(from, t.edit)
+	}, func() {
 		s.under, t.ended = nil, true
+		if t.again && s.now.serial != serial {
+			t.dropped = true // she went to another state meanwhile
+		}
 		s.take(t, got)
 		if t.err != nil && !errors.Is(t.err, ErrNoChange) && returned && !t.dropped {
 			s.aside.Failed(t.err)
@@ -133,6 +145,10 @@ func (s *Session) take(t *task, got state) {
 	none := errors.Is(t.err, ErrNoChange)
 	switch {
 	case t.dropped:
+	case t.again && t.err != nil:
+	case t.again:
+		s.now.result = got.result
+		s.tell()
 	case t.err != nil:
 		if shown := s.shown != nil; shown && (none || !t.preview) {
 			s.shown = nil
@@ -176,14 +192,16 @@ func (s *Session) dropPreviews() {
 
 // dropLast takes back the latest of what is on its way; false where nothing is.
 func (s *Session) dropLast() bool {
-	switch n := len(s.queue); {
-	case n > 0:
-		s.queue = s.queue[:n-1]
-	case s.under != nil && !s.under.dropped:
-		s.under.dropped = true
-	default:
+	for i := len(s.queue) - 1; i >= 0; i-- {
+		if !s.queue[i].again {
+			s.queue = slices.Delete(s.queue, i, i+1)
+			return true
+		}
+	}
+	if s.under == nil || s.under.dropped || s.under.again {
 		return false
 	}
+	s.under.dropped = true
 	return true
 }
 

@@ -229,3 +229,28 @@ func TestWhatIsLong(t *testing.T) {
 		t.Errorf("history %v", s.History())
 	}
 }
+
+// TestAgainBeside: worked out anew beside, it is what it was; where she went back
+// meanwhile nothing is mixed up.
+func TestAgainBeside(t *testing.T) {
+	s := open1(t)
+	s.Do("size", retarget(5))
+	step, _ := slowly(t, s)
+	was := s.Result().Size
+	s.Again()
+	if !s.Busy() || s.Dirty() != true || s.UndoLabel() != "size" {
+		t.Errorf("busy %v, to undo %q", s.Busy(), s.UndoLabel())
+	}
+	s.Undo()
+	for step() {
+	}
+	if now := s.Result().Size; now == was || now != s.Pattern().Chart.NameAt(3) || s.RedoLabel() != "size" {
+		t.Errorf("after undo it is size %q, to redo %q", now, s.RedoLabel())
+	}
+	s.Again()
+	for step() {
+	}
+	if s.Result().Size != s.Pattern().Chart.NameAt(3) || s.Busy() {
+		t.Errorf("anew it is size %q", s.Result().Size)
+	}
+}

@@ -55,7 +55,7 @@ type state struct {
 // rule of Pattern.Validate or cannot be graded.
 func New(p model.Pattern) (*Session, error) {
 	s := &Session{}
-	next, err := s.try(func(model.Pattern) (model.Pattern, error) { return p, nil })
+	next, err := s.try(p, same(p))
 	if err != nil {
 		return nil, words.Errorf("opening the pattern: %w", err)
 	}
@@ -101,14 +101,14 @@ func (s *Session) Do(label string, e Edit) error {
 		return s.put(&task{label: label, edit: e})
 	}
 	hadPreview := s.shown != nil
-	p, err := s.edited(e)
+	p, err := s.edited(s.now.pattern, e)
 	if err == nil && s.reads(p) {
 		return s.put(&task{label: label, edit: same(p)})
 	}
 	s.shown = nil
 	next := state{}
 	if err == nil {
-		next, err = s.try(same(p))
+		next, err = s.try(p, same(p))
 	}
 	if err != nil {
 		if hadPreview {
@@ -130,13 +130,13 @@ func (s *Session) Preview(e Edit) error {
 	if s.waits() {
 		return s.put(&task{edit: e, preview: true})
 	}
-	p, err := s.edited(e)
+	p, err := s.edited(s.now.pattern, e)
 	if err == nil && s.reads(p) {
 		return s.put(&task{edit: same(p), preview: true})
 	}
 	next := state{}
 	if err == nil {
-		next, err = s.try(same(p))
+		next, err = s.try(p, same(p))
 	}
 	if errors.Is(err, ErrNoChange) {
 		s.Cancel()
@@ -171,19 +171,19 @@ func (s *Session) Cancel() {
 	s.tell()
 }
 
-// edited is the pattern that an edit makes of the document.
-func (s *Session) edited(e Edit) (p model.Pattern, err error) {
+// edited is the pattern that an edit makes of another.
+func (s *Session) edited(from model.Pattern, e Edit) (p model.Pattern, err error) {
 	err = s.caught(func() (err error) {
-		p, err = e(s.now.pattern)
+		p, err = e(from)
 		return err
 	})
 	return p, err
 }
 
-// try makes a state of an edit. A fault of the program on the way leaves the
+// try makes a state of an edit of a pattern. A fault of the program on the way leaves the
 // document as it was, as any other error does.
-func (s *Session) try(e Edit) (next state, err error) {
-	p, err := s.edited(e)
+func (s *Session) try(from model.Pattern, e Edit) (next state, err error) {
+	p, err := s.edited(from, e)
 	if err != nil {
 		return state{}, err
 	}
@@ -226,12 +226,14 @@ func (s *Session) keep(next state, label string) {
 // in the language in use. It is no step of history; a gesture under way is
 // dropped.
 func (s *Session) Again() {
-	if s.Busy() {
-		s.after = append(s.after, s.Again)
+	s.dropPreviews()
+	s.shown = nil
+	if s.aside != nil && (s.Busy() || s.grader.Count() > mostRead || s.took > slow) {
+		s.put(&task{again: true})
 		return
 	}
-	s.shown, s.grader = nil, grading.Grader{}
-	if next, err := s.try(same(s.now.pattern)); err == nil {
+	s.grader = grading.Grader{}
+	if next, err := s.try(s.now.pattern, same(s.now.pattern)); err == nil {
 		s.now.result = next.result
 	}
 	s.tell()
@@ -271,8 +273,10 @@ func (s *Session) Redo() {
 
 // UndoLabel names what Undo would take back; empty when there is nothing.
 func (s *Session) UndoLabel() string {
-	if all := s.tasks(); len(all) > 0 && s.pending() {
-		return all[len(all)-1].label
+	for _, t := range slices.Backward(s.tasks()) {
+		if !t.preview && !t.again {
+			return t.label
+		}
 	}
 	if len(s.past) == 0 {
 		return ""
