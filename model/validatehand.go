@@ -58,11 +58,12 @@ func (c *pieceChecker) correction(met map[key]bool, k key, i int, kind words.Tex
 		c.add(11, "", words.T("hand corrections"), say)
 		return
 	}
-	place := c.q.Points[i].Name
-	if kind == edgeKind {
-		place = c.q.Edges[i].Name
+	place := ""
+	if kind == edgeKind { // a piece may have more edges than points
+		place = or(c.q.Edges[i].Name, kind, i)
+	} else {
+		place = or(c.q.Points[i].Name, kind, i)
 	}
-	place = or(place, kind, i)
 	if _, ok := c.p.Chart.Place(k.stage); k.stage != "" && !ok {
 		c.add(11, k.stage, place, words.T("it was corrected at a size the chart does not have"))
 	}

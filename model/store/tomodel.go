@@ -17,6 +17,11 @@ func each[A, B any](in []A, f func(A) B) []B {
 	return out
 }
 
+// listed is in; nothing gives nil, as the model has it.
+func listed(in []string) []string {
+	return each(in, func(s string) string { return s })
+}
+
 func (d patternData) pattern() model.Pattern {
 	return model.Pattern{
 		Name: d.Name, Note: d.Note, Unit: model.Unit(d.Unit),
@@ -90,7 +95,7 @@ func (d handData) hand() model.Hand {
 		Moves:   each(d.Moves, moveData.move),
 		Shifts:  each(d.Shifts, func(s shiftData) model.EdgeShift { return model.EdgeShift(s) }),
 		Shapes:  each(d.Shapes, shapeData.shape),
-		Through: d.Through,
+		Through: listed(d.Through),
 	}
 }
 
@@ -106,7 +111,7 @@ func (d edgeData) edge() model.Edge {
 }
 
 func (d outlineData) outline() model.Outline {
-	return model.Outline{Size: d.Size, Also: d.Also, Edges: each(d.Edges, path)}
+	return model.Outline{Size: d.Size, Also: listed(d.Also), Edges: each(d.Edges, path)}
 }
 
 func (d lineData) line() model.Line {
@@ -142,12 +147,14 @@ func (d shapeData) shape() model.EdgeShape {
 
 func (d linkData) link() model.Link {
 	return model.Link{
-		ID: d.ID, Kind: model.LinkKind(d.Kind), Lead: model.Stretch(d.Lead), Follow: model.Stretch(d.Follow),
+		ID: d.ID, Kind: model.LinkKind(d.Kind), Lead: d.Lead.stretch(), Follow: d.Follow.stretch(),
 		And: each(d.And, stretchData.stretch), Ease: d.Ease, Room: d.Room, EaseFixed: d.EaseFixed, Refit: model.Refit(d.Refit),
 	}
 }
 
-func (d stretchData) stretch() model.Stretch { return model.Stretch(d) }
+func (d stretchData) stretch() model.Stretch {
+	return model.Stretch{Piece: d.Piece, Edges: listed(d.Edges), Reverse: d.Reverse}
+}
 
 func (d lengthData) lengthening() model.Lengthening {
 	return model.Lengthening{
