@@ -153,6 +153,10 @@ func (w *Window) connectPanels() {
 	inc.OnChoice = w.choose
 	inc.OnTotal = func(text string) error { return w.typedTotal(text) }
 	inc.OnStep = func(by int) { w.addToTotal(float64(by) * stop(w.doc.Pattern().Unit)) }
+	inc.OnWith = func(on bool) {
+		w.alone = !on
+		w.refresh()
+	}
 	inc.OnPoint = func(i int) {
 		if q, f, ok := w.edgeInHand(); ok {
 			w.hand.Point = q.Points[f.ends[i]].ID
@@ -251,14 +255,18 @@ func (w *Window) addToTotal(mm float64) {
 	if !ok || mm == 0 {
 		return
 	}
-	v := f.move(q, mm)
-	w.do(words.T("add to the total"), func(p model.Pattern) (model.Pattern, error) {
-		p, err := edit.MovePoint(q.ID, q.Points[f.ends[0]].ID, v)(p)
-		if err != nil {
-			return p, err
+	add := f.add(q, mm)
+	if mate, g, ok := sewnMate(w.doc.Pattern(), w.doc.Result(), w.hand); ok && !w.alone {
+		own, too := add, g.add(mate, mm)
+		add = func(p model.Pattern) (model.Pattern, error) {
+			p, err := own(p)
+			if err != nil {
+				return p, err
+			}
+			return too(p)
 		}
-		return edit.MovePoint(q.ID, q.Points[f.ends[1]].ID, v)(p)
-	})
+	}
+	w.do(words.T("add to the total"), add)
 }
 
 // typedPoint sets the total of one grade point of the edge in hand, out or

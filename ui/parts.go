@@ -114,7 +114,7 @@ func (w *Window) panelParts() []part {
 	return []part{
 		{name: "increments", fold: w.folds["Increments"], show: func(now document) {
 			i, j, k := hand()
-			w.increments.SetView(incrementsView(now.Pattern, now.Result, i, j, k))
+			w.increments.SetView(w.withMate(incrementsView(now.Pattern, now.Result, i, j, k)))
 		}},
 		{name: "pages", fold: w.folds["Pages"], show: func(now document) { w.showPages(now.Pattern) }},
 		{name: "length", show: func(document) { w.showLength() }},

@@ -71,7 +71,7 @@ func (w *Window) quick() {
 		w.links.SetView(w.linksView(p, r))
 	}
 	i, j, k := w.inHand(p)
-	w.increments.SetView(incrementsView(p, r, i, j, k))
+	w.increments.SetView(w.withMate(incrementsView(p, r, i, j, k)))
 	w.strip.SetView(w.withTraced(stripView(p, r, w.charts())))
 	w.showDart(p, r)
 	w.showLength()

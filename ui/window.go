@@ -34,6 +34,7 @@ type Window struct {
 	pointer    geom.Point    // where the pointer is on the Table
 	over       scene.Ref     // what is under it
 	said       string        // a sentence for the status bar, shown once
+	alone      bool          // a total is added to the edge in hand alone, not to the one sewn to it
 	leftOut    string        // what of the files dropped last cannot be brought in, until she goes on
 	doubts     []string      // what bringing in left to look at
 	looked     string        // the finding in hand

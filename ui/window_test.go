@@ -183,6 +183,33 @@ func TestIncrementsSayWhatTheChartSays(t *testing.T) {
 	}
 }
 
+// A total is added to the edge sewn edge to edge as well, each in the direction that
+// it moves, unless she says not.
+func TestTotalsOfBothSides(t *testing.T) {
+	w := open(t)
+	mate, before, ok := sewnMate(w.doc.Pattern(), w.doc.Result(), w.hand)
+	if !ok {
+		t.Fatal("the side seam of the front is sewn to nothing")
+	}
+	_, own, _ := w.edgeInHand()
+	total := func() float64 {
+		_, f, _ := sewnMate(w.doc.Pattern(), w.doc.Result(), w.hand)
+		return f.total
+	}
+	w.increments.OnStep(3)
+	if _, f, _ := w.edgeInHand(); math.Abs(f.total-own.total-3) > 1e-9 || math.Abs(total()-before.total-3) > 1e-9 {
+		t.Errorf("3 mm more on the front give %s %.3f mm more", mate.Name, total()-before.total)
+	}
+	if n := len(w.doc.History()); n != 1 {
+		t.Errorf("it is %d steps of the history", n)
+	}
+	w.increments.OnWith(false)
+	w.increments.OnStep(2)
+	if got := total() - before.total; math.Abs(got-3) > 1e-9 {
+		t.Errorf("left apart, %s is %.3f mm wider than by chart, want 3", mate.Name, got)
+	}
+}
+
 func TestTypedTotals(t *testing.T) {
 	w := open(t)
 	if err := w.increments.OnTotal("a bit"); err == nil {

@@ -143,7 +143,7 @@ func (t *Tools) twoRows(width float32) bool {
 
 // restWide is how wide all is that has no short form.
 func (t *Tools) restWide() float32 {
-	rest := 8 + 8 + 9 + 4 + 2*t.in.MinSize().Width + 4 + 8 + theme.Px(46)
+	rest := 8 + 8 + 4 + 6 + 1 + 8 + 2*t.in.MinSize().Width + theme.Px(46) // as layEnds has it
 	for _, c := range t.toggles {
 		rest += c.MinSize().Width + 4
 	}

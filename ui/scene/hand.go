@@ -163,7 +163,7 @@ func (l *Layer) threads(in Input, i int) {
 			if !in.runsAlong(k) {
 				continue
 			}
-		} else if k.Kind == model.Sewn && !holds(k.Lead, in.Select) && !holds(k.Follow, in.Select) {
+		} else if k.Kind == model.Sewn && !Holds(k.Lead, in.Select) && !Holds(k.Follow, in.Select) {
 			continue
 		}
 		a, okA := in.middleOf(k.Lead)
@@ -184,7 +184,8 @@ func thread(a, b geom.Point) geom.Path {
 	return geom.Path{{P0: a, P1: a.Lerp(b, 0.3).Add(lift), P2: a.Lerp(b, 0.7).Add(lift), P3: b}}
 }
 
-func holds(s model.Stretch, r Ref) bool {
+// Holds reports whether a stretch is along the edge that a ref names.
+func Holds(s model.Stretch, r Ref) bool {
 	if s.Piece != r.Piece {
 		return false
 	}
