@@ -40,7 +40,7 @@ func (w *Window) propose() {
 		return func() {
 			now, _ := w.tracing()
 			line, _ := trace.LineOf(now, size)
-			if found && t.id == id && t.size == size && len(line.Corners) == 0 {
+			if found && t.id == id && t.size == size && len(line.Corners) == 0 && slices.ContainsFunc(now.Sizes, closed) {
 				t.next = proposal{Proposal: next, on: true}
 				t.next.at, _ = next.Ask()
 			}

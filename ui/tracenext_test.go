@@ -67,3 +67,21 @@ func TestABodiceTakesFewClicks(t *testing.T) {
 		t.Errorf("it took %d clicks and %d keys, %d corners were wrong without a doubt", hand.clicks, hand.keys, hand.wrong)
 	}
 }
+
+// Undoing the line that a proposal goes by takes the proposal away.
+func TestUndoTakesTheProposalAway(t *testing.T) {
+	q, chart := demoPiece(t, "Front neck facing")
+	g, at := printedPiece(q, bibPerMM)
+	sizes := q.Nest
+	last := len(sizes) - 1
+	w := onPaper(t, g, bibPerMM, chart, sizes[0].Size, sizes[last].Size)
+	w.table.ZoomBy(12)
+	clickLine(t, w, q, sizes[last].Size, at)
+	if !w.paper.trace.next.on {
+		t.Fatal("nothing is proposed")
+	}
+	w.rail.OnUndo()
+	if v := w.photoView(w.doc.Pattern()); w.paper.trace.next.on || v.Lines.Next != "" || len(w.traceOnTable().Next) > 0 {
+		t.Errorf("the proposal stays: %+v", v.Lines)
+	}
+}

@@ -213,9 +213,9 @@ func (w *Window) withTraced(v panel.StripView) panel.StripView {
 		if j < 0 {
 			continue
 		}
-		v.Sizes[i].Printed = true
+		v.Sizes[i].Printed, v.Sizes[i].Tracing = true, true
 		if slices.Contains(traced, s.Name) {
-			v.Sizes[i].Tracing, v.Sizes[i].Traced = true, w.traceRow(k, s.Name, j, len(sizes)).State
+			v.Sizes[i].Traced = w.traceRow(k, s.Name, j, len(sizes)).State
 		}
 	}
 	return v

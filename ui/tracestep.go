@@ -117,7 +117,10 @@ func (w *Window) keepTracing(p model.Pattern) {
 	if ph == nil {
 		return
 	}
-	defer w.lookAtLines(p)
+	defer func() {
+		w.dropStale()
+		w.lookAtLines(p)
+	}()
 	if i := p.TracingIndex(t.id); i >= 0 && p.Tracings[i].Picture == ph.id {
 		w.keepSize(p, p.Tracings[i])
 		return
@@ -148,6 +151,14 @@ func (w *Window) takeTracing(id string) {
 		return 1 + slices.IndexFunc(p.Chart.Sizes, func(s model.ChartSize) bool { return s.Name == name })
 	}
 	t.from, t.to = place(p.Tracings[i].Printed[0]), place(p.Tracings[i].Printed[1])
+}
+
+// dropStale lets go of a proposal whose lines were undone.
+func (w *Window) dropStale() {
+	t := &w.paper.trace
+	if k, _ := w.tracing(); t.next.on && !slices.ContainsFunc(k.Sizes, closed) {
+		t.next, t.live, t.aiming = proposal{}, follow.Edge{}, false
+	}
 }
 
 // tracingNow reports whether clicks on the Table trace.
