@@ -112,15 +112,23 @@ func (c coursing) carried(from, to geom.Point) []geom.Point {
 		return out
 	}
 	share := within((a.Dot(p)+b.Dot(q))/whole, -2, 2)
-	for k := range out {
+	bows := make([]geom.Vec, n+1)
+	for k := range bows {
 		u := float64(k) / float64(n)
-		bow := step(u).Add(p.Scale(u - 1)).Add(q.Scale(-u))
-		if bow.Len() < 4 {
-			out[k] = out[k].Add(bow.Scale(share))
+		bows[k] = step(u).Add(p.Scale(u - 1)).Add(q.Scale(-u))
+		if bows[k].Len() > mostBowing {
+			return out
 		}
+	}
+	for k := range out {
+		out[k] = out[k].Add(bows[k].Scale(share))
 	}
 	return out
 }
+
+// mostBowing is how far in mm the middle of a line moves beyond its ends from size to
+// size, at most, for the next size to be expected to do as much.
+const mostBowing = 4.0
 
 // atShare is the place at a share of an evenly stepped line.
 func atShare(line []geom.Point, u float64) geom.Point {

@@ -65,7 +65,7 @@ func (f *Field) Follow(from, to geom.Point, via []geom.Point, o Options) (Edge, 
 	if err != nil {
 		return Edge{}, words.Errorf("following a line: %w", err)
 	}
-	e.Path = path
+	e.Path, e.Doubts = path, f.web.closeBy(path, e.Doubts)
 	return e, nil
 }
 

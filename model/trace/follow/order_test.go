@@ -175,3 +175,21 @@ func TestDrawsPastSizeLabels(t *testing.T) {
 		}
 	}
 }
+
+// TestCourseHasNoStep carries a traced edge along beside two traced sizes whose
+// middle moves by 3 to 9 mm more than their ends: the course of the next size has no
+// step in it, wherever the second size is no longer believed.
+func TestCourseHasNoStep(t *testing.T) {
+	for _, bow := range []float64{3, 4, 5, 6, 9} {
+		want := cap4(2, 4, bow)
+		g := courseOf(want.Start(), want.End(), []geom.Path{cap4(1, 4, bow), cap4(0, 4, bow)})
+		if g == nil {
+			t.Fatal("no course")
+		}
+		for k := 1; k < len(g.course); k++ {
+			if d := g.course[k].Dist(g.course[k-1]); d > 1.5*courseStep {
+				t.Errorf("middle %g mm more: a step of %.1f mm at %v", bow, d, g.course[k])
+			}
+		}
+	}
+}
