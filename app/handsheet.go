@@ -80,7 +80,7 @@ func handSheet(g *grading.Grader, p model.Pattern, r grading.Result, i int) (han
 		drawn[k] = at.Pieces[i]
 	}
 	out := handsheet.Sheet{
-		Pattern: p.Name, Piece: h.q.Name, Cut: cutWords(h.q), From: h.name, To: h.wanted(),
+		Pattern: p.Name, Piece: h.q.Name, Cut: h.q.CutWords(), From: h.name, To: h.wanted(),
 		For: p.Target.Wearer, Method: methodWords(p.Target.Method),
 		Printed: h.upright(h.from.Edges), Wanted: h.upright(h.r.Edges), Marks: h.upright(h.marks()),
 		Gaps: h.gapNames(), Notes: h.notes(stages),

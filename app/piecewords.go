@@ -50,13 +50,13 @@ func blocks(p model.Pattern, q model.Piece, note, date string) [][]printing.Labe
 	if p.Name != "" {
 		full = append(full, line(p.Name))
 	}
-	full = append(full, line(capital(note)), line(cutWords(q)))
-	least := []printing.Label{name, small(capital(note)), small(cutWords(q))}
+	full = append(full, line(capital(note)), line(q.CutWords()))
+	least := []printing.Label{name, small(capital(note)), small(q.CutWords())}
 	return [][]printing.Label{
 		append(slices.Clone(full), small(scaleWords(p.Unit, date))),
 		append(slices.Clone(full), small(words.T("Full size"))),
 		full, least,
-		{name, small(capital(note) + ". " + cutWords(q))},
+		{name, small(capital(note) + ". " + q.CutWords())},
 		{name},
 	}
 }
@@ -73,21 +73,6 @@ func scaleWords(u model.Unit, date string) string {
 		text += ". " + date
 	}
 	return text
-}
-
-// cutWords says how many of the piece to cut: "Cut 1 on the fold", "Cut 2, cut
-// lining 2".
-func cutWords(q model.Piece) string {
-	onFold := slices.ContainsFunc(q.Edges, func(e model.Edge) bool { return e.Kind == model.Fold })
-	switch {
-	case onFold && q.Lining > 0:
-		return words.F("Cut %d on the fold, cut lining %d", q.Copies(), q.Lining)
-	case onFold:
-		return words.F("Cut %d on the fold", q.Copies())
-	case q.Lining > 0:
-		return words.F("Cut %d, cut lining %d", q.Copies(), q.Lining)
-	}
-	return words.F("Cut %d", q.Copies())
 }
 
 // layBlock places a block upright or on its side, its letters as large as there

@@ -73,7 +73,7 @@ func (a accounts) drawings() []summary.Drawing {
 	for i, q := range a.p.Pieces {
 		h := hand{p: a.p, q: q, r: a.r.Pieces[i]}
 		out = append(out, summary.Drawing{
-			Name: q.Name, Cut: cutWords(q),
+			Name: q.Name, Cut: q.CutWords(),
 			Outline: geom.Join(h.upright(h.r.Edges)...), Lines: h.upright(h.marks()),
 		})
 	}
@@ -168,7 +168,7 @@ func (a accounts) pieces() summary.Part {
 	t := summary.Table{Head: []string{words.C("in the summary", "Piece"), words.C("in the summary", "Cut"), words.T("Seam allowance"), words.C("in the summary", "Wide"), words.C("in the summary", "Long")}, Amounts: 2}
 	for i, q := range a.p.Pieces {
 		b := geom.Join(hand{q: q}.upright(a.r.Pieces[i].Edges)...).Bounds()
-		t.Rows = append(t.Rows, []string{q.Name, cutWords(q), a.allowances(q), a.long(b.Width()), a.long(b.Height())})
+		t.Rows = append(t.Rows, []string{q.Name, q.CutWords(), a.allowances(q), a.long(b.Width()), a.long(b.Height())})
 	}
 	return summary.Part{Title: words.C("in the summary", "Pieces"), Table: t}
 }

@@ -47,7 +47,7 @@ func TestSummarySaysAll(t *testing.T) {
 		text := summaryOf(t, p)
 		want := []string{p.Name, "29 November 2026", "for an invented player", capital(p.Chart.Source), capital(p.Chart.Status), p.Note, "licensed for your own use"}
 		for _, q := range p.Pieces {
-			want = append(want, "\n"+q.Name+" | "+cutWords(q))
+			want = append(want, "\n"+q.Name+" | "+q.CutWords())
 		}
 		report, err := CheckFully(p)
 		if err != nil {

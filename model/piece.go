@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"quarterstep/assets/words"
 	"quarterstep/model/geom"
 )
 
@@ -32,6 +33,21 @@ func (q Piece) EdgeIndex(id string) int {
 
 // Copies is how many of the piece to cut: Cut, at least 1.
 func (q Piece) Copies() int { return max(q.Cut, 1) }
+
+// CutWords says how many of the piece to cut, on paper and in the window: "Cut 1 on
+// the fold", "Cut 2, cut lining 2".
+func (q Piece) CutWords() string {
+	onFold := slices.ContainsFunc(q.Edges, func(e Edge) bool { return e.Kind == Fold })
+	switch {
+	case onFold && q.Lining > 0:
+		return words.F("Cut %d on the fold, cut lining %d", q.Copies(), q.Lining)
+	case onFold:
+		return words.F("Cut %d on the fold", q.Copies())
+	case q.Lining > 0:
+		return words.F("Cut %d, cut lining %d", q.Copies(), q.Lining)
+	}
+	return words.F("Cut %d", q.Copies())
+}
 
 // Sizes is every size printed on the line, smallest first.
 func (o Outline) Sizes() []string { return append([]string{o.Size}, o.Also...) }

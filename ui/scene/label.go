@@ -2,7 +2,6 @@ package scene
 
 import (
 	"math"
-	"slices"
 	"sync"
 	"unicode"
 	"unicode/utf8"
@@ -191,7 +190,7 @@ func sentence(text string) string {
 }
 
 func labelLines(in Input, q model.Piece) []Text {
-	cut := cutWords(q)
+	cut := q.CutWords()
 	switch {
 	case len(in.Sheets) == 0 || in.Result.Size == "":
 	case in.Pattern.Target.Own():
@@ -207,19 +206,6 @@ func labelLines(in Input, q model.Piece) []Text {
 		lines = append(lines, Text{Words: words.F("follows %s", lead), Size: 13, Ink: InkSoft})
 	}
 	return lines
-}
-
-func cutWords(q model.Piece) string {
-	fold := slices.ContainsFunc(q.Edges, func(e model.Edge) bool { return e.Kind == model.Fold })
-	switch {
-	case fold && q.Lining > 0:
-		return words.F("Cut %d on the fold, lining %d", q.Copies(), q.Lining)
-	case fold:
-		return words.F("Cut %d on the fold", q.Copies())
-	case q.Lining > 0:
-		return words.F("Cut %d, lining %d", q.Copies(), q.Lining)
-	}
-	return words.F("Cut %d", q.Copies())
 }
 
 // leader is the name of the piece whose line this one follows; empty for none.
