@@ -75,7 +75,7 @@ func (f First) document() (*session.Session, error) {
 func (w *Window) buildByTurns(then func()) {
 	w.build()
 	w.doc = nothing() // for what the hand does meanwhile
-	groups := [][]fyne.CanvasObject{{w.rail, w.shelf}, {w.tools, w.strip, w.status}, {w.side}}
+	groups := [][]fyne.CanvasObject{{w.table}, {w.rail, w.shelf}, {w.tools, w.strip, w.status}, {w.side}}
 	for _, g := range groups {
 		for _, o := range g {
 			o.Hide()

@@ -30,7 +30,7 @@ func TestStarting(t *testing.T) {
 	read := beside[0]
 	beside = beside[1:]
 	beside.next(t) // the fonts
-	parts := []fyne.CanvasObject{w.rail, w.shelf, w.tools, w.strip, w.status, w.side}
+	parts := []fyne.CanvasObject{w.table, w.rail, w.shelf, w.tools, w.strip, w.status, w.side}
 	hidden := func() (n int) {
 		for _, o := range parts {
 			if !o.Visible() {
