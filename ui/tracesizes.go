@@ -206,11 +206,11 @@ func (w *Window) withTraced(v panel.StripView) panel.StripView {
 		return v
 	}
 	p := w.doc.Pattern()
-	k, _ := w.tracing()
+	k, under := w.tracing()
 	sizes, traced := w.printedSizes(p, k), w.tracedSizes(p, k)
 	for i, s := range v.Sizes {
 		j := slices.Index(sizes, s.Name)
-		if j < 0 {
+		if j < 0 || !under && s.Printed { // of pieces on the Shelf
 			continue
 		}
 		v.Sizes[i].Printed, v.Sizes[i].Tracing = true, true
