@@ -225,7 +225,8 @@ func (w *Window) readPhoto(ph *photo, path string) {
 			}
 		}
 		return func() {
-			ph.shot, ph.taken, ph.twin = shot, levels, w.sameShot(shot)
+			ph.shot, ph.taken = shot, levels
+			w.findTwin(ph)
 			ph.ask = w.firstAsk(shot)
 			w.table.Fit()
 			if ph.ask.Reference == paper.Scan {
@@ -237,14 +238,19 @@ func (w *Window) readPhoto(ph *photo, path string) {
 	})
 }
 
-// sameShot is the photo that is the same picture as a shot; nil for none.
-func (w *Window) sameShot(shot *paper.Photo) *photo {
-	for _, ph := range w.paper.photos {
-		if ph.shot != nil && ph.shot.Same(shot) {
-			return ph
+// findTwin looks whether a photo just read is the same picture as another; the
+// later of the two is said to be the other's twin.
+func (w *Window) findTwin(ph *photo) {
+	for _, o := range w.paper.photos {
+		switch {
+		case o == ph || o.shot == nil || !o.shot.Same(ph.shot):
+		case slices.Index(w.paper.photos, o) < slices.Index(w.paper.photos, ph):
+			ph.twin = o
+			return
+		default:
+			o.twin = ph
 		}
 	}
-	return nil
 }
 
 // firstAsk is what a picture is most likely made flat by: what the photo before
