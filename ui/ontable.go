@@ -2,6 +2,7 @@ package ui
 
 import (
 	"cmp"
+	"math"
 
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
@@ -260,6 +261,9 @@ func (w *Window) statusParts(p model.Pattern) []string {
 	parts := []string{words.F("Pointer *%s* across, *%s* down", measure.FormatPlace(w.pointer.X, p.Unit), measure.FormatPlace(w.pointer.Y, p.Unit))}
 	if w.over.Piece != "" {
 		parts = append(parts, words.F("Over *%s*", w.refName(w.over)))
+		if from, to, ok := w.table.GapUnder(); ok {
+			parts = append(parts, words.F("Gap *%s to %s, %s*", from.Size, to.Size, measure.FormatMM(math.Abs(to.S-from.S), p.Unit)))
+		}
 	} else if w.hand.Piece != "" {
 		parts = append(parts, words.F("In hand *%s*", w.refName(w.hand)))
 	}

@@ -168,9 +168,12 @@ func (w *Window) inHand(p model.Pattern) (piece, edge, point int) {
 }
 
 func (w *Window) foldStates(p model.Pattern, r grading.Result, look, piece int) {
-	name := ""
-	if piece >= 0 {
+	name := words.T("after Sizes")
+	switch {
+	case piece >= 0:
 		name = p.Pieces[piece].Name
+	case len(p.Pieces) > 0:
+		name = words.T("pick an edge")
 	}
 	w.folds["Increments"].SetState(name, false)
 	w.folds["By eye"].SetState(correctedLine(p), false)

@@ -140,7 +140,7 @@ func placeUnit(u model.Unit) string {
 // where a measurement lies off the chart.
 func ownLine(p model.Pattern) (line string, look bool) {
 	if len(p.Pieces) == 0 {
-		return "", false
+		return words.T("no pieces yet"), false
 	}
 	line = app.WearerLine(p)
 	look = slices.ContainsFunc(app.Wearer(p), func(m app.Measured) bool { return m.Off })

@@ -81,7 +81,7 @@ func (c *card) CreateRenderer() fyne.WidgetRenderer {
 	name := newWrapped("", theme.Body, ink, ShelfWidth-16-thumbW-26)
 	name.bold = true
 	state, how := newMark(theme.Ring, 14, inkSoft), newCut("", theme.Caption, inkSoft)
-	linked, links := newMark(theme.Link, 14, inkSoft), newCut("", theme.Caption, inkSoft)
+	linked, links := newMark(theme.Link, 14, inkSoft), newWrapped("", theme.Caption, inkSoft, ShelfWidth-16-thumbW-40)
 	d := &drawn{objects: []fyne.CanvasObject{g, tile, thumb, name, state, how, linked, links}}
 	d.paint = func(p theme.Palette) {
 		c.paintGround(g, p)
@@ -95,7 +95,11 @@ func (c *card) CreateRenderer() fyne.WidgetRenderer {
 		name.Hidden, how.Hidden = c.narrow, c.narrow
 		state.set(c.view.State.icon(), inkSoft)
 		how.setText(c.view.How)
-		links.setText(c.view.Links)
+		most := 3 - len(name.lines()) // below a name of one line there is room for two
+		if links.most != most || links.text != c.view.Links {
+			links.most, links.text = most, c.view.Links
+			links.Refresh()
+		}
 		linked.Hidden = c.narrow || c.view.Links == ""
 		links.Hidden = linked.Hidden
 	}
@@ -125,7 +129,7 @@ func (c *card) CreateRenderer() fyne.WidgetRenderer {
 		place(how, x+19, y, room-19, line)
 		y += line + 4
 		place(linked, x, y+(line-14)/2, 14, 14)
-		place(links, x+19, y, room-19, line)
+		place(links, x+19, y, room-19, links.MinSize().Height)
 	}
 	return d.ready()
 }

@@ -30,7 +30,8 @@ func faded(p theme.Palette) color.NRGBA { return theme.Faded(p.InkFaint, 0.55) }
 
 // saying is text of one size and tone that follows the theme. It is one line,
 // cut with an ellipsis where cut is set and the room too narrow, or as many
-// lines as it takes at the width wrap, which grows with the text scale.
+// lines as it takes at the width wrap, which grows with the text scale; with most
+// set no more than these, the last of them cut.
 type saying struct {
 	widget.BaseWidget
 	text  string
@@ -40,6 +41,7 @@ type saying struct {
 	align fyne.TextAlign
 	cut   bool
 	wrap  float32
+	most  int
 }
 
 func newWords(text string, size float32, t tone) *saying {
@@ -124,7 +126,12 @@ func (w *saying) lines() []string {
 			line, long = line+" "+word, long+space+wide
 		}
 	}
-	return append(out, line)
+	out = append(out, line)
+	if w.most > 0 && len(out) > w.most {
+		last := w.fit(strings.Join(out[w.most-1:], " "), room)
+		out = append(out[:w.most-1], last)
+	}
+	return out
 }
 
 func (w *saying) CreateRenderer() fyne.WidgetRenderer {
