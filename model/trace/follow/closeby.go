@@ -14,11 +14,12 @@ const (
 	closeOwn   = 0.45 // mm aside that are the line's own print
 	closeTurn  = 0.5  // radians: print that runs more askew is no line beside it
 	closeStep  = 1.0  // mm
-	closeLeast = 6.0  // mm of way beside such print
+	closeLeast = 8.0  // mm of way beside such print
+	closeAlone = 6.0  // the same where no size was traced beside it, which would tell lines apart
 	closeGap   = 4.0  // mm: a gap of a dashed line beside
 	closeEnd   = 3.0  // mm from a corner, where other sizes have theirs
 	closeBare  = 8.0  // mm of way there, of which
-	closeInked = 0.8  // at most so much has print of its own
+	closeInked = 0.9  // at most so much has print of its own
 	closeDot   = 0.65 // mm: a dot is no speck from this length on
 	closePrint = 1.3  // mm along the line from its print
 	closeAside = 0.3  // mm aside of it
@@ -28,7 +29,11 @@ const (
 // is drawn that it may be the one looked for, and the line itself does not lie on
 // print all along. It is a last resort: what lies further apart is told from what
 // the line would gain by it.
-func (w *web) closeBy(path geom.Path, doubts []Doubt) []Doubt {
+func (w *web) closeBy(path geom.Path, doubts []Doubt, alone bool) []Doubt {
+	least := closeLeast
+	if alone {
+		least = closeAlone
+	}
 	pts := stepsAlong(dense(path, closeStep/2), closeStep)
 	n, skip := len(pts), int(closeEnd/closeStep)
 	from, last := -1, 0
@@ -39,20 +44,20 @@ func (w *web) closeBy(path geom.Path, doubts []Doubt) []Doubt {
 				from = k
 			}
 		case from >= 0 && float64(k-last)*closeStep > closeGap:
-			doubts = w.barely(pts, from, last, doubts)
+			doubts = w.barely(pts, from, last, least, doubts)
 			from = -1
 		}
 	}
 	if from >= 0 {
-		doubts = w.barely(pts, from, last, doubts)
+		doubts = w.barely(pts, from, last, least, doubts)
 	}
 	return doubts
 }
 
 // barely adds to the doubts where a line with others close beside it from one
-// place to another does not lie on print all along.
-func (w *web) barely(pts []geom.Point, from, to int, doubts []Doubt) []Doubt {
-	if float64(to-from)*closeStep < closeLeast {
+// place to another, for the least mm at least, does not lie on print all along.
+func (w *web) barely(pts []geom.Point, from, to int, least float64, doubts []Doubt) []Doubt {
+	if float64(to-from)*closeStep < least {
 		return doubts
 	}
 	span := int(closeBare / closeStep)

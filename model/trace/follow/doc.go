@@ -30,8 +30,9 @@
 // Promise: Prepare is done once, in the background. Follow keeps the search
 // from a corner, so that the line to a moving pointer costs a walk back and a
 // curve. A place where another line was nearly as good comes back as a Doubt,
-// and so does a line that leaves the traced size unevenly; a doubt is a thing
-// to look at, not a mistake.
+// and so does a line that leaves the traced size unevenly, or one that does not
+// lie on print all along where others run close beside it (closeby.go); a doubt is
+// a thing to look at, not a mistake.
 //
 // Not promised: that the right line is taken where sizes lie less than about
 // 2 mm apart or run into one another. There one clicks points on the way, and

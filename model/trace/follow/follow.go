@@ -65,7 +65,7 @@ func (f *Field) Follow(from, to geom.Point, via []geom.Point, o Options) (Edge, 
 	if err != nil {
 		return Edge{}, words.Errorf("following a line: %w", err)
 	}
-	e.Path, e.Doubts = path, f.web.closeBy(path, e.Doubts)
+	e.Path, e.Doubts = path, f.web.closeBy(path, e.Doubts, len(o.Guides) == 0)
 	return e, nil
 }
 

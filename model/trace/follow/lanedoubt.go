@@ -10,13 +10,15 @@ import (
 
 // Thresholds of doubt along a course, by trial on rendered nests.
 const (
-	lessInk   = 3.0  // mm of ink by which another line may be worse
-	longBlank = 9.0  // mm without print
-	misplaced = 12.0 // mm of way out of the order of the lines, longer than a size label
-	bent      = 0.9  // mm: how sharply a line may swerve from the course and back
-	bentArm   = 10   // places to either side from which it swerves
-	leastBent = 5    // the same near a corner
-	atBorder  = 0.9  // of what is looked at beside the course
+	lessInk    = 3.0  // mm of ink by which another line may be worse
+	lessClose  = 6.0  // the same where lines run so close that they share their ink
+	crowdLeast = 6.0  // mm of way for which they do
+	longBlank  = 9.0  // mm without print
+	misplaced  = 12.0 // mm of way out of the order of the lines, longer than a size label
+	bent       = 0.9  // mm: how sharply a line may swerve from the course and back
+	bentArm    = 10   // places to either side from which it swerves
+	leastBent  = 5    // the same near a corner
+	atBorder   = 0.9  // of what is looked at beside the course
 )
 
 // doubts lists where another line beside the course would do nearly as well,
@@ -30,8 +32,12 @@ func (l lane) doubts(second lane) []Doubt {
 	}
 	const away = int(apart / stripBin)
 	blank, wrong := 0.0, 0.0
+	crowded := l.crowded()
 	for k := range l.bins {
 		other, top := -1, l.score-lessInk
+		if crowded[k] {
+			top = l.score - lessClose
+		}
 		for b := range l.strip.whole[k] {
 			if v := l.ahead[k][b] + l.back[k][b]; v > top && max(b-l.bins[k], l.bins[k]-b) >= away && l.strip.whole[k][b] > 0.3 {
 				other, top = b, v
@@ -67,6 +73,37 @@ func (l lane) doubts(second lane) []Doubt {
 		}
 	}
 	return out
+}
+
+// crowded is by place whether another line runs close beside this one, for long
+// enough and not near a corner, where other sizes have theirs.
+func (l lane) crowded() []bool {
+	out := make([]bool, len(l.bins))
+	const least, skip = int(crowdLeast / courseStep), int(closeEnd / courseStep)
+	from := -1
+	for k := skip; k < len(out)-skip; k++ {
+		switch {
+		case !l.crowdedAt(k):
+			from = -1
+		case from < 0:
+			from = k
+		}
+		for i := from; from >= 0 && k-from >= least && i <= k; i++ {
+			out[i] = true
+		}
+	}
+	return out
+}
+
+// crowdedAt reports whether another line runs close beside this one at place k.
+func (l lane) crowdedAt(k int) bool {
+	row, at := l.strip.whole[k], l.bins[k]
+	for b := max(at-int(closeReach/stripBin), 0); b <= min(at+int(closeReach/stripBin), len(row)-1); b++ {
+		if off := math.Abs(float64(b-at)) * stripBin; off > closeOwn && row[b] > rankLine {
+			return true
+		}
+	}
+	return false
 }
 
 // swerve is how far in mm a place of the line lies aside of the middle between

@@ -24,7 +24,7 @@ func (f *Field) nextEdge(traced, course []geom.Point, tol float64) Edge {
 		path = geom.Path{geom.Line(from, to)}
 		doubts = append(doubts, Doubt{At: from.Lerp(to, 0.5), Say: words.T("This edge could not be drawn and is straight.")})
 	}
-	return Edge{Path: path, Points: pts, Doubts: f.web.closeBy(path, doubts)}
+	return Edge{Path: path, Points: pts, Doubts: f.web.closeBy(path, doubts, false)}
 }
 
 // nearEnd is how far from its corners in mm an edge runs as the traced one does
