@@ -16,8 +16,9 @@ import (
 )
 
 // settle is how long after a note it is written, so that a run of quick edits
-// is written once. It leaves half a second for the writing.
-const settle = 400 * time.Millisecond
+// is written once. It leaves three quarters of a second for the writing; half a
+// second was once too little on a machine with many programs busy.
+const settle = 250 * time.Millisecond
 
 const (
 	journals   = "journal" // folder of the journals of all windows
