@@ -2,6 +2,7 @@ package ui
 
 import (
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -181,8 +182,12 @@ func TestTracingSaysHowFarItIs(t *testing.T) {
 	}
 	strip := w.withTraced(stripView(p, w.doc.Result(), w.charts()))
 	for i, s := range strip.Sizes {
-		if s.Printed != (p.Chart.Sizes[i].Name == size) {
+		printed := slices.ContainsFunc(q.Nest, func(o model.Outline) bool { return slices.Contains(o.Sizes(), s.Name) })
+		if s.Printed != printed || s.Tracing != printed {
 			t.Errorf("size %s on the strip is marked as printed: %v", s.Name, s.Printed)
+		}
+		if want := p.Chart.Sizes[i].Name == size; (s.Traced == panel.Done) != want {
+			t.Errorf("size %s on the strip is marked as %v", s.Name, s.Traced)
 		}
 	}
 	w.pointer = lineInHand(w, size).Edges[2][0].At(0.5)
