@@ -40,7 +40,8 @@ type task struct {
 	label   string
 	edit    Edit
 	preview bool
-	again   bool // the document is worked out anew, with nothing remembered
+	again   bool // the document is worked out anew
+	forget  bool // with nothing remembered
 	dropped bool // under way, and not wanted any more
 	ended   bool
 	err     error // once ended
@@ -120,8 +121,10 @@ func (s *Session) next() {
 	var got state
 	returned := false
 	s.aside.Run(func() {
-		if t.again {
+		if t.forget {
 			s.grader = grading.Grader{}
+		}
+		if t.again {
 			t.edit = same(from)
 		}
 		got, t.err = s.try(from, t.edit)
@@ -138,6 +141,14 @@ func (s *Session) next() {
 		s.next()
 	})
 	returned = true
+}
+
+// remember has the nests of the document read again beside, where history went to
+// one that takes long: whoever uses Grader would wait for it.
+func (s *Session) remember() {
+	if s.reads(s.now.pattern) {
+		s.put(&task{again: true})
+	}
 }
 
 // take makes what came of t the document, or what is shown.

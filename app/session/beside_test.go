@@ -228,6 +228,14 @@ func TestWhatIsLong(t *testing.T) {
 	if len(s.History()) != 2 || s.Busy() {
 		t.Errorf("history %v", s.History())
 	}
+	s.Undo() // what is read is that of the state left
+	if !s.Busy() || s.Pattern().Name != "A" || s.RedoLabel() != "read" {
+		t.Errorf("after undo busy %v, name %q, to redo %q", s.Busy(), s.Pattern().Name, s.RedoLabel())
+	}
+	step()
+	if n := s.Grader().Unread(s.Pattern()); n != 0 || s.Busy() {
+		t.Errorf("%d edges are not read after undo", n)
+	}
 }
 
 // TestAgainBeside: worked out anew beside, it is what it was; where she went back

@@ -229,7 +229,7 @@ func (s *Session) Again() {
 	s.dropPreviews()
 	s.shown = nil
 	if s.aside != nil && (s.Busy() || s.grader.Count() > mostRead || s.took > slow) {
-		s.put(&task{again: true})
+		s.put(&task{again: true, forget: true})
 		return
 	}
 	s.grader = grading.Grader{}
@@ -257,6 +257,7 @@ func (s *Session) Undo() {
 	s.future = append(s.future, s.now)
 	s.now = s.past[len(s.past)-1]
 	s.past = s.past[:len(s.past)-1]
+	s.remember()
 	s.tell()
 }
 
@@ -268,6 +269,7 @@ func (s *Session) Redo() {
 	s.past = append(s.past, s.now)
 	s.now = s.future[len(s.future)-1]
 	s.future = s.future[:len(s.future)-1]
+	s.remember()
 	s.tell()
 }
 
