@@ -84,6 +84,6 @@ func (w *Window) notMet(ph *photo) {
 		return
 	}
 	w.paper.toJoin = nil
-	ph.note = words.T("What the photos show alike does not tell where they meet: click two places that both show. If they show different pieces, choose *A piece of its own*.")
+	ph.note = words.T("What the photos show alike does not tell where they meet: click two places that both show. If they show different pieces, choose “A piece of its own”.")
 	w.refresh()
 }

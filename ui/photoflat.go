@@ -45,7 +45,8 @@ func (w *Window) straighten(ph *photo) {
 		}
 		levels := scene.Levels(flat.Colour)
 		return func() {
-			ph.byLens = known
+			ph.taught = ph.taught || s.Learnt != nil
+			ph.byLens = known && !ph.taught
 			w.keepFlat(ph, laid{straight: s, solved: true, joined: joinedParts(parts, laidParts)}, flat, levels, fmt.Sprintf(words.C("make a photo flat", "straighten %s"), ph.name))
 			if ph.lead != nil {
 				w.join(ph)

@@ -101,7 +101,23 @@ func (w *Window) hasShot(id string) bool {
 // the other parts of its piece, each for itself.
 func (w *Window) removePhoto() {
 	ph := w.photo()
-	if ph == nil {
+	switch {
+	case ph == nil:
+	case ph.shot != nil && w.doc.Pattern().PictureIndex(ph.id) < 0:
+		w.question(
+			words.F("Take %s away?", ph.name), words.T("It is not flat yet, so this cannot be undone. Its file stays where it is."),
+			answer{word: words.T("Keep it"), best: true},
+			answer{word: words.T("Take it away"), then: func() { w.takePhotoAway(ph) }},
+		)
+	default:
+		w.takePhotoAway(ph)
+	}
+}
+
+// takePhotoAway takes ph out of the window and, if it is kept there, of the
+// document.
+func (w *Window) takePhotoAway(ph *photo) {
+	if !slices.Contains(w.paper.photos, ph) {
 		return
 	}
 	w.stopJob(ph)

@@ -62,6 +62,7 @@ type photo struct {
 
 	cardSays string // what a bank card on the paper told
 	twin     *photo // the same picture, brought in before; nil for none
+	taught   bool   // the lens of its camera is known by this photo
 	byLens   bool   // the lens of its camera was known before
 
 	lead  *photo // the photo of whose piece this shows another part; nil for none

@@ -70,7 +70,7 @@ func (w *Window) straightSays(ph *photo) (say string, look bool) {
 	switch {
 	case ph.byLens:
 		say += " " + words.T("The lens of this camera was known from an earlier photo, which helps.")
-	case ph.straight.Learnt != nil:
+	case ph.taught:
 		say += " " + words.T("The lens of this camera is known now, for its later photos.")
 	}
 	return say, look

@@ -14,11 +14,11 @@ import (
 	"quarterstep/ui/theme"
 )
 
-// First is what the window opens with: a document, photos, or nothing.
+// First is what the window opens with: a document, photos or a drawing, or nothing.
 type First struct {
 	Path    string                        // of the project that is opened, empty for none
 	Pattern func() (model.Pattern, error) // drawn anew where there is no Path; nil for none
-	Photos  []string                      // brought in as if dropped on the window
+	Files   []string                      // brought in as if dropped on the window
 }
 
 // Start is Open by turns, each short: the window shows at once, empty; its parts
@@ -113,8 +113,8 @@ func (w *Window) begin(f First, doc <-chan beginning) {
 	case doc == nil:
 		w.take(nothing())
 		w.OfferLeft()
-		if len(f.Photos) > 0 {
-			w.BringIn(f.Photos)
+		if len(f.Files) > 0 {
+			w.BringIn(f.Files)
 		}
 	case len(doc) > 0:
 		w.began(f, <-doc)

@@ -1,14 +1,16 @@
 // Command quarterstep opens the window.
 //
-//	quarterstep [-demo] [FILE.qstep | PHOTO ...]
+//	quarterstep [-demo] [FILE.qstep | FILE.svg | PHOTO ...]
 //
-// Photos and scans are brought in as if dropped on the window.
+// Photos, scans and drawings are brought in as if dropped on the window.
 package main
 
 import (
 	"flag"
 	"fmt"
 	"os"
+	"path/filepath"
+	"strings"
 
 	quarterstep "quarterstep/app"
 	"quarterstep/app/paper"
@@ -51,8 +53,8 @@ func run(demo bool, files []string) error {
 // first is what the window opens with.
 func first(demo bool, files []string) ui.First {
 	switch {
-	case len(files) > 0 && paper.IsPicture(files[0]):
-		return ui.First{Photos: files}
+	case len(files) > 0 && (paper.IsPicture(files[0]) || strings.EqualFold(filepath.Ext(files[0]), ".svg")):
+		return ui.First{Files: files}
 	case len(files) > 0:
 		return ui.First{Path: files[0]}
 	case demo:
