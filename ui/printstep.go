@@ -256,6 +256,13 @@ func (s *printStep) onTable(in *scene.Input) {
 			in.Buttons = append(in.Buttons, b.At)
 		}
 	}
+	for row := range plan.Rows {
+		for col := range plan.Cols {
+			if _, there := plan.At(row, col); !there {
+				in.Sheets = append(in.Sheets, scene.Page{Name: tile.SheetName(row, col), Box: plan.Blank(row, col), Blank: true})
+			}
+		}
+	}
 }
 
 // leaveOut leaves piece i out of what is printed, or takes it in again.

@@ -33,3 +33,17 @@ func TestPageNamesNeedRoom(t *testing.T) {
 		}
 	}
 }
+
+// A page left out is drawn, and says so where it is shown large enough.
+func TestPagesLeftOutSayWhatFits(t *testing.T) {
+	page := Page{Name: "C5", Box: geom.Box{Max: geom.Pt(210, 297)}, Blank: true}
+	for _, tt := range []struct {
+		scale float64
+		want  int
+	}{{0.6, 2}, {0.3, 1}, {0.05, 0}} {
+		got := Static(Input{Scale: tt.scale, Sheets: []Page{page}}, nil)
+		if len(got.Texts) != tt.want || len(got.Lines) != 1 {
+			t.Errorf("at %g px/mm it has %d words and %d lines", tt.scale, len(got.Texts), len(got.Lines))
+		}
+	}
+}

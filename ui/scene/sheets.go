@@ -10,7 +10,7 @@ import (
 func (l *Layer) sheets(in Input) {
 	for _, s := range in.Sheets {
 		if s.Blank {
-			l.blankSheet(s)
+			l.blankSheet(in, s)
 			continue
 		}
 		ring := ring(s.Box)
@@ -61,16 +61,26 @@ func sheetName(s Page, inHand bool) Text {
 	return t
 }
 
-func (l *Layer) blankSheet(s Page) {
+// blankSheet draws where a page is left out, with the words for which it is shown
+// large enough.
+func (l *Layer) blankSheet(in Input, s Page) {
 	l.Lines = append(l.Lines, Line{
 		Path: ring(s.Box.Grow(-3)), Width: 1.2, Dash: []float64{5, 4}, Ink: InkEdge, Alpha: 1,
 	})
 	c := s.Box.Centre()
-	l.Texts = append(
-		l.Texts,
-		Text{Words: s.Name, At: c, DY: -9, Size: 16, Bold: true, Ink: InkFaint},
-		Text{Words: words.T("blank, left out"), At: c, DY: 10, Size: 13, Ink: InkFaint},
-	)
+	name := Text{Words: s.Name, At: c, Size: 16, Bold: true, Ink: InkFaint}
+	why := Text{Words: words.T("blank, left out"), At: c, DY: 10, Size: 13, Ink: InkFaint}
+	fits := func(t Text, lines float64) bool {
+		box := in.wordsBox(t)
+		return box.Width() <= s.Box.Width()-in.px(12) && lines*box.Height() <= s.Box.Height()-in.px(12)
+	}
+	switch {
+	case fits(why, 2.5):
+		name.DY = -9
+		l.Texts = append(l.Texts, name, why)
+	case fits(name, 1):
+		l.Texts = append(l.Texts, name)
+	}
 }
 
 // glue hatches the strips where two neighbouring pages overlap.
