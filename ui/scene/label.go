@@ -113,10 +113,31 @@ func (l *Layer) write(in Input, lines []Text, at geom.Point, anchor Anchor, dx, 
 	}
 }
 
+// How much of a label beside its piece may lie over other pieces and words: of a
+// label of several lines, of a name alone. On another piece a name says what is not
+// so.
+const (
+	mostUnder     = 0.1
+	mostUnderName = 0.25
+)
+
 // labelBeside writes the label to the right of the piece, below, above or to
 // the left of it: the first of these that covers least of the other pieces, and of
-// words that were written before.
+// words that were written before. What finds no room goes, the last line first; the
+// Shelf names the piece still.
 func (l *Layer) labelBeside(in Input, q model.Piece, box geom.Box, lines []Text) {
+	for ; len(lines) > 0; lines = lines[:len(lines)-1] {
+		at, anchor, under := l.beside(in, q, box, lines)
+		if under <= mostUnder || len(lines) == 1 && under <= mostUnderName {
+			l.write(in, lines, at, anchor, 0, labelLead/2)
+			return
+		}
+	}
+}
+
+// beside is the best place for lines beside a piece, and which share of them lies
+// over something there.
+func (l *Layer) beside(in Input, q model.Piece, box geom.Box, lines []Text) (at geom.Point, anchor Anchor, under float64) {
 	w, h := labelSize(in, lines)
 	gap := 8 / in.Scale
 	places := []struct {
@@ -141,11 +162,11 @@ func (l *Layer) labelBeside(in Input, q model.Piece, box geom.Box, lines []Text)
 			best, least = p, c
 		}
 	}
-	at := best.corner
+	at = best.corner
 	if best.anchor == Right {
 		at.X += w
 	}
-	l.write(in, lines, at, best.anchor, 0, labelLead/2)
+	return at, best.anchor, least / (w * h)
 }
 
 // covered is how much of other pieces' boxes lies under b, in mm².

@@ -383,6 +383,32 @@ func TestLabelsBesideKeepClear(t *testing.T) {
 	}
 }
 
+// Where pieces lie on all sides no name is written over them.
+func TestNoNameStandsOnAnotherPiece(t *testing.T) {
+	in := blouse(t, 4)
+	in.Scale = 0.5
+	crowd := in.Pattern
+	crowd.Pieces = slices.Clone(crowd.Pieces[:2])
+	middle := geom.Join(in.Edges(1)...).Bounds().Centre()
+	for i := range 6 {
+		q := in.Pattern.Pieces[0]
+		wide := geom.Join(in.Edges(0)...).Bounds()
+		q.ID = fmt.Sprint("round ", i)
+		q.At = q.At.Add(middle.Sub(wide.Centre())).Add(geom.Vec{X: wide.Width() * (float64(i) - 2.5) / 2})
+		crowd.Pieces = append(crowd.Pieces, q)
+	}
+	crowded, err := scenetest.Graded(crowd)
+	if err != nil {
+		t.Fatal(err)
+	}
+	in.Pattern, in.Result = crowded.Pattern, crowded.Result
+	for _, x := range scene.Static(in, nil).Texts {
+		if x.Words == "Front neck facing" {
+			t.Errorf("its name stands at %s, over others", place(x.At))
+		}
+	}
+}
+
 func TestCrossingsAlongARuler(t *testing.T) {
 	in := blouse(t, 4)
 	// Level across the side seam at the waist, from inside to outside.
