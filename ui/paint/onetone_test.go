@@ -3,7 +3,6 @@ package paint_test
 import (
 	"fmt"
 	"image"
-	"image/color"
 	"math"
 	"testing"
 
@@ -16,25 +15,6 @@ import (
 	"quarterstep/ui/theme/palette"
 	"quarterstep/ui/view"
 )
-
-// oneTone has all inks black and all grounds white: what is told apart by hue or by
-// lightness alone is not told apart in it. WCAG 2.2, success criterion 1.4.1 "Use of
-// Color", asks that colour is never the only means.
-func oneTone() palette.Palette {
-	black, white := color.NRGBA{A: 0xff}, color.NRGBA{0xff, 0xff, 0xff, 0xff}
-	p := palette.Palette{
-		Edge: black, Ink: black, InkSoft: black, InkFaint: black, Accent: black, AccentHover: black, AccentPress: black,
-		AccentInk: black, Nest1: black, Nest2: black, Nest3: black, Nest4: black, AmberFill: black, AmberLine: black,
-		AmberInk: black, Loss: black, Good: black,
-	}
-	for _, ground := range []*color.NRGBA{
-		&p.Window, &p.Panel, &p.Raised, &p.Field, &p.Rail, &p.Button, &p.ButtonHover, &p.Separator, &p.Table, &p.Grid,
-		&p.GridMajor, &p.Ruler, &p.Tile, &p.OnAccent, &p.AccentTint, &p.OnAmber, &p.AmberTint, &p.OnLoss,
-	} {
-		*ground = white
-	}
-	return p
-}
 
 // apart is by how much black on white two pictures differ, in px².
 func apart(a, b *image.RGBA) float64 {
@@ -129,7 +109,7 @@ func tableStates(t *testing.T, colours palette.Palette) map[string]*image.RGBA {
 
 // What an edge is on the Table is told by form, dash or sign, not by its hue.
 func TestTableStatesWithoutColour(t *testing.T) {
-	tellApart(t, tableStates(t, oneTone()))
+	tellApart(t, tableStates(t, palette.OneTone()))
 }
 
 // Of 2 to 8 printed sizes no two are drawn alike but for their greens. Each line has
@@ -141,7 +121,7 @@ func TestSizesWithoutColour(t *testing.T) {
 		for i := range n {
 			width, dash := scene.NestDash(i, n)
 			l := scene.Layer{Lines: []scene.Line{{Path: line, Width: width, Dash: dash, Ink: scene.NestInk(i, n), Alpha: 1}}}
-			states[fmt.Sprintf("size %d of %d", i+1, n)] = shot(t, oneTone(), geom.Pt(90, 90), l)
+			states[fmt.Sprintf("size %d of %d", i+1, n)] = shot(t, palette.OneTone(), geom.Pt(90, 90), l)
 		}
 		tellApart(t, states)
 	}
@@ -172,7 +152,7 @@ func TestTracingWithoutColour(t *testing.T) {
 		"a corner": corner, "a corner picked": picked, "a point on a curve": curve, "a corner asked for": asked,
 		"found": {Targets: []scene.TraceTarget{{At: geom.Pt(90, 90), Half: 20, Number: 2}}},
 	} {
-		states[name] = shot(t, oneTone(), geom.Pt(90, 90), scene.Active(scene.Input{Scale: 1, Trace: &tr}, nil))
+		states[name] = shot(t, palette.OneTone(), geom.Pt(90, 90), scene.Active(scene.Input{Scale: 1, Trace: &tr}, nil))
 	}
 	tellApart(t, states)
 }
@@ -185,7 +165,7 @@ func TestWithoutColourFinds(t *testing.T) {
 		return scene.Layer{Lines: []scene.Line{{Path: line, Width: 4, Ink: k, Alpha: 1}}}
 	}
 	a, b := of(scene.InkAccent), of(scene.InkLookLine)
-	if n := apart(shot(t, oneTone(), geom.Pt(90, 90), a), shot(t, oneTone(), geom.Pt(90, 90), b)); n != 0 {
+	if n := apart(shot(t, palette.OneTone(), geom.Pt(90, 90), a), shot(t, palette.OneTone(), geom.Pt(90, 90), b)); n != 0 {
 		t.Errorf("two lines of one form differ by %.1f px²", n)
 	}
 }

@@ -2,7 +2,6 @@ package panel
 
 import (
 	"image"
-	"image/color"
 	"math"
 	"testing"
 
@@ -19,18 +18,7 @@ func inOneTone(t *testing.T) {
 	t.Helper()
 	light, own := palette.Light, theme.Light
 	t.Cleanup(func() { palette.Light, theme.Light = light, own })
-	black, white := color.NRGBA{A: 0xff}, color.NRGBA{0xff, 0xff, 0xff, 0xff}
-	p := palette.Palette{
-		Edge: black, Ink: black, InkSoft: black, InkFaint: black, Accent: black, AccentHover: black, AccentPress: black,
-		AccentInk: black, Nest1: black, Nest2: black, Nest3: black, Nest4: black, AmberFill: black, AmberLine: black,
-		AmberInk: black, Loss: black, Good: black,
-	}
-	for _, ground := range []*color.NRGBA{
-		&p.Window, &p.Panel, &p.Raised, &p.Field, &p.Rail, &p.Button, &p.ButtonHover, &p.Separator, &p.Table, &p.Grid,
-		&p.GridMajor, &p.Ruler, &p.Tile, &p.OnAccent, &p.AccentTint, &p.OnAmber, &p.AmberTint, &p.OnLoss,
-	} {
-		*ground = white
-	}
+	p := palette.OneTone()
 	palette.Light, theme.Light = p, p
 	test.NewTempApp(t).Settings().SetTheme(theme.New(false, 1))
 }

@@ -18,18 +18,10 @@ const (
 func (s *carry) cornerMoves(i int) []move {
 	before, after := s.from.arms(i, armReach)
 	centre, r := s.looked(i)
-	n := int(r / gridStep)
 	var all []move
-	for y := -n; y <= n; y++ {
-		for x := -n; x <= n; x++ {
-			off := geom.Vec{X: float64(x) * gridStep, Y: float64(y) * gridStep}
-			if off.Len() > r {
-				continue
-			}
-			by := centre.Add(off)
-			score := s.armOn(before, by) + s.armOn(after, by) - s.overshoot(i, by) - s.farOff(i, by)
-			all = append(all, move{by, score})
-		}
+	for by := range tried(centre, r) {
+		score := s.armOn(before, by) + s.armOn(after, by) - s.overshoot(i, by) - s.farOff(i, by)
+		all = append(all, move{by, score})
 	}
 	slices.SortStableFunc(all, func(a, b move) int { return cmp.Compare(b.score, a.score) })
 	var kept []move

@@ -2,6 +2,7 @@ package follow
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"slices"
 
@@ -17,6 +18,22 @@ const (
 	onTrack    = 0.7 // mm from a track within which a corner lies on it
 )
 
+// tried are the movements no more than r mm from centre that are tried, a grid, row
+// by row.
+func tried(centre geom.Vec, r float64) iter.Seq[geom.Vec] {
+	return func(yield func(geom.Vec) bool) {
+		n := int(r / gridStep)
+		for y := -n; y <= n; y++ {
+			for x := -n; x <= n; x++ {
+				off := geom.Vec{X: float64(x) * gridStep, Y: float64(y) * gridStep}
+				if off.Len() <= r && !yield(centre.Add(off)) {
+					return
+				}
+			}
+		}
+	}
+}
+
 // places lists where corner i may go by the lines on both sides of it, which
 // moved along are to lie on print.
 func (s *nextSearch) places(i int) []geom.Vec {
@@ -29,17 +46,9 @@ func (s *nextSearch) places(i int) []geom.Vec {
 	if s.want != nil {
 		centre, r = s.want[i], 2+0.3*s.want[i].Len()
 	}
-	n := int(r / gridStep)
 	var all []found
-	for y := -n; y <= n; y++ {
-		for x := -n; x <= n; x++ {
-			off := geom.Vec{X: float64(x) * gridStep, Y: float64(y) * gridStep}
-			if off.Len() > r {
-				continue
-			}
-			by := centre.Add(off)
-			all = append(all, found{by, s.onPrint(before, by) + s.onPrint(after, by) - farther*by.Len()})
-		}
+	for by := range tried(centre, r) {
+		all = append(all, found{by, s.onPrint(before, by) + s.onPrint(after, by) - farther*by.Len()})
 	}
 	slices.SortStableFunc(all, func(a, b found) int { return cmp.Compare(b.score, a.score) })
 	var kept []geom.Vec
