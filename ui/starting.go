@@ -32,7 +32,9 @@ func Start(a fyne.App, s settings.Settings, settingsDir string, f First) *Window
 	doc := f.read()
 	besideWindow(func() {
 		theme.ReadFonts()
-		fyne.Do(func() { w.buildByTurns(func() { w.begin(f, doc) }) })
+		fyne.Do(func() { // once the window shows; what makes it and its drawing takes long enough
+			nextFrame(func() { w.buildByTurns(func() { w.begin(f, doc) }) })
+		})
 	})
 	return w
 }

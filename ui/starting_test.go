@@ -30,6 +30,10 @@ func TestStarting(t *testing.T) {
 	read := beside[0]
 	beside = beside[1:]
 	beside.next(t) // the fonts
+	if w.frame != nil {
+		t.Error("the parts are made before the window shows")
+	}
+	frames.next(t)
 	parts := []fyne.CanvasObject{w.table, w.rail, w.shelf, w.tools, w.strip, w.status, w.side}
 	hidden := func() (n int) {
 		for _, o := range parts {
