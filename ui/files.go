@@ -28,8 +28,15 @@ func (w *Window) menu() *fyne.Menu {
 	}
 	recent.ChildMenu = fyne.NewMenu("", files...)
 	recent.Disabled = len(files) == 0
+	demos := fyne.NewMenuItem(words.T("Demos"), nil)
+	demos.ChildMenu = fyne.NewMenu(
+		"",
+		fyne.NewMenuItem(words.T("Blouse, in cm"), func() { w.ifSafe(func() { w.demo(app.DemoBlouse, nil) }) }),
+		fyne.NewMenuItem(words.T("Waistcoat, in inches"), func() { w.ifSafe(func() { w.demo(app.DemoWaistcoat, nil) }) }),
+	)
 	return fyne.NewMenu(
 		"",
+		fyne.NewMenuItem(words.T("Begin a new pattern"), w.newPattern),
 		fyne.NewMenuItem(words.T("Bring in photos, a scan or an SVG ..."), w.bringIn),
 		w.targetsMenu(),
 		fyne.NewMenuItem(words.T("Open ..."), w.askOpen),
@@ -46,9 +53,8 @@ func (w *Window) menu() *fyne.Menu {
 		fyne.NewMenuItemSeparator(),
 		w.pieceMenu(),
 		fyne.NewMenuItemSeparator(),
-		fyne.NewMenuItem(words.T("Demo: blouse, in cm"), func() { w.ifSafe(func() { w.demo(app.DemoBlouse, nil) }) }),
-		fyne.NewMenuItem(words.T("Demo: waistcoat, in inches"), func() { w.ifSafe(func() { w.demo(app.DemoWaistcoat, nil) }) }),
 		fyne.NewMenuItem(words.T("Show me how"), w.beginTour),
+		demos,
 		w.textMenu(),
 		w.languageMenu(),
 		fyne.NewMenuItem(words.T("True size on this screen ..."), w.askScreen),
@@ -68,6 +74,7 @@ func (w *Window) demo(make func() (model.Pattern, error), then func()) {
 		return session.New(p)
 	}, func(doc *session.Session) {
 		w.take(doc)
+		w.demoOpen = true
 		if then != nil {
 			then()
 		}

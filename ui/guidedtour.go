@@ -63,7 +63,7 @@ var tourStops = []tourStop{
 		"", stepPrint, nil,
 	},
 	{
-		words.Text("Your own pattern"), words.Text("Bring in a photo, a scan or an SVG of your printed pattern by the plus on the Shelf. Print the sheet of targets first and lay it beside the paper: a photo is then straightened by itself."),
+		words.Text("Your own pattern"), words.Text("The demo is put away, and you bring in a photo, a scan or an SVG of your printed pattern. Print the sheet of targets first and lay it beside the paper: a photo is then straightened by itself. This tour is in the menu under the name of the pattern, to come back to."),
 		"", stepBringIn, nil,
 	},
 }
@@ -76,6 +76,16 @@ func (w *Window) beginTour() {
 			w.tourTo(0)
 		})
 	})
+}
+
+// nextInTour goes on to the next step; after the last her own pattern begins.
+func (w *Window) nextInTour() {
+	if w.tourAt.step == len(tourStops)-1 {
+		w.leaveTour()
+		w.newPattern()
+		return
+	}
+	w.tourTo(w.tourAt.step + 1)
 }
 
 // tourTo goes to a step of the tour; past the last one it ends.

@@ -49,7 +49,7 @@ func keyRows() []keyRow {
 		{[]string{"e", "w", "h"}, "E W H", words.T("Increments, Wearer, Checks")},
 		{[]string{"KeyF2"}, "F2", words.T("Rename the piece")},
 		{[]string{"Ctrl+Z", "Ctrl+Shift+Z", "Ctrl+Y"}, words.T("Ctrl+Z, Ctrl+Shift+Z"), words.T("Undo, redo")},
-		{[]string{"Ctrl+S", "Ctrl+O"}, words.T("Ctrl+S, Ctrl+O"), words.T("Save, open")},
+		{[]string{"Ctrl+S", "Ctrl+O", "Ctrl+N"}, words.T("Ctrl+S, Ctrl+O, Ctrl+N"), words.T("Save, open, begin a new pattern")},
 		{[]string{"Ctrl+Shift+S", "Ctrl+Q"}, words.T("Ctrl+Shift+S, Ctrl+Q"), words.T("Save under another name, close")},
 		{[]string{"Ctrl+P", "Ctrl+Shift+P"}, words.T("Ctrl+P, Ctrl+Shift+P"), words.T("Save a PDF, print")},
 		{[]string{"Ctrl+Shift+C"}, words.T("Ctrl+Shift+C"), words.T("Copy what the Table shows as text: pieces, size, figures, checks")},

@@ -24,6 +24,7 @@ func (w *Window) shortcuts() []shortcut {
 		{fyne.KeyS, false, w.save},
 		{fyne.KeyS, true, w.saveAs},
 		{fyne.KeyO, false, w.askOpen},
+		{fyne.KeyN, false, w.newPattern},
 		{fyne.KeyP, false, w.savePDF},
 		{fyne.KeyP, true, w.printPages},
 		{fyne.KeyC, true, w.copyWords},

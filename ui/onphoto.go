@@ -114,7 +114,7 @@ func (w *Window) bringInFiles(paths []string) {
 		}
 	}
 	if len(pictures) > 0 {
-		w.openPhotos(pictures)
+		w.apartFromDemo(func() { w.openPhotos(pictures) })
 		return
 	}
 	w.ifSafe(func() { w.bringInFile(paths[0]) })

@@ -144,6 +144,7 @@ func (w *Window) began(f First, m beginning) {
 		return
 	}
 	w.take(m.doc)
+	w.demoOpen = f.Path == ""
 	w.sayCopy(f.Path)
 	w.OfferLeft()
 }

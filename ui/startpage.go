@@ -49,7 +49,7 @@ func (w *Window) connectStart() {
 	s.OnTour = w.beginTour
 	s.OnTargets = func() { w.saveTargets(target.Strips) }
 	t := w.tour
-	t.OnNext = func() { w.tourTo(w.tourAt.step + 1) }
+	t.OnNext = w.nextInTour
 	t.OnBack = func() { w.tourTo(w.tourAt.step - 1) }
 	t.OnLeave = w.leaveTour
 }

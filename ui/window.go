@@ -86,6 +86,7 @@ type Window struct {
 	start      *panel.Start
 	tour       *panel.Tour
 	tourAt     tourAt
+	demoOpen   bool // what is open came as a demo
 	folds      map[string]*panel.Fold
 	order      []*panel.Fold     // the folds as they stand
 	side       fyne.CanvasObject // the folds, stacked
@@ -149,6 +150,7 @@ func eachTurn(f func()) {
 func (w *Window) take(doc *session.Session) {
 	w.keepSafe(doc)
 	w.doc = doc
+	w.demoOpen, w.tourAt = false, tourAt{}
 	w.docSerial++
 	w.doc.Listen(w.changed)
 	w.doc.Beside(w.besideEdits())

@@ -63,7 +63,7 @@ func (t *Tour) SetView(v TourView) {
 	t.do.set(do, do != "" && !v.Done)
 	word := words.C("step", "Next")
 	if v.Last {
-		word = words.T("Close")
+		word = words.T("Begin my own")
 	}
 	setButton(t.next, word, false)
 	t.back.Hidden = v.Step <= 1
