@@ -49,6 +49,10 @@ func (c *Checker) GirthsOf(p model.Pattern, r grading.Result) (GirthTable, error
 	if err != nil {
 		return GirthTable{}, err
 	}
+	return girthTable(p, r, rows, missing), nil
+}
+
+func girthTable(p model.Pattern, r grading.Result, rows []girth.Row, missing []girth.Missing) GirthTable {
 	out := GirthTable{Size: r.Size, Missing: missing}
 	for _, row := range rows {
 		short := stepsShort(r, row.Measure)
@@ -57,7 +61,7 @@ func (c *Checker) GirthsOf(p model.Pattern, r grading.Result) (GirthTable, error
 			StepsText: tight(short, p.Unit), LostText: tight(row.Lost(), p.Unit),
 		})
 	}
-	return out, nil
+	return out
 }
 
 // stepsShort is the shortfall by steps at a girth, mm; 0 where r has none.

@@ -18,6 +18,8 @@ type Report struct {
 	Look     int       `json:"look"` // how many findings want looking at
 	Findings []Finding `json:"findings"`
 	Checks   []Checked `json:"checks"` // every check that applies, whether it found something or not
+	// Measured is the girths the checks went by; empty where none can be measured.
+	Measured GirthTable `json:"-"`
 }
 
 // Checked is one check or seam and how it stands; with Look it has findings to
@@ -93,6 +95,9 @@ func (c *Checker) ReportOf(p model.Pattern, r grading.Result) Report {
 			}
 			out.Findings = append(out.Findings, findingOf(p, f))
 		}
+	}
+	if rows, missing, err := c.look.Girths(); err == nil {
+		out.Measured = girthTable(p, r, rows, missing)
 	}
 	return out
 }

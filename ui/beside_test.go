@@ -8,11 +8,13 @@ import (
 	"testing"
 	"time"
 
+	"quarterstep/app"
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
 	"quarterstep/model"
 	"quarterstep/model/geom"
 	"quarterstep/model/store"
+	"quarterstep/ui/panel"
 )
 
 // put sets a variable for one test.
@@ -287,5 +289,37 @@ func TestLinksFoundBeside(t *testing.T) {
 	}
 	if w.finds.serial != w.docSerial || len(w.finds.found) >= n || n == 0 {
 		t.Errorf("%d links were found, %d are left; looked through change %d, now is %d", n, len(w.finds.found), w.finds.serial, w.docSerial)
+	}
+}
+
+// TestGirthsBeside: the Wearer panel measures nothing itself; while the checks are under
+// way its figures stand as those of before, and then as those of now.
+func TestGirthsBeside(t *testing.T) {
+	w := open(t)
+	view := func() panel.WearerView {
+		return wearerView(w.doc.Pattern(), w.doc.Result(), w.report(), w.checkingLong(), false)
+	}
+	before := view()
+	var beside later
+	put(t, &besideWindow, beside.add)
+	put(t, &checkAtOnce, 0)
+	w.reported.took = time.Hour
+	w.do("size", edit.Place(w.doc.Pattern().Target.Place+1))
+	if v := view(); len(before.Ease) == 0 || before.EaseWaits || !v.EaseWaits || !slices.Equal(v.Ease, before.Ease) {
+		t.Errorf("%d girths before, waiting %v; then waiting %v, the same %v", len(before.Ease), before.EaseWaits, v.EaseWaits, slices.Equal(v.Ease, before.Ease))
+	}
+	if v := w.checksShown(); v.Waits == "" {
+		t.Error("the Checks panel shows the last checks as if they were of now")
+	}
+	for len(beside) > 0 {
+		beside.next(t)
+	}
+	want, err := app.GirthsOf(w.doc.Pattern(), w.doc.Result())
+	if err != nil {
+		t.Fatal(err)
+	}
+	v := view()
+	if v.EaseWaits || len(v.Ease) != len(want.Rows) || v.Ease[0].Finished != girthFigure(want.Rows[0].Target.Finished, w.doc.Pattern().Unit) || w.checksShown().Waits != "" {
+		t.Errorf("at the end waiting %v, %+v, want %+v", v.EaseWaits, v.Ease, want.Rows)
 	}
 }

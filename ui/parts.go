@@ -137,19 +137,13 @@ func (w *Window) panelParts() []part {
 			w.proposals.SetView(w.proposalsView(now.Pattern))
 			w.links.SetView(w.linksView(now.Pattern, now.Result))
 		}},
-		{name: "checks", fold: w.folds["Checks"], show: func(now document) {
-			v := checksView(now.Pattern, now.Report, w.doubts, w.looked)
-			if w.checking() && len(now.Checks) == 0 {
-				v.Empty = words.T("Checking ...")
-			}
-			w.checks.SetView(v)
-		}},
+		{name: "checks", fold: w.folds["Checks"], show: func(document) { w.checks.SetView(w.checksShown()) }},
 		{name: "byEye", fold: w.folds["By eye"], show: func(now document) {
 			i, j, k := hand()
 			w.byEye.SetView(byEyeView(now.Pattern, now.Result, i, j, k))
 		}},
 		{name: "wearer", fold: w.folds["Wearer"], show: func(now document) {
-			w.wearer.SetView(wearerView(now.Pattern, now.Result, now.Report, &w.checker, w.body.own))
+			w.wearer.SetView(wearerView(now.Pattern, now.Result, now.Report, w.checkingLong(), w.body.own))
 		}},
 		{name: "rail", waits: true, show: func(now document) {
 			w.rail.SetView(w.railView(now.Pattern, now.Result, w.toLookAt(now.Report)))

@@ -7,6 +7,8 @@ import (
 
 	"quarterstep/app"
 	"quarterstep/app/session"
+	"quarterstep/assets/words"
+	"quarterstep/ui/panel"
 )
 
 // checkAtOnce is how long checking may take to be done within a frame. What took
@@ -48,6 +50,26 @@ func (w *Window) report() app.Report {
 
 // checking reports that the report is not yet that of the document as it is.
 func (w *Window) checking() bool { return w.reported.under }
+
+// checkingLong reports that the report is not that of the document as it is, and will
+// not be before she could have read it.
+func (w *Window) checkingLong() bool {
+	const atAGlance = 200 * time.Millisecond
+	return w.reported.under && (w.reported.serial == 0 || w.reported.took > atAGlance)
+}
+
+// checksShown is the Checks panel of the document as it is.
+func (w *Window) checksShown() panel.ChecksView {
+	report := w.report()
+	v := checksView(w.doc.Pattern(), report, w.doubts, w.looked)
+	switch {
+	case w.checking() && len(report.Checks) == 0:
+		v.Empty = words.T("Checking ...")
+	case w.checkingLong():
+		v.Waits = words.T("Checking again. This is how it was before:")
+	}
+	return v
+}
 
 func (w *Window) checkBeside() {
 	r := &w.reported

@@ -10,7 +10,7 @@ import (
 )
 
 func viewOf(w *Window) panel.WearerView {
-	return wearerView(w.doc.Pattern(), w.doc.Result(), w.report(), &w.checker, w.body.own)
+	return wearerView(w.doc.Pattern(), w.doc.Result(), w.report(), false, w.body.own)
 }
 
 // EN 13402-3, women (bust as published, waist and hip from memory): bust 122

@@ -12,8 +12,8 @@ import (
 )
 
 // wearerView is the Wearer panel; own asks for her own measurements though she
-// gave none yet, and tape measures the finished girths.
-func wearerView(p model.Pattern, r grading.Result, report app.Report, tape *app.Checker, own bool) panel.WearerView {
+// gave none yet. Where waits is set the girths of report are those of before.
+func wearerView(p model.Pattern, r grading.Result, report app.Report, waits, own bool) panel.WearerView {
 	v := panel.WearerView{Name: p.Target.Wearer, Unit: placeUnit(p.Unit), Own: own || p.Target.Own()}
 	if len(p.Chart.Sizes) == 0 {
 		v.Empty = words.T("Choose a size chart on the Size strip.")
@@ -28,7 +28,8 @@ func wearerView(p model.Pattern, r grading.Result, report app.Report, tape *app.
 		v.Rest = sizeLine(p, r)
 	}
 	v.Notes = wearerNotes(p, measures, report)
-	v.Ease, v.Unknown = easeViews(p, r, report, tape)
+	v.Ease, v.Unknown = easeViews(p, report)
+	v.EaseWaits = waits
 	v.EaseUnit = words.T("in cm")
 	if p.Unit == model.Inches {
 		v.EaseUnit = words.T("in inches")
@@ -93,12 +94,11 @@ func wearerNotes(p model.Pattern, measures []app.Measured, report app.Report) []
 }
 
 // easeViews is the girths with their ease, and why others have no figure.
-func easeViews(p model.Pattern, r grading.Result, report app.Report, tape *app.Checker) (rows []panel.EaseView, unknown []string) {
-	table, err := tape.GirthsOf(p, r)
-	if err != nil || len(p.Pieces) == 0 {
+func easeViews(p model.Pattern, report app.Report) (rows []panel.EaseView, unknown []string) {
+	if len(p.Pieces) == 0 {
 		return nil, nil
 	}
-	for _, g := range table.Rows {
+	for _, g := range report.Measured.Rows {
 		v := panel.EaseView{
 			Name: capital(g.Measure.Said()), Body: girthFigure(g.Target.Body, p.Unit),
 			Finished: girthFigure(g.Target.Finished, p.Unit), Ease: girthFigure(g.Target.Ease, p.Unit), Print: "–",
@@ -110,7 +110,7 @@ func easeViews(p model.Pattern, r grading.Result, report app.Report, tape *app.C
 		rows = append(rows, v)
 	}
 	said := map[model.Measure]bool{}
-	for _, m := range table.Missing {
+	for _, m := range report.Measured.Missing {
 		if !said[m.Measure] {
 			said[m.Measure] = true
 			unknown = append(unknown, capital(m.Measure.Said())+": "+m.Why)

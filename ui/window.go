@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"quarterstep/app"
 	"quarterstep/app/session"
 	"quarterstep/app/settings"
 	"quarterstep/assets/words"
@@ -56,8 +55,8 @@ type Window struct {
 	dragFrom   float64   // what was put in, mm, when the drag of a lengthen line began
 	straight   scene.Ref // the grade point to straighten from, while the other is asked for
 	others     others
+	sewn       scene.Sewn // the stitching lines shown last
 	guidesTook time.Duration // what the guides of the sizes on the way last cost
-	checker    app.Checker   // remembers the girths of print
 	reported   reported
 
 	aside func(work func()) // does work beside the window
@@ -156,7 +155,7 @@ func (w *Window) take(doc *session.Session) {
 	w.doc.Beside(w.besideEdits())
 	w.hand, w.doubts = firstEdge(doc.Pattern()), nil
 	w.body, w.grows, w.darts = wearerStep{}, growthStep{}, dartStep{}
-	w.trues, w.finds = trueStep{}, linkFinding{}
+	w.trues, w.finds, w.sewn = trueStep{}, linkFinding{}, scene.Sewn{}
 	for _, ph := range w.paper.photos {
 		w.stopJob(ph)
 	}

@@ -13,10 +13,11 @@ import (
 // so that looking again for a new target or after a correction is quick. The
 // zero Checker is ready; it is not safe for use from two goroutines at once.
 type Checker struct {
-	Tape  girth.Tape
-	bends printedBends
-	print printedLines
-	walks seamPrints
+	Tape   girth.Tape
+	bends  printedBends
+	print  printedLines
+	walks  seamPrints
+	girths measured
 	// pieces is what was found on each piece's line, by the piece's ID.
 	pieces map[string]*remembered
 }
@@ -42,7 +43,8 @@ func (c *Checker) Look(p model.Pattern, r grading.Result) []Checked {
 	outlines := l.outlines()
 	l.leaveOut(outlines.Findings)
 	out := l.seams()
-	out = append(out, l.girths(&c.Tape)...)
+	c.girths = l.measure(&c.Tape)
+	out = append(out, l.girths(c.girths)...)
 	for _, look := range []func() Checked{
 		l.smooth, l.joins, l.square, l.centre, l.hems, l.notches, l.lengths, l.darts, func() Checked { return outlines }, l.againstPrint, l.reach,
 	} {
@@ -51,6 +53,19 @@ func (c *Checker) Look(p model.Pattern, r grading.Result) []Checked {
 		}
 	}
 	return out
+}
+
+// measured is the girths of the pattern looked over last, as girth.Tape.Table has them.
+type measured struct {
+	rows    []girth.Row
+	missing []girth.Missing
+	err     error
+}
+
+// Girths is what Tape.Table says of the pattern looked over last, without measuring
+// it again.
+func (c *Checker) Girths() (rows []girth.Row, missing []girth.Missing, err error) {
+	return c.girths.rows, c.girths.missing, c.girths.err
 }
 
 // looking is one looking over: a pattern, its result, and the lines found.

@@ -12,16 +12,21 @@ import (
 	"quarterstep/model/geom"
 )
 
+// measure measures the girths by the stitching lines there are.
+func (l *looking) measure(tape *girth.Tape) measured {
+	rows, missing, err := tape.TableSewn(l.p, l.r, func(i int) ([]geom.Path, error) { return l.lines.line(i, newLine) })
+	return measured{rows, missing, err}
+}
+
 // girths looks, at each girth that can be measured, whether the size wanted has
 // lost or gained ease against the printed sizes, and what steps leave short there.
-func (l *looking) girths(tape *girth.Tape) []Checked {
-	rows, _, err := tape.TableSewn(l.p, l.r, func(i int) ([]geom.Path, error) { return l.lines.line(i, newLine) })
-	if err != nil {
+func (l *looking) girths(of measured) []Checked {
+	if of.err != nil {
 		return nil // no result of this pattern: the other checks speak of that
 	}
 	short := shortfall(l.p, l.r)
 	var out []Checked
-	for _, row := range rows {
+	for _, row := range of.rows {
 		k := Checked{Check: "ease", Title: words.F("%s ease", capital(row.Measure.Said())), Say: l.easeSay(row)}
 		for _, f := range short {
 			if f.Measure == row.Measure {

@@ -20,6 +20,7 @@ type ChecksView struct {
 	Fine     []FineView
 	Limits   []LimitView
 	Empty    string // "Nothing to check yet."
+	Waits    string // said above what the last checks found, while others are under way
 }
 
 // FindingView is one thing to look at: what, by how much, what would help. Do is
@@ -55,6 +56,7 @@ type Checks struct {
 	rows   []*finding
 	fine   []*fineRow
 	empty  *saying
+	waits  *saying
 	copy   *link
 	limits *limitList
 	box    *fyne.Container
@@ -62,7 +64,7 @@ type Checks struct {
 
 // NewChecks makes the panel's content.
 func NewChecks() *Checks {
-	p := &Checks{empty: newWrapped("", theme.Body, inkSoft, sideContent)}
+	p := &Checks{empty: newWrapped("", theme.Body, inkSoft, sideContent), waits: newWrapped("", theme.Caption, inkSoft, sideContent)}
 	p.copy = newLink(words.T("Copy checks as text"), func() { call1(p.OnCopy, p.Text()) })
 	p.limits = newLimitList()
 	p.limits.onText = func(i int, text string) error {
@@ -94,13 +96,16 @@ func (p *Checks) Text() string {
 	if b.Len() == 0 {
 		return p.view.Empty + "\n"
 	}
+	if p.view.Waits != "" {
+		return p.view.Waits + "\n" + b.String()
+	}
 	return b.String()
 }
 
 // SetView shows a view.
 func (p *Checks) SetView(v ChecksView) {
 	if slices.Equal(p.view.Findings, v.Findings) && slices.Equal(p.view.Fine, v.Fine) && slices.Equal(p.view.Limits, v.Limits) &&
-		p.view.Chosen == v.Chosen && p.view.Empty == v.Empty {
+		p.view.Chosen == v.Chosen && p.view.Empty == v.Empty && p.view.Waits == v.Waits {
 		return
 	}
 	p.view = v
@@ -112,7 +117,11 @@ func (p *Checks) SetView(v ChecksView) {
 		p.fine = append(p.fine, newFineRow())
 	}
 	p.empty.setText(v.Empty)
+	p.waits.setText(v.Waits)
 	var objects []fyne.CanvasObject
+	if v.Waits != "" {
+		objects = append(objects, p.waits)
+	}
 	if len(v.Findings)+len(v.Fine) == 0 {
 		objects = append(objects, p.empty)
 	}

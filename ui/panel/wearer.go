@@ -23,8 +23,10 @@ type WearerView struct {
 	Rest     string       // "What you leave empty goes by size 48."
 	Notes    []string     // things to look at
 	Ease     []EaseView
-	EaseUnit string   // "in"
-	Unknown  []string // girths without a figure, and why
+	// EaseWaits: Ease is of the pattern as it was before, and is being measured anew.
+	EaseWaits bool
+	EaseUnit  string   // "in"
+	Unknown   []string // girths without a figure, and why
 }
 
 // Wearer is the side panel of the person the pattern is for.
@@ -103,7 +105,7 @@ func (p *Wearer) SetView(v WearerView) {
 	p.rest.setText(v.Rest)
 	p.rest.Hidden = v.Rest == ""
 	p.notes.set(v.Notes)
-	p.ease.set(v.Ease, v.EaseUnit, v.Unknown)
+	p.ease.set(v.Ease, v.EaseUnit, v.Unknown, v.EaseWaits)
 	p.relay()
 }
 

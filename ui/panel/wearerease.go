@@ -26,6 +26,7 @@ type easeTable struct {
 	rows    []EaseView
 	unit    string
 	unknown string
+	waits   bool // the figures are those of before
 }
 
 func newEaseTable() *easeTable {
@@ -35,13 +36,13 @@ func newEaseTable() *easeTable {
 	return t
 }
 
-func (t *easeTable) set(rows []EaseView, unit string, unknown []string) {
+func (t *easeTable) set(rows []EaseView, unit string, unknown []string, waits bool) {
 	why := strings.Join(unknown, " ")
-	if slices.Equal(t.rows, rows) && t.unit == unit && t.unknown == why {
+	if slices.Equal(t.rows, rows) && t.unit == unit && t.unknown == why && t.waits == waits {
 		return
 	}
-	t.rows, t.unit, t.unknown = slices.Clone(rows), unit, why
-	t.Hidden = len(rows) == 0 && why == ""
+	t.rows, t.unit, t.unknown, t.waits = slices.Clone(rows), unit, why, waits
+	t.Hidden = len(rows) == 0 && why == "" && !waits
 	t.Refresh()
 }
 
@@ -68,6 +69,9 @@ func (t *easeTable) CreateRenderer() fyne.WidgetRenderer {
 			}
 		}
 		title.setText(words.F("Ease, %s", t.unit))
+		if t.waits {
+			title.setText(words.T("Ease: measuring ..."))
+		}
 		why.setText(t.unknown)
 		top.FillColor = p.Separator
 		d.objects = []fyne.CanvasObject{top, title}
@@ -81,7 +85,10 @@ func (t *easeTable) CreateRenderer() fyne.WidgetRenderer {
 			d.objects = append(d.objects, lines[i], names[i])
 			for k, text := range []string{row.Body, row.Finished, row.Ease, row.Print} {
 				tone := ink
-				if row.Look && k == 2 {
+				switch {
+				case t.waits:
+					tone = inkFaint
+				case row.Look && k == 2:
 					tone = amberInk
 				}
 				figures[len(easeColumns)*i+k].set(text, tone, k == 2)

@@ -69,7 +69,7 @@ func (l *Layer) piece(in Input, i int) {
 		l.ghost(in, q, m)
 		l.guides(in, q, m)
 		if in.Seam {
-			l.seam(q, r, m)
+			l.seam(in.Sewn, q, r, m)
 		}
 		l.computed(in, q, edges)
 		l.notches(r, m)
