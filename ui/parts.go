@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 
 	"quarterstep/app"
-	"quarterstep/assets/words"
 	"quarterstep/grading"
 	"quarterstep/model"
 	"quarterstep/ui/panel"

@@ -55,7 +55,7 @@ type Window struct {
 	dragFrom   float64   // what was put in, mm, when the drag of a lengthen line began
 	straight   scene.Ref // the grade point to straighten from, while the other is asked for
 	others     others
-	sewn       scene.Sewn // the stitching lines shown last
+	sewn       scene.Sewn    // the stitching lines shown last
 	guidesTook time.Duration // what the guides of the sizes on the way last cost
 	reported   reported
 
