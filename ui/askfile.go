@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"os"
 	"path/filepath"
 	"slices"
@@ -25,8 +26,12 @@ type fileAsk struct {
 	word    string // on the button
 	places  []folders.Place
 	say     string
-	naming  bool // a new folder is asked for
-	reading string
+	naming  bool   // a new folder is asked for
+	reading string // the folder that is being read
+	asked   string // what the disk is being asked for
+	turn    int    // counts what the disk was asked for
+	slow    bool   // it keeps her waiting
+	still   func() // does not tell her so
 	then    func(paths []string)
 }
 
@@ -114,16 +119,60 @@ func (a *fileAsk) begin(last string, used []string) {
 	a.show()
 	home := a.choose.Home
 	var places []folders.Place
-	start := ""
 	away(func() error {
-		places, start = folders.Places(home, used), startFolder(last, home)
+		places = folders.Places(home, used)
 		return nil
 	}, func(error) {
 		a.places = places
-		if a.reading == last { // else she has typed the way to another meanwhile
+		a.show()
+	})
+	start := ""
+	turn := a.waits()
+	away(func() error {
+		start = startFolder(last, home)
+		return nil
+	}, func(error) {
+		if a.turn == turn { // else she is on the way to another, or has let go
 			a.read(start)
 		}
 	})
+}
+
+// waits says that the disk is being asked: what it was asked for before does not count
+// any more. After a moment without an answer she is told, and what to do.
+func (a *fileAsk) waits() (turn int) {
+	a.hush()
+	a.slow = false
+	turn = a.turn
+	a.still = afterAMoment(func() { a.stillWaits(turn) })
+	return turn
+}
+
+// hush takes back what was to be said of a disk that keeps her waiting.
+func (a *fileAsk) hush() {
+	a.turn++
+	if a.still != nil {
+		a.still()
+		a.still = nil
+	}
+}
+
+func (a *fileAsk) stillWaits(turn int) {
+	if a.turn != turn || a.waitsFor() == "" || a.w.fileBox != a {
+		return
+	}
+	a.slow = true
+	a.say = words.F("%s does not answer yet. Escape lets go of it; or choose another place.", a.waitsFor())
+	a.show()
+}
+
+// waitsFor is what the disk is being asked for, empty for nothing.
+func (a *fileAsk) waitsFor() string { return cmp.Or(a.asked, a.reading) }
+
+// letGo waits no longer.
+func (a *fileAsk) letGo() {
+	a.hush()
+	a.reading, a.asked, a.slow, a.say = "", "", false, ""
 }
 
 // startFolder is the folder last used, or the nearest above it that is there.
@@ -161,8 +210,13 @@ func (a *fileAsk) connect() {
 
 // change does something with the Chooser and shows what came of it.
 func (a *fileAsk) change(f func()) {
+	if a.asked != "" {
+		a.letGo() // it was asked for something else
+	}
 	f()
-	a.say = ""
+	if !a.slow {
+		a.say = ""
+	}
 	a.show()
 }
 
@@ -173,22 +227,52 @@ func (a *fileAsk) read(folder string) {
 		return
 	}
 	kind := a.choose.Kinds[a.choose.Kind]
-	a.reading, a.say = folder, ""
+	a.reading, a.asked, a.say = folder, "", ""
+	turn := a.waits()
 	a.show()
-	besideWindow(func() {
-		entries, err := folders.List(folder, kind)
-		fyne.Do(func() {
-			if a.reading != folder {
-				return
-			}
-			a.reading = ""
-			if err != nil {
-				a.say = capital(err.Error()) + "."
-			} else {
-				a.choose.Show(folder, entries)
-			}
+	var entries []folders.Entry
+	away(func() (err error) {
+		entries, err = listFolder(folder, kind)
+		return err
+	}, func(err error) {
+		if a.turn != turn {
+			return
+		}
+		a.letGo()
+		if err != nil {
+			a.say = capital(err.Error()) + "."
+		} else {
+			a.choose.Show(folder, entries)
+		}
+		a.show()
+	})
+}
+
+// listFolder reads a folder; tests have drives of their own.
+var listFolder = folders.List
+
+// look asks the disk beside the window, and answers by what it says unless she has gone
+// on to something else meanwhile.
+func (a *fileAsk) look(l folders.Look) {
+	a.letGo()
+	a.asked = l.Path
+	turn := a.waits()
+	a.show()
+	var then func() folders.Answer
+	away(func() error {
+		then = l.Ask()
+		return nil
+	}, func(err error) {
+		if a.turn != turn || a.w.fileBox != a {
+			return
+		}
+		a.letGo()
+		if err != nil {
+			a.say = sentence(err.Error())
 			a.show()
-		})
+			return
+		}
+		a.answer(then())
 	})
 }
 
@@ -198,23 +282,22 @@ func (a *fileAsk) accept() {
 		a.answer(a.choose.Accept())
 		return
 	}
-	path, err := a.choose.NewFolder(a.box.FolderLine().Text)
-	if err != nil {
-		a.say = capital(panelSentence(err))
-		a.show()
-		return
-	}
-	a.naming = false
-	a.read(path)
-	a.w.win.Canvas().Focus(a.box.NameLine())
+	a.answer(a.choose.NewFolder(a.box.FolderLine().Text))
 }
 
 func (a *fileAsk) answer(got folders.Answer) {
 	a.say = got.Say
 	switch got.What {
+	case folders.Wait:
+		a.look(got.Look)
 	case folders.Enter:
+		made := a.naming
+		a.naming = false
 		a.read(got.Paths[0])
-		if !a.choose.Saving {
+		switch {
+		case made:
+			a.w.win.Canvas().Focus(a.box.NameLine())
+		case !a.choose.Saving:
 			a.w.win.Canvas().Focus(a.box.List())
 		}
 	case folders.Take:
@@ -238,9 +321,17 @@ func (a *fileAsk) askFolder() {
 	a.w.win.Canvas().Focus(a.box.FolderLine())
 }
 
-// escape takes back one thing at a time: the new folder, the question, the box.
+// escape takes back one thing at a time: a disk that does not answer, the new folder, the
+// question, the box.
 func (a *fileAsk) escape() {
 	switch {
+	case a.slow:
+		of := a.reading
+		a.letGo()
+		if a.choose.Folder() == "" && of != a.choose.Home { // the box has shown nothing yet
+			a.read(a.choose.Home)
+			return
+		}
 	case a.naming:
 		a.naming = false
 	case a.choose.Asked():
@@ -255,6 +346,7 @@ func (a *fileAsk) escape() {
 }
 
 func (a *fileAsk) leave() {
+	a.letGo()
 	a.d.Hide()
 	a.w.fileBox = nil
 	a.w.hasNoDialog()
@@ -264,6 +356,9 @@ func (a *fileAsk) leave() {
 func (a *fileAsk) show() {
 	c := a.choose
 	rows := c.Rows()
+	if a.slow && a.reading != "" {
+		rows = nil // they are those of another folder
+	}
 	word := a.word
 	switch {
 	case a.naming:
@@ -279,7 +374,7 @@ func (a *fileAsk) show() {
 		marked = marked || c.Marked(i)
 	}
 	a.box.SetView(panel.FileBoxView{
-		Folder: a.where(), Busy: a.reading != "", Places: a.placeViews(), Count: len(rows), Marked: marked, At: c.At(),
+		Folder: a.where(), Busy: a.waitsFor() != "", Places: a.placeViews(), Count: len(rows), Marked: marked, At: c.At(),
 		ByDate: c.Order() == folders.ByDate, Name: c.Typed(), Say: a.say, NewName: a.naming,
 		Row: func(i int) panel.FileRow {
 			e := rows[i]

@@ -113,3 +113,100 @@ func TestOpeningByFileBox(t *testing.T) {
 		t.Errorf("a folder that is gone: said %q, in %s", w.fileBox.say, w.fileBox.choose.Folder())
 	}
 }
+
+// moments are what is to be done after a moment, as long as nobody stopped it.
+type moments []*func()
+
+func (m *moments) add(work func()) (stop func()) {
+	at := &work
+	*m = append(*m, at)
+	return func() { *at = nil }
+}
+
+// pass lets a moment pass.
+func (m *moments) pass() {
+	all := *m
+	*m = nil
+	for _, work := range all {
+		if *work != nil {
+			(*work)()
+		}
+	}
+}
+
+// TestADriveThatDoesNotAnswer: a drive that is gone keeps the box from nothing else. She
+// is told after a moment, Escape lets go, and what the drive says in the end comes too
+// late.
+func TestADriveThatDoesNotAnswer(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	w := open(t)
+	var soon moments
+	put(t, &afterAMoment, soon.add)
+	asked := ""
+	w.askWhere("pages", ".pdf", func(path string) { asked = path })
+	a := w.fileBox
+	if a.choose.Folder() != home || a.slow || a.waitsFor() != "" {
+		t.Fatalf("in %q, slow %v, waits for %q", a.choose.Folder(), a.slow, a.waitsFor())
+	}
+	soon.pass()
+	if a.say != "" {
+		t.Fatalf("it says %q of a disk that has answered", a.say)
+	}
+	for say, ask := range map[string]func(){
+		"a path":       func() { a.box.OnName("/gone/x.pdf"); a.accept() },
+		"a folder":     func() { a.read("/gone") },
+		"a new folder": func() { a.askFolder(); a.box.FolderLine().SetText("new"); a.accept() },
+	} {
+		var disk later // hangs until its next
+		put(t, &besideWindow, disk.add)
+		ask()
+		if len(disk) != 1 || a.slow || a.waitsFor() == "" || asked != "" {
+			t.Fatalf("%s: %d asked of the disk, slow %v, waits for %q, answered %q", say, len(disk), a.slow, a.waitsFor(), asked)
+		}
+		soon.pass()
+		if !a.slow || a.say == "" {
+			t.Errorf("%s: after a moment it says %q", say, a.say)
+		}
+		typed(w, fyne.KeyEscape)
+		if w.fileBox != a || a.slow || a.say != "" || a.waitsFor() != "" {
+			t.Errorf("%s: Escape leaves slow %v, %q, waits for %q", say, a.slow, a.say, a.waitsFor())
+		}
+		disk.next(t)
+		if asked != "" || w.fileBox != a || a.choose.Folder() != home {
+			t.Errorf("%s: what the disk said in the end counted: %q, in %q", say, asked, a.choose.Folder())
+		}
+		if a.naming {
+			typed(w, fyne.KeyEscape)
+		}
+		put(t, &besideWindow, func(work func()) { work() })
+	}
+	a.box.OnName("x")
+	a.accept()
+	if asked != filepath.Join(home, "x.pdf") {
+		t.Errorf("afterwards it answers %q", asked)
+	}
+}
+
+// TestTheLastFolderIsGone: where the folder last used does not answer, letting go of it
+// leads home.
+func TestTheLastFolderIsGone(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	w := open(t)
+	w.settings.Folder = "/gone"
+	var soon moments
+	var disk later
+	put(t, &afterAMoment, soon.add)
+	put(t, &besideWindow, disk.add)
+	w.askFile("Open", []folders.Kind{{Name: "All"}}, func(string) {})
+	soon.pass()
+	if !w.fileBox.slow {
+		t.Error("nothing is said of the folder last used")
+	}
+	put(t, &besideWindow, func(work func()) { work() })
+	typed(w, fyne.KeyEscape)
+	if got := w.fileBox.choose.Folder(); got != home {
+		t.Errorf("in %q", got)
+	}
+}

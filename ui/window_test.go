@@ -30,6 +30,7 @@ func init() {
 	besideWindow = func(work func()) { work() }
 	nextFrame = func(work func()) { work() }
 	checkAtOnce = time.Hour
+	afterAMoment = func(func()) func() { return func() {} }
 	listPrinters = func(context.Context, spool.System, settings.Settings) ([]app.Printer, error) {
 		return nil, spool.ErrNoPrinter
 	}

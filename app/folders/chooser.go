@@ -1,8 +1,7 @@
 package folders
 
 import (
-	"errors"
-	"os"
+	"cmp"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -19,6 +18,7 @@ type Chooser struct {
 	Kinds   []Kind
 	Kind    int
 	Home    string
+	Stat    Stat // of the disk; nil for the system's
 
 	folder  string
 	all     []Entry // of the folder
@@ -36,12 +36,13 @@ type Chooser struct {
 type What int
 
 // What is to be done: nothing more than show what Say says, read another folder,
-// take the paths, or ask whether to write over the file.
+// take the paths, ask whether to write over the file, or wait for the disk to be asked.
 const (
 	Stay What = iota
 	Enter
 	Take
 	Ask
+	Wait
 )
 
 // Answer is what came of Accept.
@@ -49,6 +50,7 @@ type Answer struct {
 	What  What
 	Paths []string // the folder to read, the files to take, or the file to ask about
 	Say   string
+	Look  Look // what to ask the disk, to Wait
 }
 
 // NewChooser starts in no folder; Show puts it into one.
@@ -222,7 +224,7 @@ func (c *Chooser) Open(i int) Answer {
 	case c.shown[i].Folder:
 		return Answer{What: Enter, Paths: []string{path}}
 	case c.Saving:
-		return c.saveAt(path)
+		return c.saveAt(path, true)
 	}
 	return Answer{What: Take, Paths: []string{path}}
 }
@@ -233,20 +235,12 @@ func (c *Chooser) Accept() Answer {
 	if paths := c.taken(); len(paths) > 0 {
 		return Answer{What: Take, Paths: paths}
 	}
-	meant := Meant(c.folder, c.Home, c.typed)
+	meant := Meant(cmp.Or(c.folder, c.Home), c.Home, c.typed)
 	if c.Saving {
 		return c.save(meant)
 	}
 	if meant != "" {
-		info, err := os.Stat(meant)
-		switch {
-		case err == nil && info.IsDir():
-			return Answer{What: Enter, Paths: []string{meant}}
-		case err == nil:
-			return Answer{What: Take, Paths: []string{meant}}
-		case c.at < 0:
-			return Answer{Say: words.F("%s is not there.", meant)}
-		}
+		return c.find(meant)
 	}
 	if c.at < 0 {
 		return Answer{Say: words.T("Choose a file first.")}
@@ -262,26 +256,6 @@ func (c *Chooser) taken() []string {
 		}
 	}
 	return out
-}
-
-// save says what comes of writing to a path that was typed.
-func (c *Chooser) save(path string) Answer {
-	if path == "" {
-		return Answer{Say: words.T("Give the file a name.")}
-	}
-	if isFolder(path) {
-		return Answer{What: Enter, Paths: []string{path}}
-	}
-	if strings.HasSuffix(c.typed, "/") || strings.HasSuffix(c.typed, string(filepath.Separator)) {
-		return Answer{Say: words.F("The folder %s is not there.", path)}
-	}
-	if !isFolder(filepath.Dir(path)) {
-		return Answer{Say: words.F("The folder %s is not there.", filepath.Dir(path))}
-	}
-	if say := badName(filepath.Base(path)); say != "" {
-		return Answer{Say: say}
-	}
-	return c.saveAt(c.withEnding(path))
 }
 
 // withEnding is path with the ending of what is saved, once: a name typed before the
@@ -300,8 +274,8 @@ func (c *Chooser) withEnding(path string) string {
 }
 
 // saveAt asks once before a file is written over.
-func (c *Chooser) saveAt(path string) Answer {
-	if _, err := os.Stat(path); err == nil && c.replace != path {
+func (c *Chooser) saveAt(path string, there bool) Answer {
+	if there && c.replace != path {
 		c.replace = path
 		return Answer{What: Ask, Paths: []string{path}, Say: words.F("%s is there already. Write over it?", filepath.Base(path))}
 	}
@@ -313,25 +287,6 @@ func (c *Chooser) Asked() bool { return c.replace != "" }
 
 // TakeBack does not write over it.
 func (c *Chooser) TakeBack() { c.replace = "" }
-
-// NewFolder makes a folder of that name where the Chooser is, and gives its path.
-func (c *Chooser) NewFolder(name string) (string, error) {
-	name = strings.TrimSpace(name)
-	if name == "" {
-		return "", words.Error("give the folder a name")
-	}
-	if say := badName(name); say != "" {
-		return "", errors.New(say)
-	}
-	path := filepath.Join(c.folder, name)
-	if _, err := os.Stat(path); err == nil {
-		return "", words.Errorf("%s is there already", name)
-	}
-	if err := os.Mkdir(path, 0o755); err != nil {
-		return "", words.Errorf("the folder %s cannot be made: %w", name, plain(err))
-	}
-	return path, nil
-}
 
 // badName says what is wrong with a name, empty where nothing is. What a
 // Windows drive refuses is refused everywhere: sticks go from one to the other.

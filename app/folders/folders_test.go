@@ -139,19 +139,19 @@ func TestOpening(t *testing.T) {
 		t.Errorf("%q, row %d", names(c), c.At())
 	}
 	c.Move(1, false)
-	if got := c.Accept(); got.What != Take || !slices.Equal(got.Paths, []string{filepath.Join(dir, "front.jpg")}) {
+	if got := c.Accept().Now(); got.What != Take || !slices.Equal(got.Paths, []string{filepath.Join(dir, "front.jpg")}) {
 		t.Errorf("%+v", got)
 	}
 	c.Type("nothing like it")
-	if got := c.Accept(); got.What != Stay || !strings.Contains(got.Say, "not there") {
+	if got := c.Accept().Now(); got.What != Stay || !strings.Contains(got.Say, "not there") {
 		t.Errorf("%+v", got)
 	}
 	c.Type("sub")
-	if got := c.Accept(); got.What != Enter || got.Paths[0] != filepath.Join(dir, "sub") {
+	if got := c.Accept().Now(); got.What != Enter || got.Paths[0] != filepath.Join(dir, "sub") {
 		t.Errorf("%+v", got)
 	}
 	c.Type("sub/deep.png")
-	if got := c.Accept(); got.What != Take || got.Paths[0] != filepath.Join(dir, "sub", "deep.png") {
+	if got := c.Accept().Now(); got.What != Take || got.Paths[0] != filepath.Join(dir, "sub", "deep.png") {
 		t.Errorf("%+v", got)
 	}
 	at(t, c, filepath.Join(dir, "sub"))
@@ -176,7 +176,7 @@ func TestSeveral(t *testing.T) {
 	c.Several = true
 	at(t, c, dir)
 	taken := func() (out []string) {
-		for _, path := range c.Accept().Paths {
+		for _, path := range c.Accept().Now().Paths {
 			out = append(out, filepath.Base(path))
 		}
 		return out
@@ -214,8 +214,8 @@ func TestSaving(t *testing.T) {
 	c.Saving, c.Ending = true, ".qstep"
 	c.Type("blouse")
 	at(t, c, dir)
-	try := func(typed string) Answer { c.Type(typed); return c.Accept() }
-	if got := c.Accept(); got.What != Take || got.Paths[0] != filepath.Join(dir, "blouse.qstep") {
+	try := func(typed string) Answer { c.Type(typed); return c.Accept().Now() }
+	if got := c.Accept().Now(); got.What != Take || got.Paths[0] != filepath.Join(dir, "blouse.qstep") {
 		t.Errorf("%+v", got)
 	}
 	for _, typed := range []string{"", "no/such/folder/x", "no such folder/", "a|b", "what?", "dot."} {
@@ -241,14 +241,14 @@ func TestSaving(t *testing.T) {
 		t.Fatalf("written over unasked: %+v", got)
 	}
 	c.TakeBack()
-	if got := c.Accept(); got.What != Ask {
+	if got := c.Accept().Now(); got.What != Ask {
 		t.Fatalf("written over after no: %+v", got)
 	}
 	if got := try("there too"); got.What != Take || c.Asked() {
 		t.Errorf("%+v, asked %v", got, c.Asked())
 	}
 	try("there")
-	if got := c.Accept(); got.What != Take || got.Paths[0] != filepath.Join(dir, "there.qstep") {
+	if got := c.Accept().Now(); got.What != Take || got.Paths[0] != filepath.Join(dir, "there.qstep") {
 		t.Errorf("%+v", got)
 	}
 	c.Pick(1, false, false)
@@ -261,13 +261,44 @@ func TestNewFolder(t *testing.T) {
 	dir := fill(t, "sub/")
 	c := at(t, NewChooser(dir, photos), dir)
 	for _, name := range []string{"", " ", "sub", "a/b", "a:b", ".."} {
-		if _, err := c.NewFolder(name); err == nil {
+		if got := c.NewFolder(name).Now(); got.What != Stay || got.Say == "" {
 			t.Errorf("%q was made", name)
 		}
 	}
-	path, err := c.NewFolder(" Sommer 1 ")
-	if err != nil || path != filepath.Join(dir, "Sommer 1") || !isFolder(path) {
-		t.Errorf("%q, %v", path, err)
+	path := filepath.Join(dir, "Sommer 1")
+	if got := c.NewFolder(" Sommer 1 ").Now(); got.What != Enter || got.Paths[0] != path || !Stat(os.Stat).isFolder(path) {
+		t.Errorf("%+v", got)
+	}
+}
+
+// TestADriveThatDoesNotAnswer: what is asked of a disk is asked by Look alone, and a place
+// that does not answer keeps no other from being listed.
+func TestADriveThatDoesNotAnswer(t *testing.T) {
+	dir := fill(t, "sub/", "a.jpg")
+	gone := make(chan struct{})
+	defer close(gone)
+	hangs := func(path string) (os.FileInfo, error) {
+		if strings.HasPrefix(path, "/gone") {
+			<-gone
+		}
+		return os.Stat(path)
+	}
+	for _, saving := range []bool{false, true} {
+		c := at(t, NewChooser(dir, photos), dir)
+		c.Stat, c.Saving = hangs, saving
+		c.Type("/gone/a.jpg")
+		if got := c.Accept(); got.What != Wait || got.Look.Path != "/gone/a.jpg" {
+			t.Errorf("saving %v: %+v", saving, got)
+		}
+		c.Show("/gone", nil)
+		if got := c.NewFolder("b"); got.What != Wait {
+			t.Errorf("a new folder: %+v", got)
+		}
+	}
+	began := time.Now()
+	there := foldersOf(hangs, []string{dir, "/gone/shelf", filepath.Join(dir, "sub"), filepath.Join(dir, "a.jpg")}, 50*time.Millisecond)
+	if !there[dir] || !there[filepath.Join(dir, "sub")] || there["/gone/shelf"] || there[filepath.Join(dir, "a.jpg")] || time.Since(began) > 5*time.Second {
+		t.Errorf("after %v there are %v", time.Since(began), there)
 	}
 }
 
@@ -321,6 +352,6 @@ func FuzzMeant(f *testing.F) {
 		c.Saving, c.Ending = true, ".pdf"
 		c.Show(dir, nil)
 		c.Type(typed)
-		c.Accept()
+		c.Accept().Now()
 	})
 }

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"errors"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -32,14 +33,15 @@ type Place struct {
 // Places are the sewist's own folders that are there, sticks and drives, and the
 // folders used last that are not among them.
 func Places(home string, recent []string) []Place {
+	known := userFolders(home)
+	there := foldersOf(os.Stat, slices.Concat([]string{home}, slices.Collect(maps.Values(known)), recent), patience)
 	var out []Place
 	add := func(name, path string, sort PlaceSort) {
-		if path != "" && isFolder(path) && !slices.ContainsFunc(out, func(p Place) bool { return p.Path == path }) {
+		if there[path] && !slices.ContainsFunc(out, func(p Place) bool { return p.Path == path }) {
 			out = append(out, Place{name, path, sort})
 		}
 	}
 	add(words.T("Home"), home, Own)
-	known := userFolders(home)
 	add(words.T("Desktop"), known["DESKTOP"], Own)
 	add(words.T("Documents"), known["DOCUMENTS"], Own)
 	add(words.T("Downloads"), known["DOWNLOAD"], Own)
@@ -49,11 +51,6 @@ func Places(home string, recent []string) []Place {
 		add(filepath.Base(path), path, Recent)
 	}
 	return out
-}
-
-func isFolder(path string) bool {
-	info, err := os.Stat(path)
-	return err == nil && info.IsDir()
 }
 
 // userFolders are the sewist's folders by the names that freedesktop.org's
