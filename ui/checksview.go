@@ -92,9 +92,13 @@ func faults(report app.Report) []scene.Fault {
 		if g.Piece == "" {
 			continue
 		}
-		out = append(out, scene.Fault{
+		mark := scene.Fault{
 			Ref: scene.Ref{Piece: g.Piece, Edge: g.Edge, Point: g.Point}, At: g.Where, Number: i + 1,
-		})
+		}
+		for _, b := range g.Along {
+			mark.Along = append(mark.Along, scene.Along{Edge: b.Edge, Line: b.Line})
+		}
+		out = append(out, mark)
 	}
 	return out
 }

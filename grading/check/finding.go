@@ -15,6 +15,9 @@ type Finding struct {
 	// Measure is the girth a finding about a girth speaks of; else empty.
 	Measure model.Measure
 	Where   geom.Point
+	// Along is the stretch of Piece's line that is worst; empty where that is all of
+	// Edge, or the neighbourhood of Point.
+	Along []Bit
 	What    string  // what, in few words and without a full stop; may be empty
 	Much    string  // by how much, in few words
 	Say     string  // what, and by how much, as a sentence

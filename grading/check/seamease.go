@@ -27,6 +27,10 @@ func (l *looking) offSeam(k model.Link, s grading.Seam) []Finding {
 			stretchName(q, k.Follow), q.Name, show(math.Abs(off), l.p), stretchName(lead, k.Lead), lead.Name),
 		Help: words.T("Correct one of the two lines, or ease it in if the cloth lets you."),
 	}
+	if f.Along = l.worstStretch(k); len(f.Along) > 0 {
+		worst := longest(f.Along)
+		f.Edge, f.Where = worst.Edge, middle(worst.Line)
+	}
 	if s.Why != "" {
 		f.Help = words.F("It was to give way, but %s.", strings.TrimSuffix(s.Why, "."))
 		return []Finding{f}

@@ -13,6 +13,15 @@ type Fault struct {
 	Ref    Ref
 	At     geom.Point // in the piece's own coordinates
 	Number int
+	// Along is what is hatched, on one edge or several; empty for all of Ref's edge,
+	// or for what lies near Ref's point.
+	Along []Along
+}
+
+// Along is part of an edge's line, in the piece's own coordinates.
+type Along struct {
+	Edge string
+	Line geom.Path
 }
 
 const (
@@ -37,12 +46,13 @@ func (l *Layer) look(in Input, q model.Piece, edges []geom.Path) {
 		}
 		at, aside := in.PlaceOf(f.Ref).Apply(f.At), geom.Vec{}
 		if k := q.EdgeIndex(f.Ref.Edge); k >= 0 {
-			band := bandOf(edges[k], at, f.Ref.Point != "")
-			l.Lines = append(
-				l.Lines,
-				Line{Path: band, Width: 10, Ink: InkLookFill, Alpha: 0.55, Shift: 11 * outside},
-				Line{Path: band, Width: 10, Dash: []float64{1.5, 5}, Ink: InkLookLine, Alpha: 1, Shift: 11 * outside},
-			)
+			for _, band := range in.bandsOf(f, edges[k], at) {
+				l.Lines = append(
+					l.Lines,
+					Line{Path: band, Width: 10, Ink: InkLookFill, Alpha: 0.55, Shift: 11 * outside},
+					Line{Path: band, Width: 10, Dash: []float64{1.5, 5}, Ink: InkLookLine, Alpha: 1, Shift: 11 * outside},
+				)
+			}
 			var dir geom.Vec
 			at, dir = nearestOn(edges[k], at)
 			aside = dir.Perp().Scale(faultAside * outside)
@@ -73,6 +83,18 @@ func nearestOn(e geom.Path, at geom.Point) (geom.Point, geom.Vec) {
 	const tol = 0.1
 	i, t, _ := e.Nearest(at, tol)
 	return e[i].At(t), e[i].Tangent(t)
+}
+
+// bandsOf is what is hatched for a fault at a place of edge e, both on the Table.
+func (in Input) bandsOf(f Fault, e geom.Path, at geom.Point) []geom.Path {
+	if len(f.Along) == 0 {
+		return []geom.Path{bandOf(e, at, f.Ref.Point != "")}
+	}
+	var out []geom.Path
+	for _, a := range f.Along {
+		out = append(out, a.Line.Transform(in.PlaceOf(Ref{Piece: f.Ref.Piece, Edge: a.Edge})))
+	}
+	return out
 }
 
 // bandOf is the stretch of an edge that is hatched: all of it, or what lies near
