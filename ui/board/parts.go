@@ -124,12 +124,13 @@ func (p *parts) hovering() {
 		o.Refresh()
 	}
 	place(p.ring, 2*view.HandleReach)
+	side := 13 * max(b.words, 1)
 	p.mark.CornerRadius = 0
 	if h.Shape != scene.Corner {
-		p.mark.CornerRadius = 6.5
+		p.mark.CornerRadius = float32(side / 2)
 	}
 	if h.State == scene.Idle {
-		place(p.mark, 13)
+		place(p.mark, side)
 	} else {
 		p.mark.Hide()
 	}

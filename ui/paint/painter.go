@@ -74,7 +74,7 @@ type Screen struct {
 	View   view.View
 	Corner view.Px // the picture's upper left corner on the board, in px
 	Factor float64 // device px a px
-	Words  float64 // how much larger words are than they say; 0 is 1
+	Words  float64 // how much larger words, handles and marks are than they say; 0 is 1
 }
 
 // wordScale is device px a px of words.
@@ -125,13 +125,17 @@ func (p *Painter) layer(l scene.Layer, m geom.Affine, screen Screen, seen geom.B
 		p.stroke(k, m, factor, seen)
 	}
 	for _, d := range l.Dots {
-		p.dot(d, m, factor, seen)
+		if d.Mark == scene.Button { // lies on the paper
+			p.dot(d, m, factor, seen)
+			continue
+		}
+		p.dot(d, m, screen.wordScale(), seen)
 	}
 	for _, t := range l.Texts {
 		p.text(t, m, screen.wordScale(), seen)
 	}
 	for _, h := range l.Handles {
-		p.handle(h, m, factor, seen)
+		p.handle(h, m, screen.wordScale(), seen)
 	}
 }
 

@@ -54,7 +54,7 @@ func (b *iconButton) CreateRenderer() fyne.WidgetRenderer {
 	return d.ready()
 }
 
-// toolText is where a tool's word begins.
+// toolText is where a tool's word begins, px at text scale 1.
 const toolText = 31
 
 // toolButton is a drawing with a word; the chosen one stands on a tint with a
@@ -97,7 +97,7 @@ func (b *toolButton) CreateRenderer() fyne.WidgetRenderer {
 		label.set(b.word, t, b.chosen)
 	}
 	d.min = func() fyne.Size {
-		return fyne.NewSize(toolText+boldWidth(b.word)+6, max(controlHeight, theme.Px(controlHeight)))
+		return fyne.NewSize(theme.Px(toolText)+boldWidth(b.word)+6, max(controlHeight, theme.Px(controlHeight)))
 	}
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height-3)
@@ -105,12 +105,13 @@ func (b *toolButton) CreateRenderer() fyne.WidgetRenderer {
 			place(g, 0, 0, size.Width, size.Height)
 		}
 		place(bar, 0, size.Height-12, size.Width, 12)
-		label.Hidden = size.Width < 50
-		place(m, 7, 0, theme.BarIcon, size.Height-1)
+		label.Hidden = size.Width < theme.Px(50)
+		icon, text := theme.Px(theme.BarIcon), theme.Px(toolText)
+		place(m, theme.Px(7), 0, icon, size.Height-1)
 		if label.Hidden {
-			place(m, (size.Width-theme.BarIcon)/2, 0, theme.BarIcon, size.Height-1)
+			place(m, (size.Width-icon)/2, 0, icon, size.Height-1)
 		}
-		middle(label, toolText, max(size.Width-toolText-3, 0), size.Height-1)
+		middle(label, text, max(size.Width-text-3, 0), size.Height-1)
 	}
 	return d.ready()
 }

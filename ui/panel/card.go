@@ -115,21 +115,23 @@ func (c *card) CreateRenderer() fyne.WidgetRenderer {
 			w := size.Width - 10
 			place(tile, 5, 5, w, size.Height-10)
 			place(thumb, 7, 7, w-4, size.Height-14)
-			place(state, size.Width-18, size.Height-19, 14, 14)
+			side := theme.Px(14)
+			place(state, size.Width-4-side, size.Height-5-side, side, side)
 			return
 		}
-		y := (size.Height - thumbH) / 2
-		place(tile, 8, y, thumbW, thumbH)
-		place(thumb, 11, y+3, thumbW-6, thumbH-6)
-		x, room := float32(8+thumbW+9), max(size.Width-8-thumbW-12, 0)
+		w, h, side, text := theme.Px(thumbW), theme.Px(thumbH), theme.Px(14), theme.Px(19)
+		y := (size.Height - h) / 2
+		place(tile, 8, y, w, h)
+		place(thumb, 11, y+3, w-6, h-6)
+		x, room := 8+w+9, max(size.Width-8-w-12, 0)
 		place(name, x, y-1, room, name.MinSize().Height)
 		y += name.MinSize().Height + 3
 		line := how.MinSize().Height
-		place(state, x, y+(line-14)/2, 14, 14)
-		place(how, x+19, y, room-19, line)
+		place(state, x, y+(line-side)/2, side, side)
+		place(how, x+text, y, room-text, line)
 		y += line + 4
-		place(linked, x, y+(line-14)/2, 14, 14)
-		place(links, x+19, y, room-19, links.MinSize().Height)
+		place(linked, x, y+(line-side)/2, side, side)
+		place(links, x+text, y, room-text, links.MinSize().Height)
 	}
 	return d.ready()
 }

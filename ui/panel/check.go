@@ -16,6 +16,9 @@ type check struct {
 	onTurn func(on bool)
 }
 
+// checkText is where a check's word begins, px at text scale 1.
+const checkText = 27
+
 func newCheck(word string) *check {
 	c := &check{word: word, size: theme.Body}
 	c.press = func() {
@@ -62,14 +65,15 @@ func (c *check) CreateRenderer() fyne.WidgetRenderer {
 		label.set(c.word, t, false)
 	}
 	d.min = func() fyne.Size {
-		return fyne.NewSize(2+17+8+label.measure(c.word).Width+4, theme.Px(27))
+		return fyne.NewSize(theme.Px(checkText)+label.measure(c.word).Width+4, theme.Px(27))
 	}
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height)
-		y := (size.Height - 17) / 2
-		place(box, 2, y, 17, 17)
-		place(tick, 2, y, 17, 17)
-		middle(label, 27, max(size.Width-28, 0), size.Height)
+		side, text := theme.Px(17), theme.Px(checkText)
+		y := (size.Height - side) / 2
+		place(box, 2, y, side, side)
+		place(tick, 2, y, side, side)
+		middle(label, text, max(size.Width-text-1, 0), size.Height)
 	}
 	return d.ready()
 }

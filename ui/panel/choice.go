@@ -19,6 +19,9 @@ type choice struct {
 	chosen bool
 }
 
+// choiceText is where a choice's name begins, px at text scale 1.
+const choiceText = 25
+
 func newChoice(press func()) *choice {
 	c := &choice{}
 	c.press = press
@@ -56,16 +59,17 @@ func (c *choice) CreateRenderer() fyne.WidgetRenderer {
 		figure.set(c.view.Figure, t, c.chosen)
 	}
 	d.min = func() fyne.Size {
-		return fyne.NewSize(25+name.MinSize().Width+figure.MinSize().Width+16, theme.Px(controlHeight))
+		return fyne.NewSize(theme.Px(choiceText)+name.MinSize().Width+figure.MinSize().Width+16, theme.Px(controlHeight))
 	}
 	d.lay = func(size fyne.Size) {
 		place(g, -8, 0, size.Width+16, size.Height)
-		place(ring, 0, size.Height/2-8, 16, 16)
-		place(dot, 4, size.Height/2-4, 8, 8)
-		middle(name, 25, name.MinSize().Width, size.Height)
+		side, text := theme.Px(16), theme.Px(choiceText)
+		place(ring, 0, (size.Height-side)/2, side, side)
+		place(dot, side/4, (size.Height-side/2)/2, side/2, side/2)
+		middle(name, text, name.MinSize().Width, size.Height)
 		right := figure.MinSize().Width
 		middle(figure, size.Width-right, right, size.Height)
-		x := max(theme.Px(96), 25+name.MinSize().Width+8)
+		x := max(theme.Px(96), text+name.MinSize().Width+8)
 		middle(how, x, max(size.Width-right-8-x, 0), size.Height)
 	}
 	return d.ready()

@@ -164,7 +164,8 @@ func (f *field) CreateRenderer() fyne.WidgetRenderer {
 		if f.unit.text != "" {
 			unit = f.unit.MinSize().Width + 10
 		}
-		middle(sign, size.Width-unit-24, 15, size.Height)
+		side := theme.Px(15)
+		middle(sign, size.Width-unit-9-side, side, size.Height)
 	}
 	return d.ready()
 }

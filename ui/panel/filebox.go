@@ -203,14 +203,15 @@ func newPlaceLink(p FilePlace, press func()) *placeLink {
 
 // CreateRenderer is Fyne's.
 func (l *placeLink) CreateRenderer() fyne.WidgetRenderer {
-	g, m, name := newGround(), newMark(l.place.Icon, 18, inkSoft), newCut(l.place.Name, theme.Body, ink)
+	g, m, name := newGround(), newMark(l.place.Icon, theme.BarIcon, inkSoft), newCut(l.place.Name, theme.Body, ink)
 	d := &drawn{objects: []fyne.CanvasObject{g, m, name}}
 	d.paint = func(p theme.Palette) { l.paintGround(g, p) }
 	d.min = func() fyne.Size { return fyne.NewSize(theme.Px(120), theme.Px(30)) }
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height)
-		place(m, 6, (size.Height-18)/2, 18, 18)
-		middle(name, 30, size.Width-34, size.Height)
+		icon := theme.Px(theme.BarIcon)
+		place(m, 6, 0, icon, size.Height)
+		middle(name, 12+icon, size.Width-16-icon, size.Height)
 	}
 	return d.ready()
 }

@@ -150,7 +150,7 @@ func (r *fileRow) set(i int, row FileRow, at, key bool) {
 
 // CreateRenderer is Fyne's.
 func (r *fileRow) CreateRenderer() fyne.WidgetRenderer {
-	g, bar, m := newGround(), newGround(), newMark(theme.Folder, 18, inkSoft)
+	g, bar, m := newGround(), newGround(), newMark(theme.Folder, theme.BarIcon, inkSoft)
 	name, when := newCut("", theme.Body, ink), newWords("", theme.Caption, inkSoft)
 	when.align = fyne.TextAlignTrailing
 	d := &drawn{objects: []fyne.CanvasObject{bar, g, m, name, when}}
@@ -181,9 +181,10 @@ func (r *fileRow) CreateRenderer() fyne.WidgetRenderer {
 	d.lay = func(size fyne.Size) {
 		place(bar, 0, 0, 12, size.Height)
 		place(g, 3, 0, size.Width-3, size.Height)
-		place(m, 8, (size.Height-18)/2, 18, 18)
+		icon := theme.Px(theme.BarIcon)
+		place(m, 8, 0, icon, size.Height)
 		wide := when.MinSize().Width
-		middle(name, 32, max(size.Width-32-wide-16, 0), size.Height)
+		middle(name, 14+icon, max(size.Width-14-icon-wide-16, 0), size.Height)
 		middle(when, size.Width-wide-8, wide, size.Height)
 	}
 	return d.ready()

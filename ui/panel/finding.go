@@ -82,8 +82,9 @@ func (f *finding) CreateRenderer() fyne.WidgetRenderer {
 	d.lay = func(size fyne.Size) {
 		place(g, -8, 0, size.Width+16, size.Height)
 		place(bar, -8, 0, 3, size.Height)
-		place(m, 2, findingPad+1, 17, 17)
-		y, left := float32(findingPad), float32(28)
+		side := theme.Px(17)
+		place(m, 2, findingPad+1, side, side)
+		y, left := float32(findingPad), theme.Px(28)
 		place(what, left, y, what.MinSize().Width, height(what))
 		y += height(what)
 		place(much, left, y, much.MinSize().Width, height(much))
@@ -135,7 +136,7 @@ func (b *button) CreateRenderer() fyne.WidgetRenderer {
 	room := float32(0)
 	sign := newMark(b.sign, theme.BarIcon, ink)
 	if b.sign != "" {
-		room = signRoom
+		room = theme.Px(signRoom)
 		d.objects = append(d.objects, sign)
 	}
 	d.paint = func(p theme.Palette) {
@@ -151,7 +152,7 @@ func (b *button) CreateRenderer() fyne.WidgetRenderer {
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height)
 		left := max((size.Width-room-label.MinSize().Width)/2, 10)
-		place(sign, left, 0, theme.BarIcon, size.Height)
+		place(sign, left, 0, theme.Px(theme.BarIcon), size.Height)
 		middle(label, left+room, max(size.Width-left-room-10, 0), size.Height)
 		if b.sign == "" {
 			middle(label, 10, size.Width-20, size.Height)

@@ -41,9 +41,10 @@ func (r *fineRow) CreateRenderer() fyne.WidgetRenderer {
 	}
 	d.lay = func(size fyne.Size) {
 		h := title.MinSize().Height
-		place(m, 3, 6, 15, 15)
-		place(title, left, 4, title.MinSize().Width, h)
-		place(say, left, 4+h, say.MinSize().Width, say.MinSize().Height)
+		side, text := theme.Px(15), theme.Px(left)
+		place(m, 3, 6, side, side)
+		place(title, text, 4, title.MinSize().Width, h)
+		place(say, text, 4+h, say.MinSize().Width, say.MinSize().Height)
 	}
 	return d.ready()
 }

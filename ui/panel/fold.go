@@ -155,16 +155,17 @@ func (h *foldHead) CreateRenderer() fyne.WidgetRenderer {
 	d.min = func() fyne.Size { return fyne.NewSize(200, theme.Px(38)) }
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height)
-		place(m, 9, 0, foldSign, size.Height)
+		text, side := theme.Px(32), theme.Px(15)
+		place(m, theme.Px(9), 0, theme.Px(foldSign), size.Height)
 		w := title.MinSize().Width
-		middle(title, 32, w, size.Height)
-		room := max(size.Width-32-w-16-sideInset, 0)
+		middle(title, text, w, size.Height)
+		room := max(size.Width-text-w-16-sideInset, 0)
 		if h.look {
-			room = max(room-22, 0)
+			room = max(room-side-7, 0)
 		}
 		need := min(state.measure(state.text).Width+1, room)
 		middle(state, size.Width-sideInset-need, need, size.Height)
-		place(look, size.Width-sideInset-need-22, 0, 15, size.Height)
+		place(look, size.Width-sideInset-need-side-7, 0, side, size.Height)
 	}
 	return d.ready()
 }

@@ -87,7 +87,7 @@ func (b *JoinBar) CreateRenderer() fyne.WidgetRenderer {
 		if b.view.Say != "" {
 			x += gap
 			if b.view.Look {
-				step(m, 16)
+				step(m, m.MinSize().Width)
 			}
 			step(say, say.MinSize().Width)
 		}

@@ -202,10 +202,11 @@ func (r *linkRow) CreateRenderer() fyne.WidgetRenderer {
 	d.lay = func(size fyne.Size) {
 		place(line, 0, 0, size.Width, 1)
 		place(g, -6, 4, size.Width+12, size.Height-4)
-		place(m, 0, 7, 15, size.Height-7)
+		left := theme.Px(24)
+		place(m, 0, 7, theme.Px(15), size.Height-7)
 		h := what.MinSize().Height
-		place(what, 24, 7, size.Width-24, h)
-		place(how, 24, h+8, size.Width-24, how.MinSize().Height)
+		place(what, left, 7, size.Width-left, h)
+		place(how, left, h+8, size.Width-left, how.MinSize().Height)
 	}
 	return d.ready()
 }

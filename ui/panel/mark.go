@@ -24,12 +24,12 @@ func (s State) icon() theme.Name {
 }
 
 // mark is one small drawing that follows the theme. The amber mark keeps its
-// own two colours whatever its tone.
+// own two colours whatever its tone. It grows with the size of words.
 type mark struct {
 	widget.BaseWidget
 	name theme.Name
 	tone tone
-	side float32
+	side float32 // px at text scale 1
 }
 
 func newMark(name theme.Name, side float32, t tone) *mark {
@@ -58,9 +58,10 @@ func (m *mark) CreateRenderer() fyne.WidgetRenderer {
 	img := &canvas.Image{FillMode: canvas.ImageFillContain}
 	d := &drawn{objects: []fyne.CanvasObject{img}}
 	d.paint = func(p theme.Palette) { img.Resource = m.resource(p) }
-	d.min = func() fyne.Size { return fyne.NewSquareSize(m.side) }
+	d.min = func() fyne.Size { return fyne.NewSquareSize(theme.Px(m.side)) }
 	d.lay = func(size fyne.Size) {
-		place(img, (size.Width-m.side)/2, (size.Height-m.side)/2, m.side, m.side)
+		side := min(theme.Px(m.side), size.Width, size.Height)
+		place(img, (size.Width-side)/2, (size.Height-side)/2, side, side)
 	}
 	return d.ready()
 }

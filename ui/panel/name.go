@@ -43,12 +43,14 @@ func (b *nameButton) CreateRenderer() fyne.WidgetRenderer {
 	d.lay = func(size fyne.Size) {
 		place(g, 4, 4, size.Width-4, size.Height-6)
 		mid := size.Height/2 + 1
-		place(app, 13, mid-16, 32, 32)
-		room := max(size.Width-54-32, 0)
+		icon, arrowSide := theme.Px(32), theme.Px(15)
+		text := 13 + icon + 9
+		place(app, 13, mid-icon/2, icon, icon)
+		room := max(size.Width-text-arrowSide-17, 0)
 		h := name.MinSize().Height
-		place(name, 54, mid-h, room, h)
-		place(wearer, 54, mid-0.5, room, wearer.MinSize().Height)
-		place(arrow, size.Width-23, mid-7.5, 15, 15)
+		place(name, text, mid-h, room, h)
+		place(wearer, text, mid-0.5, room, wearer.MinSize().Height)
+		place(arrow, size.Width-8-arrowSide, mid-arrowSide/2, arrowSide, arrowSide)
 	}
 	return d.ready()
 }

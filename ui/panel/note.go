@@ -59,8 +59,9 @@ func (n *note) CreateRenderer() fyne.WidgetRenderer {
 		if n.amber {
 			left, top = 10, 7
 		}
-		place(m, left, top, 16, 16)
-		place(text, left+26, top, size.Width-44, size.Height-2*top)
+		side := theme.Px(16)
+		place(m, left, top, side, side)
+		place(text, left+side+10, top, size.Width-left-side-18, size.Height-2*top)
 	}
 	return d.ready()
 }

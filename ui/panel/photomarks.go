@@ -79,8 +79,8 @@ func (r *targetRow) CreateRenderer() fyne.WidgetRenderer {
 		for i := range n {
 			x := float32(i) * (w + 8)
 			place(d.objects[3*i], x, 0, w, s.Height)
-			middle(d.objects[3*i+1], x+w/2-18, 14, s.Height)
-			middle(d.objects[3*i+2], x+w/2+4, 15, s.Height)
+			middle(d.objects[3*i+1], x+w/2-theme.Px(18), theme.Px(14), s.Height)
+			middle(d.objects[3*i+2], x+w/2+theme.Px(4), theme.Px(15), s.Height)
 		}
 	}
 	return d.ready()

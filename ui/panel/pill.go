@@ -57,13 +57,13 @@ func (p *Pill) parts() (first, rest string) {
 }
 
 // pillLeft is where its words begin.
-const pillLeft = 38
+const pillLeft = 38 // px at text scale 1
 
 func pillWide(first, rest float32) float32 {
 	if first > 0 {
 		first += 5
 	}
-	return pillLeft + first + rest + 18
+	return theme.Px(pillLeft) + first + rest + 18
 }
 
 // CreateRenderer is Fyne's.
@@ -82,8 +82,8 @@ func (p *Pill) CreateRenderer() fyne.WidgetRenderer {
 		a, b := first.MinSize().Width, rest.MinSize().Width
 		wide := pillWide(a, b)
 		place(back, 0, 0, min(s.Width, wide), s.Height)
-		middle(m, 12, 22, s.Height)
-		middle(first, pillLeft, a, s.Height)
+		middle(m, theme.Px(12), theme.Px(22), s.Height)
+		middle(first, theme.Px(pillLeft), a, s.Height)
 		middle(rest, wide-18-b, b, s.Height)
 	}
 	return d.ready()

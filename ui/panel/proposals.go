@@ -157,14 +157,15 @@ func (r *proposalRow) CreateRenderer() fyne.WidgetRenderer {
 	}
 	d.lay = func(size fyne.Size) {
 		place(g, -6, 0, size.Width+12, size.Height)
-		place(m, 0, 5, 15, 15)
+		side, left := theme.Px(15), theme.Px(24)
+		place(m, 0, 5, side, side)
 		y := what.MinSize().Height + 4
-		place(what, 24, 4, size.Width-24, y-4)
-		place(how, 24, y, size.Width-24, how.MinSize().Height)
+		place(what, left, 4, size.Width-left, y-4)
+		place(how, left, y, size.Width-left, how.MinSize().Height)
 		y += how.MinSize().Height
 		a, b := r.accept.MinSize(), r.leave.MinSize()
-		place(r.accept, 18, y, a.Width, a.Height)
-		place(r.leave, 18+a.Width+10, y, b.Width, b.Height)
+		place(r.accept, left-6, y, a.Width, a.Height)
+		place(r.leave, left-6+a.Width+10, y, b.Width, b.Height)
 	}
 	return d.ready()
 }

@@ -86,7 +86,7 @@ func NewRail(steps int) *Rail {
 
 // SetView shows a view.
 func (r *Rail) SetView(v RailView) {
-	moved, least := r.view.Present != v.Present, r.leastStep()
+	moved, least, below := r.view.Present != v.Present, r.leastStep(), r.below()
 	r.view = v
 	r.name.set(v.Pattern, v.Wearer)
 	for i, s := range r.steps {
@@ -111,7 +111,7 @@ func (r *Rail) SetView(v RailView) {
 		r.dark.setName(theme.Sun)
 	}
 	r.stitches.Refresh()
-	if moved || r.leastStep() != least {
+	if moved || r.leastStep() != least || r.below() != below {
 		r.Refresh()
 	}
 }
@@ -163,6 +163,22 @@ func (r *Rail) leastStep() float32 {
 	return least
 }
 
+// below reports that the steps are to say how they stand below their signs: with
+// large words there is no room beside all of them.
+func (r *Rail) below() bool {
+	const large = 1.2
+	if theme.Px(1) < large {
+		return false
+	}
+	_, w := r.stepSpan(0, r.Size().Width)
+	for _, s := range r.steps {
+		if stepText+theme.WordSize(s.view.State, theme.Px(theme.Caption), false).Width+2 > w {
+			return true
+		}
+	}
+	return false
+}
+
 // CreateRenderer is Fyne's.
 func (r *Rail) CreateRenderer() fyne.WidgetRenderer {
 	d := &drawn{objects: []fyne.CanvasObject{r.back}}
@@ -178,9 +194,14 @@ func (r *Rail) CreateRenderer() fyne.WidgetRenderer {
 		h := size.Height
 		place(r.back, 0, 0, size.Width, h)
 		start, _ := r.stepSpan(0, size.Width)
+		below := r.below()
 		place(r.name, 0, 0, start-4, h-5)
 		for i, s := range r.steps {
 			x, w := r.stepSpan(i, size.Width)
+			if s.below != below {
+				s.below = below
+				s.Refresh()
+			}
 			place(s, x, 0, w, h)
 		}
 		place(r.stitches, 0, h-5, size.Width, 5)

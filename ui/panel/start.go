@@ -45,7 +45,7 @@ func NewStart() *Start {
 		return beside(0, noneGrows, newLink(word, func() { call(*f) }))
 	}
 	column := func(icon theme.Name, title, say string, under ...fyne.CanvasObject) fyne.CanvasObject {
-		head := beside(8, noneGrows, sized(22, 22, newMark(icon, 22, accentInk)), newBold(title, theme.Body, ink))
+		head := beside(8, noneGrows, roomy(22, 22, newMark(icon, 22, accentInk)), newBold(title, theme.Body, ink))
 		rest := append([]fyne.CanvasObject{head, newWrapped(say, theme.Body, inkSoft, startColumn)}, under...)
 		return below(8, rest...)
 	}

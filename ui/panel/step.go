@@ -10,13 +10,17 @@ import (
 )
 
 // stepInset is the room before a step's sign, px, half as much where there is
-// little; stepText is where its words begin then.
+// little; stepDisc is how large the sign is.
 const (
 	stepInset = 12
-	stepText  = stepInset + 22
+	stepDisc  = 24
 
-	stepSignSide = 29 // of the tick and the diamond, whose drawing fills 24 of it
+	stepSignSide = 29 // of the tick and the diamond, whose drawing fills stepDisc of it
 )
+
+// stepText is where the words of a step with little room begin, when its sign is
+// as large as drawn.
+const stepText = stepInset + stepDisc - 2
 
 // stepButton is one step on the rail.
 type stepButton struct {
@@ -24,6 +28,8 @@ type stepButton struct {
 	number  int
 	view    StepView
 	present bool
+	// below says that how it stands is written below its sign and not beside it.
+	below bool
 }
 
 func newStepButton(number int, press func()) *stepButton {
@@ -71,23 +77,35 @@ func (s *stepButton) CreateRenderer() fyne.WidgetRenderer {
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height)
 		mid := size.Height/2 - 2
-		left := float32(stepInset)
+		side, left := float32(stepDisc), float32(stepInset)
 		if size.Width < 140 {
 			left = stepInset / 2
 		}
 		alone := size.Width < theme.Px(stepNarrow)
 		name.Hidden, state.Hidden = alone, alone
-		if alone {
-			left = (size.Width - 24) / 2
+		if grown := theme.Px(stepDisc); alone || 2*left+grown+boldWidth(s.view.Name) <= size.Width {
+			side = grown
 		}
-		place(disc, left, mid-12, 24, 24)
-		middle(figure, left, 24, 2*mid)
-		place(m, left+12-stepSignSide/2, mid-stepSignSide/2, stepSignSide, stepSignSide)
-		text := 2*left + 22
-		room := max(size.Width-text-2, 0)
+		if alone {
+			left = (size.Width - side) / 2
+		}
 		h := name.MinSize().Height
-		place(name, text, mid-h+0.5, room, h)
+		text := 2*left + side - 2
+		room := max(size.Width-text-2, 0)
 		place(state, text, mid, room, state.MinSize().Height)
+		if s.below && !alone {
+			side = stepDisc
+			text = left + side + 6
+			place(state, left, mid, size.Width-left-2, state.MinSize().Height)
+			mid -= h / 2
+			place(name, text, mid-h/2, size.Width-text-2, h)
+		} else {
+			place(name, text, mid-h+0.5, room, h)
+		}
+		place(disc, left, mid-side/2, side, side)
+		middle(figure, left, side, 2*mid)
+		sign := side * stepSignSide / stepDisc
+		place(m, left+(side-sign)/2, mid-sign/2, sign, sign)
 	}
 	return d.ready()
 }

@@ -124,7 +124,8 @@ func (t *Tools) CreateRenderer() fyne.WidgetRenderer {
 	return d.ready()
 }
 
-const toolNarrow = 38 // a tool without its word
+// toolNarrow is how wide a tool is without its word.
+func toolNarrow() float32 { return theme.Px(38) }
 
 func toolsHigh() float32 { return max(48, theme.Px(48)) }
 
@@ -138,7 +139,7 @@ func (t *Tools) HeightFor(width float32) float32 {
 }
 
 func (t *Tools) twoRows(width float32) bool {
-	return float32(len(t.tools))*(toolNarrow+4)+t.restWide()+2*toolNarrow > width
+	return float32(len(t.tools))*(toolNarrow()+4)+t.restWide()+2*toolNarrow() > width
 }
 
 // restWide is how wide all is that has no short form.
@@ -165,7 +166,7 @@ func (t *Tools) lay(size fyne.Size) {
 	}
 	rest := t.restWide()
 	shortEnds := words+rest+ends > size.Width
-	t.layTools(size, size.Width-rest-2*toolNarrow)
+	t.layTools(size, size.Width-rest-2*toolNarrow())
 	right := t.layEnds(size, shortEnds)
 	t.layToggles(right, size.Height/2)
 }
@@ -187,9 +188,9 @@ func (t *Tools) layTwo(size fyne.Size) {
 // for all of them has.
 func (t *Tools) layTools(size fyne.Size, room float32) {
 	x := float32(8)
-	room -= float32(len(t.tools)) * (toolNarrow + 4)
+	room -= float32(len(t.tools)) * (toolNarrow() + 4)
 	for _, b := range t.tools {
-		w := float32(toolNarrow)
+		w := toolNarrow()
 		if more := b.MinSize().Width - w; more <= room {
 			room -= max(more, 0)
 			w = max(b.MinSize().Width, w)
@@ -212,7 +213,7 @@ func (t *Tools) layEnds(size fyne.Size, short bool) float32 {
 	for _, b := range []*toolButton{t.trueSize, t.fit} {
 		w := b.MinSize().Width
 		if short {
-			w = toolNarrow
+			w = toolNarrow()
 		}
 		step(b, w, 0)
 	}

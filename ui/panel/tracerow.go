@@ -60,7 +60,7 @@ func (r *traceRow) CreateRenderer() fyne.WidgetRenderer {
 			d.objects = append(d.objects, b)
 		}
 	}
-	d.min = func() fyne.Size { return fyne.NewSize(sideContent, theme.Px(32)) }
+	d.min = func() fyne.Size { return fyne.NewSize(theme.Px(sideContent), theme.Px(32)) }
 	d.lay = func(s fyne.Size) {
 		place(g, -8, 0, s.Width+16, s.Height)
 		middle(size, 0, theme.Px(38), s.Height)
@@ -70,8 +70,8 @@ func (r *traceRow) CreateRenderer() fyne.WidgetRenderer {
 			b.Resize(fyne.NewSize(at[2*i+1]-at[2*i], thick))
 		}
 		x := left + swatch + 12
-		middle(how, x, max(s.Width-x-24, 0), s.Height)
-		middle(state, s.Width-15, 15, s.Height)
+		middle(how, x, max(s.Width-x-theme.Px(24), 0), s.Height)
+		middle(state, s.Width-theme.Px(15), theme.Px(15), s.Height)
 	}
 	return d.ready()
 }

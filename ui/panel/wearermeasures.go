@@ -95,13 +95,13 @@ func (r *measureRow) CreateRenderer() fyne.WidgetRenderer {
 		at, wide := theme.Px(measureNameWide)+6, theme.Px(measureFieldWide)
 		middle(name, 0, theme.Px(measureNameWide), size.Height)
 		place(r.field, at, (size.Height-r.field.MinSize().Height)/2, wide, r.field.MinSize().Height)
-		room := max(size.Width-at-wide-6, 0)
+		room, side := max(size.Width-at-wide-6, 0), theme.Px(15)
 		if r.view.Off {
-			room = max(room-19, 0)
+			room = max(room-side-4, 0)
 		}
 		need := min(placed.measure(placed.text).Width+1, room)
 		middle(placed, size.Width-need, need, size.Height)
-		place(look, size.Width-need-19, 0, 15, size.Height)
+		place(look, size.Width-need-side-4, 0, side, size.Height)
 	}
 	return d.ready()
 }

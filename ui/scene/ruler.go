@@ -23,7 +23,8 @@ type rule struct{ small, middle, label int }
 // it, closest zoom first.
 type division struct {
 	mm    float64
-	count int // divisions to one of the unit the figures count
+	count int     // divisions to one of the unit the figures count
+	room  float64 // px from figure to figure at least: a pattern reaches past 100 cm, not past 100 in
 	rules []rule
 	grids [][2]int // fine and bold lines of the Table's grid
 }
@@ -31,14 +32,14 @@ type division struct {
 // Inches are counted in sixteenths, centimetres in millimetres.
 var (
 	inches = division{
-		mm: 25.4 / 16, count: 16,
+		mm: 25.4 / 16, count: 16, room: 22,
 		rules: []rule{
 			{1, 8, 16}, {2, 8, 16}, {4, 8, 16}, {8, 16, 16}, {8, 16, 32}, {16, 48, 96}, {32, 96, 192}, {96, 192, 576}, {192, 576, 2304},
 		},
 		grids: [][2]int{{2, 16}, {4, 16}, {8, 16}, {16, 96}, {48, 192}, {96, 576}, {192, 576}, {576, 2304}},
 	}
 	centimetres = division{
-		mm: 1, count: 10,
+		mm: 1, count: 10, room: 30,
 		rules: []rule{
 			{1, 5, 10}, {2, 10, 10}, {5, 10, 20}, {5, 10, 50}, {10, 50, 50}, {10, 50, 100}, {20, 100, 200}, {50, 100, 500}, {100, 500, 1000}, {500, 1000, 5000},
 		},
@@ -54,12 +55,12 @@ func divided(unit model.Unit) division {
 }
 
 // Ticks are the marks of a ruler from from to to mm at scale px a mm: the
-// smallest at least 3 px apart, figures at least 22 px.
+// smallest at least 3 px apart, figures as far as they need.
 func Ticks(unit model.Unit, scale, from, to float64) []Tick {
 	d := divided(unit)
 	r := d.rules[len(d.rules)-1]
 	for _, c := range d.rules {
-		if float64(c.small)*d.mm*scale >= 3 && float64(c.label)*d.mm*scale >= 22 {
+		if float64(c.small)*d.mm*scale >= 3 && float64(c.label)*d.mm*scale >= d.room {
 			r = c
 			break
 		}
