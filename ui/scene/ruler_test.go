@@ -76,9 +76,13 @@ func TestTicksAtEveryZoom(t *testing.T) {
 				continue
 			}
 			figures++
-			// A digit of Lato is 7 px wide at 12 px. Four digits of a Table as wide as a room
-			// may come nearer.
-			if need := 7*float64(min(len(k.Label), 3)) + 8; (k.At-figure)*scale < need {
+			// A digit of Lato is 7 px wide at 12 px. Places past 999 cm and 99 in are farther
+			// off than a pattern reaches.
+			most := 3
+			if unit == model.Inches {
+				most = 2
+			}
+			if need := 7*float64(min(len(k.Label), most)) + 8; (k.At-figure)*scale < need {
 				t.Fatalf("figures are %.2f px apart, %q wants %.0f", (k.At-figure)*scale, k.Label, need)
 			}
 			figure = k.At
