@@ -37,6 +37,11 @@ func incrementsView(p model.Pattern, r grading.Result, i, j, point int) panel.In
 	for k, gap := range f.gaps {
 		v.Gaps = append(v.Gaps, panel.GapView{Between: q.Nest[k].Size + "–" + q.Nest[k+1].Size, Gap: amount(gap, p.Unit)})
 	}
+	n := f.stepsPast(p)
+	v.Step, v.Even = amount(f.step, p.Unit), math.Abs(n) < 1e-6
+	if !v.Even {
+		v.Step = amount(f.total/n, p.Unit)
+	}
 	v.Follows, v.Follow = followChoices(p.Chart, f.follows)
 	v.FollowNote = followNote(p, r, f)
 	v.Choices = pastChoices(p, r, f)
@@ -167,12 +172,7 @@ func followNote(p model.Pattern, r grading.Result, f figures) [2]string {
 }
 
 func pastChoices(p model.Pattern, r grading.Result, f figures) []panel.ChoiceView {
-	place, _ := p.Chart.Place(f.from)
-	steps := math.Abs(p.Target.PlaceFor(p.Chart, f.follows) - float64(place))
-	chartSteps := steps
-	if f.step != 0 {
-		chartSteps = math.Abs(f.byChart / f.step)
-	}
+	steps, chartSteps := f.steps(p)
 	unit := " " + smallUnit(p.Unit)
 	step := amount(f.step, p.Unit)
 	eye := "–"
@@ -184,6 +184,30 @@ func pastChoices(p model.Pattern, r grading.Result, f figures) []panel.ChoiceVie
 		{Name: words.C("a choice", "By chart"), How: stepsOf(chartSteps, step), Figure: amount(f.byChart, p.Unit) + unit},
 		{Name: words.T("By eye"), How: words.T("drag the line or type"), Figure: eye},
 	}
+}
+
+// steps is how many steps the target lies past the nearest printed size: on the
+// chart, and as many of the printed ones as the measure that is followed grows by.
+func (f figures) steps(p model.Pattern) (steps, byChart float64) {
+	place, _ := p.Chart.Place(f.from)
+	steps = math.Abs(p.Target.PlaceFor(p.Chart, f.follows) - float64(place))
+	if f.step == 0 {
+		return steps, steps
+	}
+	return steps, math.Abs(f.byChart / f.step)
+}
+
+// stepsPast is how many steps the total is made of, by the method in force, below 0
+// for sizes smaller than the printed ones; 0 for a printed size.
+func (f figures) stepsPast(p model.Pattern) float64 {
+	switch {
+	case f.step == 0:
+		place, _ := p.Chart.Place(f.from)
+		return p.Target.PlaceFor(p.Chart, f.follows) - float64(place)
+	case p.Target.Method == model.BySteps:
+		return f.bySteps / f.step
+	}
+	return f.byChart / f.step
 }
 
 // stepsOf is "4 1/2 steps × 3/8": how many steps, and what each of them is.

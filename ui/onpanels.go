@@ -152,6 +152,7 @@ func (w *Window) connectPanels() {
 	}
 	inc.OnChoice = w.choose
 	inc.OnTotal = func(text string) error { return w.typedTotal(text) }
+	inc.OnGap = w.typedStep
 	inc.OnStep = func(by int) { w.addToTotal(float64(by) * stop(w.doc.Pattern().Unit)) }
 	inc.OnWith = func(on bool) {
 		w.alone = !on
@@ -246,6 +247,21 @@ func (w *Window) typedTotal(text string) error {
 		return err
 	}
 	w.addToTotal(l.MM() - f.total)
+	return nil
+}
+
+// typedStep sets the total of the edge in hand to as many of a gap as there are steps.
+func (w *Window) typedStep(text string) error {
+	p := w.doc.Pattern()
+	_, f, ok := w.edgeInHand()
+	if !ok {
+		return nil
+	}
+	l, err := measure.Parse(text, bareUnit(p.Unit))
+	if err != nil {
+		return err
+	}
+	w.addToTotal(l.MM()*f.stepsPast(p) - f.total)
 	return nil
 }
 

@@ -211,6 +211,38 @@ func TestTotalsOfBothSides(t *testing.T) {
 	}
 }
 
+// A gap typed for every step makes a total of as many as there are steps, by chart
+// and by steps, above and below the printed sizes, and is what the panel then shows.
+func TestTypedGapPerStep(t *testing.T) {
+	for _, place := range []float64{8, 0} {
+		for _, method := range []model.Method{model.ByChart, model.BySteps} {
+			w := open(t)
+			p := w.doc.Pattern()
+			p.Target.Place, p.Target.Method = place, method
+			w.do("aim", func(model.Pattern) (model.Pattern, error) { return p, nil })
+			_, was, _ := w.edgeInHand()
+			want := 7 * was.byChart / was.step
+			if method == model.BySteps {
+				want = 7 * was.bySteps / was.step
+			}
+			if want == 0 || (want < 0) != (place == 0) {
+				t.Fatalf("place %v, %s: the edge does not move as the test takes it", place, method)
+			}
+			if err := w.increments.OnGap("7 mm"); err != nil {
+				t.Fatal(err)
+			}
+			if _, f, _ := w.edgeInHand(); math.Abs(f.total-want) > 1e-6 {
+				t.Errorf("place %v, %s: 7 mm a step make %.3f mm, want %.3f", place, method, f.total, want)
+			}
+			p, r := w.doc.Pattern(), w.doc.Result()
+			i, j, _ := w.inHand(p)
+			if got := incrementsView(p, r, i, j, -1); got.Step != "7" || got.Even {
+				t.Errorf("place %v, %s: the panel then says %q", place, method, got.Step)
+			}
+		}
+	}
+}
+
 func TestTypedTotals(t *testing.T) {
 	w := open(t)
 	if err := w.increments.OnTotal("a bit"); err == nil {

@@ -17,6 +17,8 @@ type IncrementsView struct {
 	EdgeNote string // "Underarm to hem, 12 7/16 in"
 
 	Gaps []GapView // the printed gaps, size by size
+	Step string    // the gap that each step takes now: "3/8"; cannot be typed while there is no step
+	Even bool      // the target is no step away
 
 	Follows    []string // the body measures the edge can follow
 	Follow     int
@@ -52,6 +54,7 @@ type Increments struct {
 	OnFollow func(i int)
 	OnChoice func(i int)
 	OnTotal  func(text string) error
+	OnGap    func(text string) error // another gap for every step
 	OnStep   func(by int) // one stop up or down
 	OnPoint  func(i int)
 	OnOut    func(point int, text string) error
@@ -85,7 +88,6 @@ func NewIncrements() *Increments {
 	p := &Increments{
 		edges:     newPick(120),
 		edgeNote:  newWrapped("", theme.Caption, inkSoft, sideContent),
-		gaps:      newGapRow(),
 		follows:   newPick(112),
 		past:      newWords("", theme.Caption, inkSoft),
 		choiceBox: below(0),
@@ -112,6 +114,12 @@ func (p *Increments) wire() {
 		}
 		return p.OnTotal(text)
 	})
+	p.gaps = newGapRow(func(text string) error {
+		if p.OnGap == nil {
+			return nil
+		}
+		return p.OnGap(text)
+	})
 	p.less = newIconButton(theme.Minus, words.T("Add less"), func() { call1(p.OnStep, -1) })
 	p.more = newIconButton(theme.Plus, words.T("Add more"), func() { call1(p.OnStep, 1) })
 	p.less.solid, p.more.solid = true, true
@@ -123,7 +131,7 @@ func (p *Increments) wire() {
 		p.hint.set(why, true)
 		relay(p.full)
 	}
-	p.total.onHint, p.points.cell.onHint = hint, hint
+	p.total.onHint, p.gaps.step.onHint, p.points.cell.onHint = hint, hint, hint
 	p.with.onTurn = func(on bool) { call1(p.OnWith, on) }
 	for i := range p.followNotes {
 		p.followNotes[i] = newWords("", theme.Caption, inkSoft)
@@ -169,6 +177,9 @@ func (p *Increments) SetView(v IncrementsView) {
 	p.edges.set(v.Edges, v.Edge)
 	p.edgeNote.setText(v.EdgeNote)
 	p.gaps.set(v.Gaps)
+	p.gaps.step.set(v.Step)
+	p.gaps.step.setUnit(v.Unit)
+	p.gaps.step.setOff(v.Fixed || v.Even)
 	p.follows.set(v.Follows, v.Follow)
 	for i, n := range p.followNotes {
 		n.setText(v.FollowNote[i])

@@ -101,14 +101,15 @@ func (m *pageMap) CreateRenderer() fyne.WidgetRenderer {
 }
 
 func (m *pageMap) sheet(p theme.Palette, i int, page PageView, x, y, w, h float32) []fyne.CanvasObject {
+	if page.Blank {
+		out := &canvas.Image{Resource: theme.Icon(theme.LeftOut, p.Edge, p.InkFaint)}
+		place(out, x, y, w, h)
+		return []fyne.CanvasObject{out}
+	}
 	r := canvas.NewRectangle(p.Field)
 	r.StrokeColor, r.StrokeWidth, r.CornerRadius = p.Edge, 1.2, 3
 	t := canvas.NewText(page.Name, p.Ink)
-	switch {
-	case page.Blank:
-		r.FillColor, r.StrokeColor = theme.Faded(p.Field, 0), p.Separator
-		t.Text, t.Color = "–", p.InkFaint
-	case i == m.chosen:
+	if i == m.chosen {
 		r.FillColor, r.StrokeColor = p.Accent, p.Accent
 		t.Color, t.TextStyle.Bold = p.OnAccent, true
 	}

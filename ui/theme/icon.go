@@ -46,6 +46,7 @@ const (
 	Folder   Name = "folder"
 	Drive    Name = "drive"
 	Caret    Name = "caret"
+	LeftOut  Name = "leftout" // a page, 60 by 70
 
 	Trace       Name = "trace"
 	Turn        Name = "turn"
@@ -64,7 +65,7 @@ const (
 func Names() []Name {
 	return []Name{
 		Undo, Redo, Moon, Sun, Help, Plus, Minus, Fit, TrueSize, Pointer, Slide, Measure, AddPoint,
-		Printer, Ring, Half, Full, Look, Tick, Link, Left, Right, Opened, Folded, Up, Back, BringIn, App, Folder, Drive, Caret,
+		Printer, Ring, Half, Full, Look, Tick, Link, Left, Right, Opened, Folded, Up, Back, BringIn, App, Folder, Drive, Caret, LeftOut,
 		Trace, Turn, Camera, Grain, Lengthen, Notch, DoubleNotch, Dart, BustLine, WaistLine, HipLine,
 	}
 }
