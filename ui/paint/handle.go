@@ -112,3 +112,23 @@ func (p *Painter) diamond(c pt, r float64) {
 func near(c pt, r float64, seen geom.Box) bool {
 	return c.x+r >= 0 && c.y+r >= 0 && c.x-r <= seen.Max.X && c.y-r <= seen.Max.Y
 }
+
+// signRoom is how much room a sign takes before words, px.
+const signRoom = 21
+
+// sign draws the sign of words that begin at c.
+func (p *Painter) sign(t scene.Text, c pt, factor float64) {
+	at := func(x, y float64) pt { return c.add(pt{x * factor, y * factor}) }
+	from := len(p.runs)
+	switch t.Sign {
+	case scene.LinkSign:
+		p.circle(at(4.5, 0), 3.9*factor)
+		p.circle(at(9.5, 0), 3.9*factor)
+	case scene.MatchSign:
+		p.ring(at(2, 0.5), at(5.4, 4), at(12, -4))
+	}
+	if t.Halo != 0 {
+		p.addStroke(from, roundPen(5*factor), p.inkOf(t.Halo, 1))
+	}
+	p.addStroke(from, roundPen(1.5*factor), p.inkOf(t.Ink, 1))
+}

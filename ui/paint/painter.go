@@ -327,7 +327,11 @@ func (p *Painter) arrows(width, factor float64, k ink) {
 func (p *Painter) text(t scene.Text, m geom.Affine, factor float64, seen geom.Box) {
 	c := at(m, t.At).add(pt{t.DX * factor, t.DY * factor})
 	size := t.Size * factor
-	width := p.fonts.Width(t.Words, size, t.Bold)
+	width, room := p.fonts.Width(t.Words, size, t.Bold), 0.0
+	if t.Sign != 0 {
+		room = signRoom * factor
+		width += room
+	}
 	if c.x+width < 0 || c.x-width > seen.Max.X || c.y+width+size < 0 || c.y-width-size > seen.Max.Y {
 		return
 	}
@@ -340,6 +344,10 @@ func (p *Painter) text(t scene.Text, m geom.Affine, factor float64, seen geom.Bo
 	}
 	sin, cos := math.Sincos(t.Turn)
 	c = c.sub(pt{back * cos, back * sin})
+	if t.Sign != 0 {
+		p.sign(t, c, factor)
+		c = c.add(pt{room * cos, room * sin})
+	}
 	halo := 0
 	if t.Halo != 0 {
 		halo = max(int(2.5*factor+0.5), 1)

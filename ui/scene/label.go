@@ -67,7 +67,7 @@ func (in Input) WordsBox() geom.Box {
 // wordsBox is about where one text lies; one that is turned is taken to stand
 // upright.
 func (in Input) wordsBox(t Text) geom.Box {
-	w, h := in.px(letterWidth*t.Size/14*float64(utf8.RuneCountInString(t.Words))), in.px(labelLead)
+	w, h := in.px(letterWidth*t.Size/14*float64(t.letters())), in.px(labelLead)
 	at := t.At.Add(geom.Vec{X: in.px(t.DX), Y: in.px(t.DY)})
 	if t.Turn != 0 {
 		half := geom.Vec{X: h / 2, Y: w / 2}
@@ -83,11 +83,20 @@ func (in Input) wordsBox(t Text) geom.Box {
 	return geom.Box{Min: from, Max: from.Add(geom.Vec{X: w, Y: h})}
 }
 
+// letters is how many letters a text has, its sign counted as some.
+func (t Text) letters() int {
+	n := utf8.RuneCountInString(t.Words)
+	if t.Sign != 0 {
+		n += 3
+	}
+	return n
+}
+
 // labelSize is about how wide and high lines of words are, in mm.
 func labelSize(in Input, lines []Text) (w, h float64) {
 	letters := 0
 	for _, t := range lines {
-		letters = max(letters, utf8.RuneCountInString(t.Words))
+		letters = max(letters, t.letters())
 	}
 	return in.px(letterWidth * float64(letters)), in.px(labelLead * float64(len(lines)))
 }
@@ -223,21 +232,8 @@ func labelLines(in Input, q model.Piece) []Text {
 		{Words: q.Name, Size: 16, Bold: true, Ink: InkWords},
 		{Words: cut, Size: 13, Ink: InkSoft},
 	}
-	if lead := leader(in.Pattern, q.ID); lead != "" && len(in.Sheets) == 0 {
-		lines = append(lines, Text{Words: words.F("follows %s", lead), Size: 13, Ink: InkSoft})
+	if len(in.Sheets) == 0 {
+		lines = append(lines, in.followLines(q)...)
 	}
 	return lines
-}
-
-// leader is the name of the piece whose line this one follows; empty for none.
-func leader(p model.Pattern, piece string) string {
-	for _, k := range p.Links {
-		if k.Kind != model.SameLine || k.Follow.Piece != piece {
-			continue
-		}
-		if i := p.PieceIndex(k.Lead.Piece); i >= 0 {
-			return p.Pieces[i].Name
-		}
-	}
-	return ""
 }

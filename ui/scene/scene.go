@@ -77,7 +77,19 @@ type Text struct {
 	// Halo is the ink of a rim round the letters, so that lines break round the
 	// words; the zero Ink is no rim.
 	Halo Ink
+	// Sign stands before the words, as a letter of theirs would.
+	Sign Sign
 }
+
+// Sign is a small drawing before words.
+type Sign uint8
+
+// The signs; the zero Sign is none.
+const (
+	_         Sign = iota
+	LinkSign       // two rings
+	MatchSign      // a tick
+)
 
 // Anchor says which part of the words lies at their place.
 type Anchor uint8
