@@ -17,14 +17,14 @@ type Finding struct {
 	Where   geom.Point
 	// Along is the stretch of Piece's line that is worst; empty where that is all of
 	// Edge, or the neighbourhood of Point.
-	Along []Bit
-	What    string  // what, in few words and without a full stop; may be empty
-	Much    string  // by how much, in few words
-	Say     string  // what, and by how much, as a sentence
-	By      float64 // the amount, in mm or for angles in degrees; 0 where there is none
-	Help    string  // what would help
-	Look    bool    // something to look at; false: for information
-	Action  Action  // the one thing offered; the zero Action shows the place
+	Along  []Bit
+	What   string  // what, in few words and without a full stop; may be empty
+	Much   string  // by how much, in few words
+	Say    string  // what, and by how much, as a sentence
+	By     float64 // the amount, in mm or for angles in degrees; 0 where there is none
+	Help   string  // what would help
+	Look   bool    // something to look at; false: for information
+	Action Action  // the one thing offered; the zero Action shows the place
 }
 
 // Deed is what an Action does: its stable name, for programs.

@@ -55,7 +55,7 @@ type Increments struct {
 	OnChoice func(i int)
 	OnTotal  func(text string) error
 	OnGap    func(text string) error // another gap for every step
-	OnStep   func(by int) // one stop up or down
+	OnStep   func(by int)            // one stop up or down
 	OnPoint  func(i int)
 	OnOut    func(point int, text string) error
 	OnDown   func(point int, text string) error
