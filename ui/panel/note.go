@@ -14,6 +14,7 @@ type note struct {
 	icon  theme.Name
 	text  string
 	amber bool
+	task  bool // what stands out is something to try, not something amiss
 	width float32
 }
 
@@ -41,10 +42,13 @@ func (n *note) CreateRenderer() fyne.WidgetRenderer {
 	d.paint = func(theme.Palette) {
 		g.fill = clear
 		icon, t := n.icon, tone(inkSoft)
-		if n.amber {
+		switch {
+		case n.amber && n.task:
+			g.fill, t = accentTint, accentInk
+		case n.amber:
 			g.fill, icon, t = amberFill, theme.Look, amberInk
 		}
-		m.set(icon, inkSoft)
+		m.set(icon, t)
 		text.set(n.text, t, false)
 	}
 	d.min = func() fyne.Size {

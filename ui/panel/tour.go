@@ -41,6 +41,7 @@ func NewTour() *Tour {
 		say:   newWrapped("", theme.Body, ink, tourWide-32),
 		do:    newNote(tourWide - 32),
 	}
+	t.do.task = true
 	t.next = NewPush(words.C("step", "Next"), func() { call(t.OnNext) })
 	t.next.Importance = widget.HighImportance
 	t.back = newLink(words.C("a step back", "Back"), func() { call(t.OnBack) })
@@ -57,8 +58,9 @@ func (t *Tour) SetView(v TourView) {
 	t.title.setText(v.Title)
 	t.say.setText(v.Say)
 	do := v.Do
+	t.do.icon = theme.Pointer
 	if do != "" && v.Done {
-		do = words.F("Done. %s", do)
+		do, t.do.icon = words.F("Done. %s", do), theme.Tick
 	}
 	t.do.set(do, do != "" && !v.Done)
 	word := words.C("step", "Next")
