@@ -27,6 +27,7 @@ type Chooser struct {
 	typed   string
 	name    string          // of the file to be written, as last typed without a path
 	at      int             // the row in hand, -1 for none
+	pressed bool            // the row in hand was taken by a press of its own
 	from    int             // where a run of rows began
 	marked  map[string]bool // files taken, by name
 	replace string          // the file that the sewist was asked about
@@ -63,7 +64,7 @@ func (c *Chooser) Show(folder string, entries []Entry) {
 	moved, left := folder != c.folder, c.folder
 	c.folder, c.all = folder, entries
 	if moved {
-		c.marked, c.from, c.at = nil, 0, -1
+		c.marked, c.from, c.at, c.pressed = nil, 0, -1, false
 		c.typed = c.name
 	}
 	c.sift()
@@ -105,7 +106,7 @@ func (c *Chooser) Type(words string) {
 	if words == c.typed {
 		return
 	}
-	c.typed, c.replace, c.marked = words, "", nil
+	c.typed, c.replace, c.marked, c.pressed = words, "", nil, false
 	if c.Saving && !isPath(words) && !c.has(words) {
 		c.name = words
 	}
@@ -150,16 +151,21 @@ func (c *Chooser) Move(by int, run bool) {
 		at = len(c.shown) - 1
 	}
 	c.Pick(at, false, run)
+	c.pressed = false
 }
 
 // Pick takes a row in hand; add marks it besides those marked, or no more, and
-// run marks all from the one before.
+// run marks all from the one before. A row that was pressed before the first that
+// is added counts as marked: she takes both.
 func (c *Chooser) Pick(i int, add, run bool) {
 	if i < 0 || i >= len(c.shown) {
 		return
 	}
 	switch {
 	case c.Several && add:
+		if c.pressed && len(c.marked) == 0 && c.at >= 0 && c.at != i {
+			c.mark(c.at, true)
+		}
 		c.mark(i, !c.Marked(i))
 		c.from = i
 	case c.Several && run && c.from < len(c.shown):
@@ -170,7 +176,7 @@ func (c *Chooser) Pick(i int, add, run bool) {
 	default:
 		c.marked, c.from = nil, i
 	}
-	c.at, c.replace = i, ""
+	c.at, c.replace, c.pressed = i, "", !add && !run
 	if e := c.shown[i]; c.Saving && !e.Folder {
 		c.typed, c.name = e.Name, e.Name
 	}
@@ -209,6 +215,7 @@ func (c *Chooser) Find(letters string) {
 	} {
 		if i := slices.IndexFunc(c.shown, func(e Entry) bool { return fits(strings.ToLower(e.Name)) }); i >= 0 {
 			c.Pick(i, false, false)
+			c.pressed = false
 			return
 		}
 	}

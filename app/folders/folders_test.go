@@ -204,6 +204,16 @@ func TestSeveral(t *testing.T) {
 	if got := taken(); !slices.Equal(got, []string{"b.jpg"}) {
 		t.Errorf("one again: %q", got)
 	}
+	c.Pick(4, true, false)
+	if got := taken(); !slices.Equal(got, []string{"b.jpg", "d.jpg"}) {
+		t.Errorf("pressed, and another added: %q", got)
+	}
+	c.Pick(1, false, false)
+	c.Move(1, false)
+	c.Pick(3, true, false)
+	if got := taken(); !slices.Equal(got, []string{"c.jpg"}) {
+		t.Errorf("a row that the keys went over is taken too: %q", got)
+	}
 }
 
 // A file to be written gets its ending, is asked about before it is written
