@@ -1,7 +1,11 @@
 package ui
 
 import (
+	"path/filepath"
+	"strings"
 	"testing"
+
+	"fyne.io/fyne/v2/test"
 
 	"quarterstep/app/edit"
 )
@@ -54,5 +58,33 @@ func TestOwnPaperGoesApartFromTheDemo(t *testing.T) {
 	w.asked.yes()
 	if came != 3 || len(w.doc.Pattern().Pieces) > 0 {
 		t.Error("told to, the demo is not put away")
+	}
+}
+
+// A pattern traced from paper is called after the file it is first saved in; one
+// that has a name keeps it.
+func TestTracedPatternIsNamedAfterItsFile(t *testing.T) {
+	w, q, at := onBib(t)
+	w.photos.Lines.OnWay(traceOne)
+	clickLine(t, w, q, "40", at)
+	w.shelve()
+	for _, name := range []string{"Summer blouse", "Another"} {
+		if !savedTo(w, filepath.Join(t.TempDir(), name+projectExt)) {
+			t.Fatal("not saved")
+		}
+		if got := w.doc.Pattern().Name; got != "Summer blouse" || w.doc.Dirty() {
+			t.Errorf("saved as %s it is called %q", name, got)
+		}
+	}
+}
+
+// What she types for the piece before the sizes are chosen stays in its field.
+func TestNameTypedBeforeTheSizesStays(t *testing.T) {
+	w, _, _ := onBib(t)
+	if err := w.photos.Lines.OnName(" Back "); err != nil {
+		t.Fatal(err)
+	}
+	if shown := test.RenderObjectToMarkup(w.photos.Lines); !strings.Contains(shown, ">Back<") {
+		t.Error("the field does not say Back")
 	}
 }

@@ -25,6 +25,7 @@ func (w *Window) connectLines(l *panel.Lines) {
 		k, ok := w.tracing()
 		if !ok {
 			t.name = strings.TrimSpace(text)
+			w.refresh() // else the field shows again what it was before
 			return nil
 		}
 		return w.doc.Do(words.T("name the piece"), edit.NameTracing(k.ID, strings.TrimSpace(text), k.Cut))

@@ -2,9 +2,11 @@ package ui
 
 import (
 	"path/filepath"
+	"strings"
 
 	"fyne.io/fyne/v2"
 
+	"quarterstep/app/edit"
 	"quarterstep/app/safekeeping"
 	"quarterstep/assets/words"
 )
@@ -29,6 +31,7 @@ func (w *Window) whenSaved(f func()) {
 // saveTo writes the document beside the window and then does then, which may be
 // nil; when it cannot be written the red strip stays until it is saved elsewhere.
 func (w *Window) saveTo(path string, then func()) {
+	w.nameAfter(path)
 	w.doc.After(func() { w.whenSaved(func() { w.saveNow(path, then) }) })
 }
 
@@ -65,6 +68,14 @@ func (w *Window) saveNow(path string, then func()) {
 			w.saved(then, err == nil)
 		})
 	})
+}
+
+// nameAfter names a pattern that has no name yet, as one traced from paper, after
+// its file, so that its pages say what they are of.
+func (w *Window) nameAfter(path string) {
+	if p := w.doc.Pattern(); p.Name == "" && len(p.Pieces)+len(p.Tracings) > 0 {
+		w.do(words.T("name the pattern"), edit.NamePattern(strings.TrimSuffix(filepath.Base(path), projectExt)))
+	}
 }
 
 // saved does what was to follow a save, and what waited for its end: where it

@@ -42,6 +42,14 @@ func Unit(u model.Unit) func(model.Pattern) (model.Pattern, error) {
 	}
 }
 
+// NamePattern gives the pattern a name, which stands on every printed page.
+func NamePattern(name string) func(model.Pattern) (model.Pattern, error) {
+	return func(p model.Pattern) (model.Pattern, error) {
+		p.Name = name
+		return p, nil
+	}
+}
+
 // Chart puts another size chart under the pattern. Every printed size must be
 // on it, and every size a correction belongs to; the target keeps its name where
 // the new chart has it. The wearer's own measurements stay, and where there are

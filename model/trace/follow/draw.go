@@ -21,7 +21,7 @@ func draw(seen []geom.Point, tol float64) (geom.Path, error) {
 			return best, err
 		}
 	}
-	return geom.Polyline(pts...), nil
+	return rough(pts, tol), nil
 }
 
 // aside is how near to its corners in mm what was seen is left out, one after

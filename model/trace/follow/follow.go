@@ -65,6 +65,9 @@ func (f *Field) Follow(from, to geom.Point, via []geom.Point, o Options) (Edge, 
 	if err != nil {
 		return Edge{}, words.Errorf("following a line: %w", err)
 	}
+	if d, ok := stickingOut(path, e.Points); ok {
+		e.Doubts = append(e.Doubts, d)
+	}
 	e.Path, e.Doubts = path, f.web.closeBy(path, e.Doubts, len(o.Guides) == 0)
 	return e, nil
 }
