@@ -2,6 +2,7 @@ package grading
 
 import (
 	"cmp"
+	"context"
 
 	"quarterstep/assets/words"
 	"quarterstep/grading/nest"
@@ -28,6 +29,12 @@ type remembered struct {
 // result. It fails on a pattern that has no chart, a target off the chart, or a
 // piece whose nest cannot be read; the error names the piece.
 func (g *Grader) Grade(p model.Pattern) (Result, error) {
+	return g.GradeUntil(context.Background(), p)
+}
+
+// GradeUntil is Grade until ctx ends, whose error it then returns. What was read of p's
+// nests by then is not remembered, what was read before is.
+func (g *Grader) GradeUntil(ctx context.Context, p model.Pattern) (Result, error) {
 	if len(p.Pieces) == 0 {
 		return Result{Size: p.Chart.NameAt(p.Target.Place)}, nil
 	}
@@ -35,7 +42,7 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	if _, ok := p.Chart.At(t, model.Steps); !ok {
 		return Result{}, words.Errorf("the size wanted is not on chart %s", p.Chart.Name)
 	}
-	fits, err := g.read(p)
+	fits, err := g.read(ctx, p)
 	if err != nil {
 		return Result{}, err
 	}
@@ -43,6 +50,9 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	lines := make([][]geom.Path, len(p.Pieces))
 	left := make([]stages, len(p.Pieces))
 	for i, q := range p.Pieces {
+		if err := ctx.Err(); err != nil {
+			return Result{}, err
+		}
 		edges, exact, refused := fits[i].Edges(p.Target)
 		hand := layHand(q, p.Chart, t, edges)
 		if refused != nil {
@@ -63,6 +73,9 @@ func (g *Grader) Grade(p model.Pattern) (Result, error) {
 	}
 	out.Unlinked, out.Seams = linked.unlinked, linked.seams
 	for i, q := range p.Pieces {
+		if err := ctx.Err(); err != nil {
+			return Result{}, err
+		}
 		left[i].gave = linked.given[i]
 		if err := left[i].spot(q, lines[i], p.Target); err != nil {
 			return Result{}, words.Errorf("finding the notches of %s: %w", q.Name, err)
@@ -108,13 +121,13 @@ func (g *Grader) remembers(p model.Pattern, q model.Piece) bool {
 }
 
 // read reads every nest of p that is not remembered.
-func (g *Grader) read(p model.Pattern) ([]*nest.Fit, error) {
+func (g *Grader) read(ctx context.Context, p model.Pattern) ([]*nest.Fit, error) {
 	next := make(map[string]remembered, len(p.Pieces))
 	fits := make([]*nest.Fit, len(p.Pieces))
 	for i, q := range p.Pieces {
 		r := g.fits[q.ID]
 		if !g.remembers(p, q) {
-			fit, err := nest.New(q, p.Chart)
+			fit, err := nest.NewUntil(ctx, q, p.Chart)
 			if err != nil {
 				return nil, err
 			}

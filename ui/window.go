@@ -147,6 +147,9 @@ func eachTurn(f func()) {
 
 // take makes doc the open document.
 func (w *Window) take(doc *session.Session) {
+	if w.doc != nil && w.doc != doc {
+		w.doc.Leave()
+	}
 	w.keepSafe(doc)
 	w.doc = doc
 	w.demoOpen, w.tourAt = false, tourAt{}

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"context"
 	"errors"
 	"slices"
 	"time"
@@ -31,7 +32,7 @@ type Aside struct {
 // Beside has edits whose working out takes long done beside the session's
 // goroutine, in the order in which they came. Do and Preview then return at once
 // without an error; until it is done Pattern and Result are those of before,
-// together as ever, and Undo takes back what is under way. Grader must not be used
+// together as ever, and Undo takes back what is under way, which then stops. Grader must not be used
 // while the session is Busy, but by an edit.
 func (s *Session) Beside(a Aside) { s.aside = &a }
 
@@ -40,9 +41,10 @@ type task struct {
 	label   string
 	edit    Edit
 	preview bool
-	again   bool // the document is worked out anew
-	forget  bool // with nothing remembered
-	dropped bool // under way, and not wanted any more
+	again   bool               // the document is worked out anew
+	forget  bool               // with nothing remembered
+	dropped bool               // under way, and not wanted any more
+	stop    context.CancelFunc // working it out, once under way
 	ended   bool
 	err     error // once ended
 }
@@ -116,6 +118,8 @@ func (s *Session) next() {
 	t := s.queue[0]
 	s.queue = s.queue[1:]
 	s.under = t
+	var ctx context.Context
+	ctx, t.stop = context.WithCancel(context.Background())
 	s.aside.Turned()
 	from, serial := s.now.pattern, s.now.serial
 	var got state
@@ -127,17 +131,21 @@ func (s *Session) next() {
 		if t.again {
 			t.edit = same(from)
 		}
-		got, t.err = s.try(from, t.edit)
+		got, t.err = s.try(ctx, from, t.edit)
 	}, func() {
+		t.stop()
 		s.under, t.ended = nil, true
 		if t.again && s.now.serial != serial {
-			t.dropped = true // she went to another state meanwhile
+			t.drop() // she went to another state meanwhile
 		}
 		s.take(t, got)
 		if t.err != nil && !errors.Is(t.err, ErrNoChange) && returned && !t.dropped {
 			s.aside.Failed(t.err)
 		}
 		s.aside.Turned()
+		if t.dropped {
+			s.remember() // what was read for it stands in the place of the document's own
+		}
 		s.next()
 	})
 	returned = true
@@ -185,7 +193,7 @@ func (s *Session) commitPending(label string) bool {
 	}
 	t := all[len(all)-1]
 	if len(all) > 1 && all[0].preview {
-		all[0].dropped = true
+		all[0].drop()
 	}
 	t.preview, t.label = false, label
 	return true
@@ -197,7 +205,7 @@ func (s *Session) dropPreviews() {
 		s.dropLast()
 	}
 	if s.under != nil && s.under.preview {
-		s.under.dropped = true
+		s.under.drop()
 	}
 }
 
@@ -212,8 +220,25 @@ func (s *Session) dropLast() bool {
 	if s.under == nil || s.under.dropped || s.under.again {
 		return false
 	}
-	s.under.dropped = true
+	s.under.drop()
 	return true
+}
+
+// drop has t count no more, and what works it out stop.
+func (t *task) drop() {
+	t.dropped = true
+	if t.stop != nil {
+		t.stop()
+	}
+}
+
+// Leave stops what is being worked out beside the session's goroutine, for a document
+// that is put away. Nothing is done with it after that.
+func (s *Session) Leave() {
+	s.queue, s.after = nil, nil
+	if s.under != nil {
+		s.under.drop()
+	}
 }
 
 // same is an edit that makes p of whatever there is.

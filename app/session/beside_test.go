@@ -87,6 +87,71 @@ func TestEditsBeside(t *testing.T) {
 	}
 }
 
+// TestAnEditTakenBackStops: an edit that is taken back while it is worked out reads no
+// more nests, leaves nothing behind, and what comes after it is done as ever.
+func TestAnEditTakenBackStops(t *testing.T) {
+	s := open1(t)
+	step, failed := slowly(t, s)
+	anew := func(p model.Pattern) model.Pattern { // nests that must be read again
+		p.Pieces = slices.Clone(p.Pieces)
+		for i := range p.Pieces {
+			p.Pieces[i].Nest = slices.Clone(p.Pieces[i].Nest)
+		}
+		return p
+	}
+	var edited model.Pattern
+	took := s.took
+	s.Do("read anew", func(p model.Pattern) (model.Pattern, error) {
+		edited = anew(p)
+		s.Undo() // she takes it back while it is under way
+		return edited, nil
+	})
+	before, known := s.Pattern(), s.grader.Count()
+	step()
+	if s.grader.Unread(edited) == 0 || s.grader.Unread(before) != 0 || s.grader.Count() != known {
+		t.Errorf("unread of the edit %d, of the document %d", s.grader.Unread(edited), s.grader.Unread(before))
+	}
+	if s.Busy() || len(s.History()) != 0 || s.Dirty() || s.took != took || len(*failed) != 0 {
+		t.Errorf("busy %v, history %v, dirty %v, took %v of %v, failed %v", s.Busy(), s.History(), s.Dirty(), s.took, took, *failed)
+	}
+	s.Do("read anew", func(p model.Pattern) (model.Pattern, error) { return anew(p), nil })
+	s.Do("name", rename("B"))
+	saved := false
+	s.After(func() { saved = true })
+	for step() {
+	}
+	if got := s.History(); !slices.Equal(got, []string{"read anew", "name"}) || s.Pattern().Name != "B" || !saved || s.grader.Unread(s.Pattern()) != 0 {
+		t.Errorf("history %v, name %q, saved %v, unread %d", got, s.Pattern().Name, saved, s.grader.Unread(s.Pattern()))
+	}
+	s.Undo()
+	s.Undo()
+	for step() {
+	}
+	if s.Pattern().Name != before.Name || s.RedoLabel() != "read anew" {
+		t.Errorf("undone: %q, to redo %q", s.Pattern().Name, s.RedoLabel())
+	}
+}
+
+// TestADocumentPutAwayStops: nothing of what was on its way is worked out to its end.
+func TestADocumentPutAwayStops(t *testing.T) {
+	s := open1(t)
+	step, _ := slowly(t, s)
+	done := 0
+	name := func(p model.Pattern) (model.Pattern, error) {
+		done++
+		s.Leave()
+		return rename("A")(p)
+	}
+	for range 3 {
+		s.Do("name", name)
+	}
+	for step() {
+	}
+	if done != 1 || s.Busy() || s.Pattern().Name == "A" {
+		t.Errorf("%d edits were worked out, busy %v, name %q", done, s.Busy(), s.Pattern().Name)
+	}
+}
+
 // TestADragBeside: of previews that take long only the latest counts, the last
 // picture stays until it is there, and letting go keeps it as one step.
 func TestADragBeside(t *testing.T) {

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"context"
 	"os"
 	"time"
 
@@ -8,13 +9,20 @@ import (
 )
 
 // Open reads a project file.
-func Open(path string) (*Session, error) {
+func Open(path string) (*Session, error) { return OpenUntil(context.Background(), path) }
+
+// OpenUntil is Open until ctx ends, whose error it then returns; a disk that keeps it
+// waiting keeps it all the same.
+func OpenUntil(ctx context.Context, path string) (*Session, error) {
 	read := stampOf(path)
 	f, err := store.Load(path)
 	if err != nil {
 		return nil, err
 	}
-	s, err := New(f.Pattern)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	s, err := NewUntil(ctx, f.Pattern)
 	if err != nil {
 		return nil, err
 	}

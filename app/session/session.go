@@ -1,6 +1,7 @@
 package session
 
 import (
+	"context"
 	"errors"
 	"slices"
 	"time"
@@ -53,9 +54,13 @@ type state struct {
 
 // New opens p as a document that has no file yet. It fails when p breaks a
 // rule of Pattern.Validate or cannot be graded.
-func New(p model.Pattern) (*Session, error) {
+func New(p model.Pattern) (*Session, error) { return NewUntil(context.Background(), p) }
+
+// NewUntil is New until ctx ends, whose error it then returns, as soon as the work
+// allows.
+func NewUntil(ctx context.Context, p model.Pattern) (*Session, error) {
 	s := &Session{}
-	next, err := s.try(p, same(p))
+	next, err := s.try(ctx, p, same(p))
 	if err != nil {
 		return nil, words.Errorf("opening the pattern: %w", err)
 	}
@@ -65,14 +70,14 @@ func New(p model.Pattern) (*Session, error) {
 
 // grade looks whether p can be a document and works it out. An empty document,
 // which has no chart yet, has an empty result.
-func (s *Session) grade(p model.Pattern) (grading.Result, error) {
+func (s *Session) grade(ctx context.Context, p model.Pattern) (grading.Result, error) {
 	if err := p.Validate(); err != nil {
 		return grading.Result{}, err
 	}
 	if len(p.Chart.Sizes) == 0 {
 		return grading.Result{}, nil
 	}
-	return s.grader.Grade(p)
+	return s.grader.GradeUntil(ctx, p)
 }
 
 func (s *Session) current() state {
@@ -108,7 +113,7 @@ func (s *Session) Do(label string, e Edit) error {
 	s.shown = nil
 	next := state{}
 	if err == nil {
-		next, err = s.try(p, same(p))
+		next, err = s.try(context.Background(), p, same(p))
 	}
 	if err != nil {
 		if hadPreview {
@@ -136,7 +141,7 @@ func (s *Session) Preview(e Edit) error {
 	}
 	next := state{}
 	if err == nil {
-		next, err = s.try(p, same(p))
+		next, err = s.try(context.Background(), p, same(p))
 	}
 	if errors.Is(err, ErrNoChange) {
 		s.Cancel()
@@ -182,17 +187,21 @@ func (s *Session) edited(from model.Pattern, e Edit) (p model.Pattern, err error
 
 // try makes a state of an edit of a pattern. A fault of the program on the way leaves the
 // document as it was, as any other error does.
-func (s *Session) try(from model.Pattern, e Edit) (next state, err error) {
+func (s *Session) try(ctx context.Context, from model.Pattern, e Edit) (next state, err error) {
 	p, err := s.edited(from, e)
 	if err != nil {
 		return state{}, err
 	}
 	if began := time.Now(); s.grader.Unread(p) == 0 {
-		defer func() { s.took = time.Since(began) }()
+		defer func() {
+			if ctx.Err() == nil { // else it was not worked out to its end
+				s.took = time.Since(began)
+			}
+		}()
 	}
 	err = s.caught(func() (err error) {
 		next.pattern = p
-		next.result, err = s.grade(p)
+		next.result, err = s.grade(ctx, p)
 		return err
 	})
 	if err != nil {
@@ -233,7 +242,7 @@ func (s *Session) Again() {
 		return
 	}
 	s.grader = grading.Grader{}
-	if next, err := s.try(s.now.pattern, same(s.now.pattern)); err == nil {
+	if next, err := s.try(context.Background(), s.now.pattern, same(s.now.pattern)); err == nil {
 		s.now.result = next.result
 	}
 	s.tell()

@@ -1,6 +1,7 @@
 package nest
 
 import (
+	"context"
 	"math"
 
 	"quarterstep/model/geom"
@@ -134,7 +135,7 @@ func (tr trace) corresponding(u []float64) []float64 {
 
 // readField finds the correspondence of the traces and the movement of the
 // edge together.
-func readField(n print, traces []trace, e [2]ends, runs [2]bool) ([2]field, error) {
+func readField(ctx context.Context, n print, traces []trace, e [2]ends, runs [2]bool) ([2]field, error) {
 	var length float64
 	for _, tr := range traces {
 		length += tr.length / float64(len(traces))
@@ -159,6 +160,9 @@ func readField(n print, traces []trace, e [2]ends, runs [2]bool) ([2]field, erro
 		}
 		c := newCourse(n, at, e, f)
 		for i, tr := range traces {
+			if err := ctx.Err(); err != nil {
+				return f, err
+			}
 			tr.follow(c.predicted(i))
 		}
 	}

@@ -1,6 +1,7 @@
 package nest
 
 import (
+	"context"
 	"math"
 	"slices"
 
@@ -31,7 +32,7 @@ type reading struct {
 }
 
 // reading is how the edge moves if its ends move as e; it is read once.
-func (o *edge) reading(n print, e [2]ends) (*reading, error) {
+func (o *edge) reading(ctx context.Context, n print, e [2]ends) (*reading, error) {
 	if o.read != nil && o.read.e == e {
 		return o.read, nil
 	}
@@ -40,7 +41,7 @@ func (o *edge) reading(n print, e [2]ends) (*reading, error) {
 		r.traces[i].s = slices.Clone(r.traces[i].s)
 	}
 	var err error
-	if r.field, err = readField(n, r.traces, e, o.runs); err != nil {
+	if r.field, err = readField(ctx, n, r.traces, e, o.runs); err != nil {
 		return nil, err
 	}
 	o.read = r
@@ -66,10 +67,13 @@ type leaving struct {
 // per direction, and runs says at which of them the line runs smoothly on. An
 // edge that is neither straight nor drawn alike in all sizes is left without a
 // way to go on: see trace and settle.
-func newEdge(n print, f frame, paths []geom.Path, e [2]ends, runs [2]bool, tol float64) (edge, error) {
+func newEdge(ctx context.Context, n print, f frame, paths []geom.Path, e [2]ends, runs [2]bool, tol float64) (edge, error) {
 	out := edge{printed: paths, ctl: make([][]axes, len(paths)), traces: make([]trace, len(paths)), runs: runs}
 	at := make([][]axes, len(paths))
 	for i, p := range paths {
+		if err := ctx.Err(); err != nil {
+			return edge{}, err
+		}
 		out.ctl[i] = f.all(p.Controls())
 		var err error
 		if out.traces[i], err = newTrace(f, p, tol); err != nil {
@@ -82,6 +86,9 @@ func newEdge(n print, f frame, paths []geom.Path, e [2]ends, runs [2]bool, tol f
 		out.drawn, _ = fitDrawn(n, out.ctl, e, runs)
 	}
 	for i := 0; i+1 < len(paths); i++ {
+		if err := ctx.Err(); err != nil {
+			return edge{}, err
+		}
 		a, b, err := sameCubics(paths[i], paths[i+1], tol)
 		if err != nil {
 			return edge{}, words.Errorf("laying neighbouring sizes along each other: %w", err)
@@ -104,14 +111,17 @@ func (o edge) reads() bool { return o.straight || o.drawn != nil }
 
 // trace reads how a traced edge whose ends move as e goes on, each printed
 // line with its own shape.
-func (o *edge) trace(n print, e [2]ends, tol float64) error {
-	r, err := o.reading(n, e)
+func (o *edge) trace(ctx context.Context, n print, e [2]ends, tol float64) error {
+	r, err := o.reading(ctx, n, e)
 	if err != nil {
 		return err
 	}
 	o.traces, o.read = r.traces, nil
 	m := [2]model.Measure{e[0].start.measure, e[1].start.measure}
 	for i, p := range o.printed {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 		u, err := thirds(p, tol)
 		if err != nil {
 			return err

@@ -1,6 +1,7 @@
 package nest
 
 import (
+	"context"
 	"fmt"
 	"math"
 
@@ -32,6 +33,12 @@ type Fit struct {
 // New reads the nest of piece q against chart. It fails on a piece whose
 // printed sizes are not on the chart or are missing.
 func New(q model.Piece, chart model.SizeChart) (*Fit, error) {
+	return NewUntil(context.Background(), q, chart)
+}
+
+// NewUntil is New until ctx ends, whose error it then returns; no more than a size of
+// one edge is read after that.
+func NewUntil(ctx context.Context, q model.Piece, chart model.SizeChart) (*Fit, error) {
 	n, err := readPrint(q, chart)
 	if err != nil {
 		return nil, err
@@ -45,14 +52,14 @@ func New(q model.Piece, chart model.SizeChart) (*Fit, error) {
 		for i, o := range q.Nest {
 			paths[i] = o.Edges[j]
 		}
-		read, err := newEdge(fit.print, fit.frame, paths, fit.ends(j),
+		read, err := newEdge(ctx, fit.print, fit.frame, paths, fit.ends(j),
 			[2]bool{fit.runsOn(j), fit.runsOn((j + 1) % len(fit.points))}, arcTol)
 		if err != nil {
 			return nil, fmt.Errorf("%s, %s: %w", q.Name, edgeName(e, j), err)
 		}
 		fit.edges = append(fit.edges, read)
 	}
-	if err := fit.carryEdges(); err != nil {
+	if err := fit.carryEdges(ctx); err != nil {
 		return nil, err
 	}
 	return fit, fit.readMarks()
@@ -60,12 +67,12 @@ func New(q model.Piece, chart model.SizeChart) (*Fit, error) {
 
 // carryEdges finds how the edges go on that are not drawn alike in all sizes:
 // together with the grade points where a hand shook, else each by itself.
-func (fit *Fit) carryEdges() error {
+func (fit *Fit) carryEdges(ctx context.Context) error {
 	if len(fit.print.lines) < 2 {
 		return nil
 	}
 	var err error
-	if fit.shaken, err = fit.settle(); err != nil {
+	if fit.shaken, err = fit.settle(ctx); err != nil {
 		return err
 	}
 	if fit.shaken {
@@ -76,7 +83,7 @@ func (fit *Fit) carryEdges() error {
 		if fit.edges[j].reads() {
 			continue
 		}
-		if err := fit.edges[j].trace(fit.print, fit.ends(j), arcTol); err != nil {
+		if err := fit.edges[j].trace(ctx, fit.print, fit.ends(j), arcTol); err != nil {
 			return fmt.Errorf("%s, %s: %w", fit.piece.Name, edgeName(fit.piece.Edges[j], j), err)
 		}
 	}

@@ -1,6 +1,7 @@
 package nest
 
 import (
+	"context"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
@@ -79,8 +80,8 @@ func (s *settling) unknowns() int {
 
 // settle finds how the whole piece moves where a hand shook while tracing it;
 // false where it did not, or where the piece has more than mostUnknowns.
-func (fit *Fit) settle() (bool, error) {
-	shaky, err := fit.shaky()
+func (fit *Fit) settle(ctx context.Context) (bool, error) {
+	shaky, err := fit.shaky(ctx)
 	if err != nil || !shaky {
 		return false, err
 	}
@@ -90,24 +91,26 @@ func (fit *Fit) settle() (bool, error) {
 	}
 	for round := range rounds {
 		before := s.wobble
-		if err := s.solve(); err != nil {
+		if err := s.solve(ctx); err != nil {
 			return false, words.Errorf("reading how %s moves: %w", fit.piece.Name, err)
 		}
 		if round == rounds-1 || math.Abs(s.wobble-before) < settled {
 			break
 		}
-		s.follow()
+		if err := s.follow(ctx); err != nil {
+			return false, err
+		}
 	}
 	s.keepPoints()
-	return true, s.keepEdges()
+	return true, s.keepEdges(ctx)
 }
 
 // shaky reports whether half of the piece's outline wobbles.
-func (fit *Fit) shaky() (bool, error) {
+func (fit *Fit) shaky(ctx context.Context) (bool, error) {
 	var all, wobbly float64
 	for j := range fit.edges {
 		e := &fit.edges[j]
-		w, err := e.wobble(fit.print, fit.ends(j))
+		w, err := e.wobble(ctx, fit.print, fit.ends(j))
 		if err != nil {
 			return false, err
 		}
@@ -122,7 +125,7 @@ func (fit *Fit) shaky() (bool, error) {
 
 // wobble is by how much, rms in mm, the printed lines of the edge waver beside
 // what they have in common.
-func (o *edge) wobble(n print, e [2]ends) (float64, error) {
+func (o *edge) wobble(ctx context.Context, n print, e [2]ends) (float64, error) {
 	at := make([][]axes, len(o.traces))
 	for i, tr := range o.traces {
 		at[i] = tr.sample()
@@ -134,7 +137,7 @@ func (o *edge) wobble(n print, e [2]ends) (float64, error) {
 	if o.drawn != nil && len(o.traces) > 2 {
 		return 0, nil
 	}
-	r, err := o.reading(n, e)
+	r, err := o.reading(ctx, n, e)
 	if err != nil {
 		return 0, err
 	}
@@ -256,12 +259,15 @@ func (q equations) add(at []int, factor []float64, value, weight float64) {
 }
 
 // solve finds all unknowns anew about the last solution.
-func (s *settling) solve() error {
+func (s *settling) solve(ctx context.Context) error {
 	corners := 2 * len(s.fit.points)
 	size := s.unknowns()
 	q := equations{mat.NewSymDense(size, nil), mat.NewVecDense(size, nil)}
 	var off, seen float64
 	for j := range s.fit.edges {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 		o, n := s.observe(q, j, corners)
 		off, seen = off+o, seen+n
 	}
@@ -462,7 +468,7 @@ func (s *settling) settledLine(j, i int) []axes {
 }
 
 // follow lays the places of every printed line along each other anew.
-func (s *settling) follow() {
+func (s *settling) follow(ctx context.Context) error {
 	for j := range s.fit.edges {
 		traces := s.fit.edges[j].traces
 		lines := make([][]axes, len(traces))
@@ -470,9 +476,13 @@ func (s *settling) follow() {
 			lines[i] = s.settledLine(j, i)
 		}
 		for i := range traces {
+			if err := ctx.Err(); err != nil {
+				return err
+			}
 			traces[i].follow(lines[i])
 		}
 	}
+	return nil
 }
 
 // keepPoints writes the movements found into the piece's grade points.
@@ -496,7 +506,7 @@ func (s *settling) keepPoints() {
 }
 
 // keepEdges writes the movements found into the piece's curved edges.
-func (s *settling) keepEdges() error {
+func (s *settling) keepEdges(ctx context.Context) error {
 	n := s.fit.print
 	for j := range s.fit.edges {
 		e := &s.fit.edges[j]
@@ -513,6 +523,9 @@ func (s *settling) keepEdges() error {
 			}
 		}
 		for i := range e.printed {
+			if err := ctx.Err(); err != nil {
+				return err
+			}
 			g, err := e.calm(n, s.fit.frame, i, s.settledLine(j, i), f, m)
 			if err != nil {
 				return words.Errorf("drawing %s of %s: %w", edgeName(s.fit.piece.Edges[j], j), s.fit.piece.Name, err)
