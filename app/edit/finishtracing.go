@@ -76,10 +76,10 @@ func pieceOf(p model.Pattern, t model.Tracing, id string) (model.Piece, error) {
 	for _, s := range lines {
 		q.Nest = append(q.Nest, model.Outline{Size: s.Size, Edges: s.Edges})
 	}
-	if err := tracedNotches(&q, t.Notches); err != nil {
+	if err := tracedDarts(&q, t.Darts); err != nil { // first, for it may cut edges in two
 		return q, err
 	}
-	return q, tracedDarts(&q, t.Darts)
+	return q, tracedNotches(&q, t.Notches)
 }
 
 // Alike is a traced line begun at the corner, and run the way, that the first
@@ -182,43 +182,4 @@ func nearestEdge(edges []geom.Path, at geom.Point) (j int, s, off float64, err e
 		}
 	}
 	return j, s, off, nil
-}
-
-// tracedDarts stands the darts between the corners nearest to their leg ends.
-// One marked in several sizes between the same corners is one dart.
-func tracedDarts(q *model.Piece, marks []model.TracedDart) error {
-	for _, m := range marks {
-		o, ok := q.Printed(m.Size)
-		if !ok {
-			o = q.Nest[0]
-		}
-		from, to := nearestCorner(o.Edges, m.From), nearestCorner(o.Edges, m.To)
-		if from == to {
-			return words.Errorf("the two legs of a dart end at one corner of size %s", o.Size)
-		}
-		if n := len(q.Edges); (to-from+n)%n > n/2 {
-			from, to = to, from
-		}
-		apex := model.SizedPoint{Size: m.Size, At: m.Apex}
-		k := slices.IndexFunc(q.Darts, func(d model.Dart) bool { return d.From == q.Points[from].ID && d.To == q.Points[to].ID })
-		if k >= 0 {
-			q.Darts[k].Apex = append(q.Darts[k].Apex, apex)
-			continue
-		}
-		q.Darts = append(q.Darts, model.Dart{
-			ID: fmt.Sprintf("d%d", len(q.Darts)+1), Name: cmp.Or(m.Name, words.T("dart")),
-			From: q.Points[from].ID, To: q.Points[to].ID, Apex: []model.SizedPoint{apex},
-		})
-	}
-	return nil
-}
-
-func nearestCorner(edges []geom.Path, at geom.Point) int {
-	best := 0
-	for j, e := range edges {
-		if e.Start().Dist(at) < edges[best].Start().Dist(at) {
-			best = j
-		}
-	}
-	return best
 }
