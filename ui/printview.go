@@ -39,10 +39,11 @@ func (s *printStep) pagesView(p model.Pattern, r string) panel.PagesView {
 	}
 	pages := count(s.now().Pages(), "page")
 	v.Count, v.Summary = pages, pagesSummary(plan)
-	if s.under {
-		v.Summary = words.T("Laying the pieces over the pages ...")
-	}
 	v.Print, v.Save, v.Busy = words.F("Print %s", pages), words.T("Save PDF"), s.why != "" || s.under
+	if s.under { // how many pages it comes to is not known yet
+		v.Count, v.Summary = words.T("laying out ..."), words.T("Laying the pieces over the pages ...")
+		v.Print = words.T("Print")
+	}
 	v.Shown = []panel.ToggleView{
 		{Word: words.F("New line, %s", r), On: s.target},
 		{Word: words.T("Printed nest"), On: s.choice.Nest},
