@@ -124,8 +124,9 @@ func (t *Tools) CreateRenderer() fyne.WidgetRenderer {
 	return d.ready()
 }
 
-// toolNarrow is how wide a tool is without its word.
-func toolNarrow() float32 { return theme.Px(38) }
+// toolNarrow is how wide a tool is without its word: its drawing, with room round it
+// that need not grow with the words.
+func toolNarrow() float32 { return theme.Px(theme.BarIcon) + 20 }
 
 func toolsHigh() float32 { return max(48, theme.Px(48)) }
 
@@ -133,7 +134,7 @@ func toolsHigh() float32 { return max(48, theme.Px(48)) }
 // leave no room for what can be shown, that goes into a row below.
 func (t *Tools) HeightFor(width float32) float32 {
 	if t.twoRows(width) {
-		return 2*toolsHigh() - 8
+		return 2*toolsHigh() - theme.Px(14)
 	}
 	return toolsHigh()
 }
@@ -144,12 +145,15 @@ func (t *Tools) twoRows(width float32) bool {
 
 // restWide is how wide all is that has no short form.
 func (t *Tools) restWide() float32 {
-	rest := 8 + 8 + 4 + 6 + 1 + 8 + 2*t.in.MinSize().Width + theme.Px(46) // as layEnds has it
+	rest := 8 + 8 + 4 + 6 + 1 + 8 + 2*t.zoomWide() + theme.Px(46) // as layEnds has it
 	for _, c := range t.toggles {
 		rest += c.MinSize().Width + 4
 	}
 	return rest
 }
+
+// zoomWide is how wide each of what zooms is.
+func (t *Tools) zoomWide() float32 { return min(t.in.MinSize().Width, toolNarrow()) }
 
 // lay puts the tools at the left, the rest at the right. Where the bar is too
 // short for all the words, those of Fit and True size go first, then the
@@ -173,13 +177,13 @@ func (t *Tools) lay(size fyne.Size) {
 
 // layTwo lays the toggles in a row of their own.
 func (t *Tools) layTwo(size fyne.Size) {
-	row := fyne.NewSize(size.Width, toolsHigh())
+	row := fyne.NewSize(size.Width, size.Height/2)
 	t.layTools(row, 0)
 	t.layEnds(row, true)
 	x := float32(8)
 	for _, c := range t.toggles {
 		w, h := c.MinSize().Width, c.MinSize().Height
-		place(c, x, row.Height+(size.Height-row.Height-h)/2-4, w, h)
+		place(c, x, row.Height+(row.Height-h)/2, w, h)
 		x += w + 4
 	}
 }
@@ -218,9 +222,9 @@ func (t *Tools) layEnds(size fyne.Size, short bool) float32 {
 		step(b, w, 0)
 	}
 	right -= 4
-	step(t.in, t.in.MinSize().Width, 0)
+	step(t.in, t.zoomWide(), 0)
 	step(t.zoom, theme.Px(46), 0)
-	step(t.out, t.out.MinSize().Width, 6)
+	step(t.out, t.zoomWide(), 6)
 	place(t.divide, right, 13, 1, size.Height-26)
 	return right - 8
 }

@@ -26,9 +26,9 @@ func Handles(in Input) []Handle {
 	if len(edges) != len(q.Points) {
 		return nil
 	}
-	linked := linkedPoints(in, q)
+	linked, ends := linkedPoints(in, q), in.handEnds(q)
 	out := cutEnds(in, q)
-	if k := q.EdgeIndex(in.Select.Edge); k >= 0 && shapeable(q.Edges[k]) && reach(edges[k])*in.Scale >= bendRoom {
+	if k := q.EdgeIndex(in.Select.Edge); k >= 0 && shapeable(q.Edges[k]) && reach(edges[k]) >= in.px(bendRoom) {
 		out = append(out, bends(in, q, k, in.bendPlaces(i, k, edges[k]))...)
 	}
 	for k, g := range q.Points {
@@ -43,10 +43,22 @@ func Handles(in Input) []Handle {
 			h.State = Selected
 		case linked[g.ID]:
 			h.State = Linked
+		case ends[g.ID]:
+			h.State = Selected
 		}
 		out = append(out, h)
 	}
 	return append(runEnds(in), out...)
+}
+
+// handEnds are the ends of the edge in hand, which go along with it, as long as it is
+// in hand as a whole.
+func (in Input) handEnds(q model.Piece) map[string]bool {
+	k := q.EdgeIndex(in.Select.Edge)
+	if k < 0 || in.Select.Point != "" || in.Select.Control > 0 || in.Select.Cut != "" {
+		return nil
+	}
+	return map[string]bool{q.Points[k].ID: true, q.Points[(k+1)%len(q.Points)].ID: true}
 }
 
 // Bendable reports whether the edge a ref names may be bent and moved by hand.
@@ -176,6 +188,23 @@ func (l *Layer) threads(in Input, i int) {
 		})
 		l.Dots = append(l.Dots, Dot{At: a, Radius: 3.5, Ink: InkSoft}, Dot{At: b, Radius: 3.5, Ink: InkSoft})
 	}
+}
+
+// sharedThreads are where the threads between lines that are shared hang, whichever
+// piece is in hand: a label that avoids them need not move when another is.
+func (in Input) sharedThreads() [][]geom.Point {
+	var out [][]geom.Point
+	for _, k := range in.Pattern.Links {
+		if k.Kind != model.SameLine {
+			continue
+		}
+		a, okA := in.middleOf(k.Lead)
+		b, okB := in.middleOf(k.Follow)
+		if okA && okB {
+			out = append(out, thread(a, b).Flatten(2))
+		}
+	}
+	return out
 }
 
 // thread hangs from a to b over the top, as a loose thread would lie.

@@ -158,7 +158,9 @@ func (l *Layer) beside(in Input, q model.Piece, box geom.Box, lines []Text) (at 
 		{geom.Pt(box.Min.X, box.Min.Y-gap-h), Left},
 		{geom.Pt(box.Min.X-gap-w, box.Min.Y), Right},
 		{geom.Pt(box.Max.X+gap, box.Max.Y-h), Left},
+		{geom.Pt(box.Max.X+gap, box.Min.Y-h+in.px(labelLead)), Left},
 	}
+	threads := in.sharedThreads()
 	best, least := places[0], math.Inf(1)
 	for _, p := range places {
 		label := geom.Box{Min: p.corner, Max: p.corner.Add(geom.Vec{X: w, Y: h})}
@@ -166,6 +168,9 @@ func (l *Layer) beside(in Input, q model.Piece, box geom.Box, lines []Text) (at 
 		for _, t := range l.Texts {
 			under := overlap(label, in.wordsBox(t))
 			c += max(under.Width(), 0) * max(under.Height(), 0)
+		}
+		for _, t := range threads {
+			c += lengthWithin(t, label) * in.px(labelLead/2)
 		}
 		if c < least {
 			best, least = p, c

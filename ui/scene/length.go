@@ -101,7 +101,7 @@ func (l *Layer) lengthenLine(in Input, q model.Piece, r grading.Piece, k grading
 	if ink == InkAccent {
 		text.Ink, text.Bold = InkAccentWords, true
 	}
-	if reach(lower)*in.Scale >= letterWidth*float64(utf8.RuneCountInString(said))+10 { // they keep within the piece
+	if reach(lower) >= in.px(letterWidth*float64(utf8.RuneCountInString(said))+10) { // they keep within the piece
 		l.Texts = append(l.Texts, text)
 	}
 }

@@ -40,7 +40,7 @@ func (l *Layer) mark(in Input, k grading.Line, path geom.Path) {
 	switch k.Kind {
 	case model.Grain:
 		line.Width, line.Arrow = 1.3, true
-		if reach(path)*in.Scale >= grainRoom {
+		if reach(path) >= in.px(grainRoom) {
 			l.Texts = append(l.Texts, beside(words.C("along the arrow", "grain"), mid, dir))
 		}
 	case model.Lengthen:
@@ -52,7 +52,7 @@ func (l *Layer) mark(in Input, k grading.Line, path geom.Path) {
 		if k.Name != "" {
 			said = sentence(k.Name)
 		}
-		if reach(path)*in.Scale >= 0.8*letterWidth*float64(utf8.RuneCountInString(said)) { // they keep within the piece
+		if reach(path) >= in.px(letterWidth*float64(utf8.RuneCountInString(said))) { // they keep within the piece
 			l.Texts = append(l.Texts, Text{Words: said, At: mid, DY: 13, Size: 13, Ink: InkSoft, Halo: in.ground()})
 		}
 	case model.FoldLine:

@@ -11,22 +11,40 @@ import (
 // nest lies widest, one further on than the other so that none covers another.
 func (l *Layer) sizeNumbers(in Input, q model.Piece, m geom.Affine) {
 	n := len(q.Nest)
-	k, gap := widestEdge(q, 20*float64(n)/in.Scale)
+	k, gap := widestEdge(q, in.px(20*float64(n)))
 	if k < 0 {
 		return // too small to be read
 	}
-	length := reach(q.Nest[0].Edges[k]) * in.Scale
-	step := 18 / length
-	if gap*in.Scale/float64(n) > 26 {
+	step := in.px(18) / reach(q.Nest[0].Edges[k])
+	if gap/float64(n) > in.px(26) {
 		step = 0 // wide enough apart to stand side by side
 	}
-	for i, o := range q.Nest {
-		share := 0.62 + (float64(i)-float64(n-1)/2)*step
-		at, _ := along(o.Edges[k].Transform(m), min(max(share, 0.08), 0.92))
-		l.Texts = append(l.Texts, Text{
-			Words: o.Label(), At: at, Size: 12, Bold: i == n-1, Ink: NestInk(i, n), Halo: in.ground(),
-		})
+	for _, middle := range [...]float64{0.62, 0.4, 0.78, 0.25} {
+		var numbers []Text
+		clear := true
+		for i, o := range q.Nest {
+			share := middle + (float64(i)-float64(n-1)/2)*step
+			at, _ := along(o.Edges[k].Transform(m), min(max(share, 0.08), 0.92))
+			t := Text{Words: o.Label(), At: at, Size: 12, Bold: i == n-1, Ink: NestInk(i, n), Halo: in.ground()}
+			clear = clear && !in.covers(t, l.Texts)
+			numbers = append(numbers, t)
+		}
+		if clear { // else they would be read as part of what is written there
+			l.Texts = append(l.Texts, numbers...)
+			return
+		}
 	}
+}
+
+// covers reports whether a text would lie on one of others.
+func (in Input) covers(t Text, others []Text) bool {
+	box := in.wordsBox(t)
+	for _, o := range others {
+		if under := overlap(box, in.wordsBox(o)); under.Width() > 0 && under.Height() > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // widestEdge is the edge, at least long mm from end to end, between whose

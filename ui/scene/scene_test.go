@@ -241,6 +241,29 @@ func TestSeamLineLiesInsideByTheAllowance(t *testing.T) {
 	}
 }
 
+// The ends of an edge in hand go along with it and are drawn so, until one point is
+// in hand alone.
+func TestEndsOfTheEdgeInHand(t *testing.T) {
+	in := blouse(t, 4)
+	filled := func() string {
+		var out []string
+		for _, h := range scene.Handles(in) {
+			if h.State == scene.Selected {
+				out = append(out, h.Ref.Point)
+			}
+		}
+		return strings.Join(out, " ")
+	}
+	in.Select = scene.Ref{Piece: "front", Edge: "side seam"}
+	if got := filled(); got != "dart-low side-hem" {
+		t.Errorf("of the side seam %q are filled", got)
+	}
+	in.Select.Point = "tip"
+	if got := filled(); got != "tip" {
+		t.Errorf("of one point in hand %q are filled", got)
+	}
+}
+
 func TestHandlesSayWhatTheyAre(t *testing.T) {
 	in := blouse(t, 4)
 	if hs := scene.Handles(in); len(hs) != 0 {
