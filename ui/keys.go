@@ -187,7 +187,9 @@ func (w *Window) nextPiece(by int) {
 	w.shelf.OnPick((i + by + n) % n)
 }
 
+// unfold opens one of the side panels and closes the others.
 func (w *Window) unfold(name string) {
+	w.drawer.Open()
 	for n, f := range w.folds {
 		f.SetOpen(n == name)
 	}

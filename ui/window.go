@@ -89,11 +89,12 @@ type Window struct {
 	folds      map[string]*panel.Fold
 	order      []*panel.Fold     // the folds as they stand
 	side       fyne.CanvasObject // the folds, stacked
-	sideHigh   float32           // how high they were when last stacked
-	showing    bool              // the panels are being shown anew
-	rest       []part            // panels that wait to be shown
-	restAsked  bool              // a frame was asked for them
-	starts     bool              // the first document is still being read
+	drawer     *panel.Drawer
+	sideHigh   float32 // how high they were when last stacked
+	showing    bool    // the panels are being shown anew
+	rest       []part  // panels that wait to be shown
+	restAsked  bool    // a frame was asked for them
+	starts     bool    // the first document is still being read
 	frame      *fyne.Container
 	dialogOpen bool // one dialog at a time
 	asked      asked
@@ -257,9 +258,11 @@ func (w *Window) build() {
 		w.order = append(w.order, w.folds[name])
 	}
 	w.side = panel.NewSide(w.order...)
+	w.drawer = panel.NewDrawer()
+	w.drawer.OnHint = w.hint
 	w.frame = panel.NewFrame(panel.Frame{
 		Rail: w.rail, RedStrip: w.red, Shelf: w.shelf, Tools: w.tools, Table: w.table, Strip: w.strip,
-		Side: w.side, Status: w.status,
+		Drawer: w.drawer, Side: w.side, Status: w.status,
 		Over: []panel.Overlay{{Object: w.walk, Foot: true}, {Object: w.pill, Foot: true}, {Object: w.joinBar}, {Object: w.tour, Corner: true}, {Object: w.start, Middle: true}},
 	})
 	w.win.SetContent(w.frame)

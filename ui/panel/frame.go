@@ -22,6 +22,7 @@ type Frame struct {
 	Table    fyne.CanvasObject
 	Over     []Overlay // what lies over the Table, shown or hidden
 	Strip    *Strip
+	Drawer   *Drawer // between the Table and the side panels, in a narrow window
 	Side     fyne.CanvasObject
 	Status   *Status
 }
@@ -36,6 +37,15 @@ type Overlay struct {
 	Middle bool
 	Corner bool
 }
+
+// drawerBelow is the window's width under which the panels can be put away, in
+// pixels at text scale 1: with words as large as drawn the smallest window has room
+// for both.
+const drawerBelow = 1180
+
+// lowWindow is the window's height below which the Size strip takes only what it
+// needs, in pixels at text scale 1.
+const lowWindow = 720
 
 // lowTable is the Table's height below which what lies over it is made shorter,
 // in pixels at text scale 1.
@@ -61,11 +71,13 @@ func NewFrame(f Frame) *fyne.Container {
 			objects = append(objects, o.Object)
 		}
 	}
-	objects = append(objects, f.Strip, f.Side, split[0], split[1], f.Status)
+	objects = append(objects, f.Strip, f.Drawer, f.Side, split[0], split[1], f.Status)
 	objects = append(objects, middle...)
 	whole := container.New(&frameLayout{f, split}, objects...)
 	f.RedStrip.onTurn = func() { relay(whole) }
 	f.Tools.onTurn = f.RedStrip.onTurn
+	f.Strip.onTurn = f.RedStrip.onTurn
+	f.Drawer.onTurn = f.RedStrip.onTurn
 	return whole
 }
 
@@ -83,6 +95,8 @@ func (l *frameLayout) MinSize([]fyne.CanvasObject) fyne.Size { return Smallest }
 // Layout places the parts.
 func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	l.Shelf.SetNarrow(size.Width < theme.Px(FoldBelow))
+	narrow := size.Width < theme.Px(drawerBelow)
+	l.Strip.setLow(size.Height < theme.Px(lowWindow))
 	top := l.Rail.MinSize().Height
 	place(l.Rail, 0, 0, size.Width, top)
 	if l.RedStrip.Visible() {
@@ -96,9 +110,19 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 
 	side := theme.Px(SideWidth)
 	left, right := l.Shelf.Width(), size.Width-side
+	show(l.Drawer, narrow)
+	show(l.Side, !narrow || !l.Drawer.shut)
+	if narrow {
+		tab := l.Drawer.MinSize().Width
+		if l.Drawer.shut {
+			right = size.Width
+		}
+		right -= tab
+		place(l.Drawer, right, top, tab, bottom-top)
+	}
 	place(l.Shelf, 0, top, left, bottom-top)
 	place(l.split[0], left-1, top, 1, bottom-top)
-	place(l.Side, right, top, side, bottom-top)
+	place(l.Side, size.Width-side, top, side, bottom-top)
 	place(l.split[1], right, top, 1, bottom-top)
 
 	tools, strip := l.Tools.HeightFor(right-left), l.Strip.MinSize().Height
@@ -131,5 +155,17 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 			continue
 		}
 		place(o.Object, x, top+tools+overTop+overInset, wide, h)
+	}
+}
+
+// show shows an object or hides it.
+func show(o fyne.CanvasObject, shown bool) {
+	if o.Visible() == shown {
+		return
+	}
+	if shown {
+		o.Show()
+	} else {
+		o.Hide()
 	}
 }

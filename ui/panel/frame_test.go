@@ -49,7 +49,7 @@ func TestHelp(t *testing.T) {
 func sampleFrame() Frame {
 	f := Frame{
 		Rail: NewRail(6), Shelf: NewShelf(), Tools: NewTools(), Table: canvas.NewRectangle(theme.Now().Table),
-		Strip: NewStrip(), Side: NewSide(openFold("Increments", NewIncrements())), Status: NewStatus(),
+		Strip: NewStrip(), Drawer: NewDrawer(), Side: NewSide(openFold("Increments", NewIncrements())), Status: NewStatus(),
 	}
 	f.RedStrip = NewRedStrip("Save elsewhere", nil)
 	drawn := 0
@@ -169,5 +169,45 @@ func BenchmarkStripScrub(b *testing.B) {
 	for i := 0; b.Loop(); i++ {
 		v.Target = float64(i % 12)
 		s.SetView(v)
+	}
+}
+
+// In a window narrow for its words the panels can be put away, and the Table has
+// their room; in a wide one they are there whatever was done before.
+func TestPanelsArePutAway(t *testing.T) {
+	a := test.NewTempApp(t)
+	a.Settings().SetTheme(theme.New(false, 1.5))
+	f := sampleFrame()
+	win := open(t, NewFrame(f), 1180, 720)
+	out := f.Table.Size().Width
+	if !f.Side.Visible() || !f.Drawer.Visible() {
+		t.Fatal("a narrow window begins without its panels, or cannot put them away")
+	}
+	test.Tap(f.Drawer)
+	if got := f.Table.Size().Width; f.Side.Visible() || got < out+theme.Px(SideWidth)-1 {
+		t.Errorf("with the panels away the Table is %v wide, %v before; they show: %v", got, out, f.Side.Visible())
+	}
+	if x := f.Drawer.Position().X + f.Drawer.Size().Width; x != 1180 {
+		t.Errorf("what brings them back ends at %v of 1180", x)
+	}
+	win.Resize(fyne.NewSize(1920, 1080))
+	if !f.Side.Visible() || f.Drawer.Visible() {
+		t.Error("a wide window keeps its panels away, or can put them away")
+	}
+	win.Resize(fyne.NewSize(1180, 720))
+	f.Drawer.Open()
+	if !f.Side.Visible() || f.Table.Size().Width != out {
+		t.Error("the panels do not come back as they were")
+	}
+}
+
+// A low window takes the room for the pins of a wearer only while there are some.
+func TestLowStripKeepsRoomForPins(t *testing.T) {
+	f := sampleFrame()
+	open(t, NewFrame(f), 1180, 700)
+	low := f.Strip.Size().Height
+	f.Strip.SetView(StripView{Sizes: []SizeView{{Name: "34"}, {Name: "36"}}, Pins: []PinView{{Name: "hip", Place: 1}}})
+	if high := f.Strip.Size().Height; low != stripLow || high != stripHigh {
+		t.Errorf("the strip is %v high without pins and %v with", low, high)
 	}
 }

@@ -58,6 +58,8 @@ type Strip struct {
 	charts *pick
 	halves *check
 	line   *stripLine
+	low    bool   // the window is low: the room for pins is left out while there are none
+	onTurn func() // it is higher or lower
 }
 
 // NewStrip makes an empty Size strip.
@@ -88,10 +90,29 @@ func (s *Strip) SetView(v StripView) {
 	} else if reflect.DeepEqual(v, s.view) {
 		return
 	}
+	high := s.high()
 	s.view = v
 	s.charts.set(v.Charts, v.Chart)
 	s.line.Refresh()
+	if s.high() != high {
+		call(s.onTurn)
+	}
 }
+
+// Heights of the strip, px at text scale 1: as drawn, and without room for pins.
+const (
+	stripHigh = 100
+	stripLow  = 82
+)
+
+func (s *Strip) high() float32 {
+	if s.low && len(s.view.Pins) == 0 {
+		return theme.Px(stripLow)
+	}
+	return theme.Px(stripHigh)
+}
+
+func (s *Strip) setLow(low bool) { s.low = low }
 
 // Step moves the target by a number of sizes, as the keys comma and full stop
 // do, and picks it there.
@@ -142,7 +163,7 @@ func (s *Strip) CreateRenderer() fyne.WidgetRenderer {
 	title := newBold(words.T("Size strip"), theme.Body, ink)
 	d := &drawn{objects: []fyne.CanvasObject{back, top, title, s.halves, s.charts, s.line}}
 	d.paint = func(theme.Palette) {}
-	d.min = func() fyne.Size { return fyne.NewSize(500, max(100, theme.Px(100))) }
+	d.min = func() fyne.Size { return fyne.NewSize(500, s.high()) }
 	d.lay = func(size fyne.Size) {
 		place(back, 0, 0, size.Width, size.Height)
 		place(top, 0, 0, size.Width, 1)

@@ -70,7 +70,7 @@ func (l *stripLine) CreateRenderer() fyne.WidgetRenderer {
 	// layout would never end.
 	stale, drawnAt := true, fyne.Size{}
 	d.paint = func(theme.Palette) { stale = true }
-	d.min = func() fyne.Size { return fyne.NewSize(300, theme.Px(100)) }
+	d.min = func() fyne.Size { return fyne.NewSize(300, theme.Px(stripLow)) }
 	d.lay = func(size fyne.Size) {
 		if !stale && size == drawnAt {
 			return

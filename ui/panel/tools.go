@@ -170,15 +170,31 @@ func (t *Tools) lay(size fyne.Size) {
 	}
 	rest := t.restWide()
 	shortEnds := words+rest+ends > size.Width
-	t.layTools(size, size.Width-rest-2*toolNarrow())
+	gap := float32(toolGap)
+	if least := words + rest + 2*toolNarrow(); least > size.Width && least-t.spared() <= size.Width {
+		gap, rest = tightGap, rest-float32(len(t.toggles))*(toolGap-tightGap)
+	}
+	t.layTools(size, size.Width-rest-2*toolNarrow(), gap)
 	right := t.layEnds(size, shortEnds)
-	t.layToggles(right, size.Height/2)
+	t.layToggles(right, size.Height/2, gap)
+}
+
+// Gaps between tools and between what can be shown: as drawn, and where all words
+// just fit with less.
+const (
+	toolGap  = 4
+	tightGap = 1
+)
+
+// spared is how much width the bar saves with the tight gaps.
+func (t *Tools) spared() float32 {
+	return float32(2*len(t.tools)+len(t.toggles)) * (toolGap - tightGap)
 }
 
 // layTwo lays the toggles in a row of their own.
 func (t *Tools) layTwo(size fyne.Size) {
 	row := fyne.NewSize(size.Width, size.Height/2)
-	t.layTools(row, 0)
+	t.layTools(row, 0, toolGap)
 	t.layEnds(row, true)
 	x := float32(8)
 	for _, c := range t.toggles {
@@ -189,20 +205,21 @@ func (t *Tools) layTwo(size fyne.Size) {
 }
 
 // layTools lays the tools, from the left with as many of their words as the room
-// for all of them has.
-func (t *Tools) layTools(size fyne.Size, room float32) {
+// for all of them has; a tight gap makes the tools themselves tighter too.
+func (t *Tools) layTools(size fyne.Size, room, gap float32) {
 	x := float32(8)
-	room -= float32(len(t.tools)) * (toolNarrow() + 4)
+	room -= float32(len(t.tools)) * (toolNarrow() + gap)
 	for _, b := range t.tools {
 		w := toolNarrow()
-		if more := b.MinSize().Width - w; more <= room {
+		wide := b.MinSize().Width - (toolGap - gap)
+		if more := wide - w; more <= room {
 			room -= max(more, 0)
-			w = max(b.MinSize().Width, w)
+			w = max(wide, w)
 		} else {
 			room = 0 // one after a tool without its word goes without as well
 		}
 		middle(b, x, w, size.Height)
-		x += w + 4
+		x += w + gap
 	}
 }
 
@@ -230,11 +247,11 @@ func (t *Tools) layEnds(size fyne.Size, short bool) float32 {
 }
 
 // layToggles lays what can be shown up to right, in the middle of a row.
-func (t *Tools) layToggles(right, mid float32) {
+func (t *Tools) layToggles(right, mid, gap float32) {
 	for i := len(t.toggles) - 1; i >= 0; i-- {
 		w, h := t.toggles[i].MinSize().Width, t.toggles[i].MinSize().Height
 		right -= w
 		place(t.toggles[i], right, mid-h/2, w, h)
-		right -= 4
+		right -= gap
 	}
 }

@@ -159,6 +159,7 @@ func (l *Layer) beside(in Input, q model.Piece, box geom.Box, lines []Text) (at 
 		{geom.Pt(box.Min.X-gap-w, box.Min.Y), Right},
 		{geom.Pt(box.Max.X+gap, box.Max.Y-h), Left},
 		{geom.Pt(box.Max.X+gap, box.Min.Y-h+in.px(labelLead)), Left},
+		{geom.Pt(box.Max.X+gap, box.Min.Y-h-gap), Left},
 	}
 	threads := in.sharedThreads()
 	best, least := places[0], math.Inf(1)
