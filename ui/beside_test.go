@@ -60,7 +60,7 @@ func TestSavingBesideTheWindow(t *testing.T) {
 	closed := false
 	w.saveTo(path, nil)
 	w.ifSafe(func() { closed = true })
-	if len(beside) != 1 || closed || w.dialogOpen || !w.saves.under {
+	if len(beside) != 1 || closed || w.waits == nil || !w.saves.under {
 		t.Fatalf("%d saves at once, closed %v, dialog %v, under way %v", len(beside), closed, w.dialogOpen, w.saves.under)
 	}
 	on := func() string {

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"context"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -38,33 +37,15 @@ func (w *Window) bringInFile(path string) {
 // bringing says that path is being brought in, and how far that is, while read
 // does so; what read returns is then done by the window, if nobody cancelled it.
 func (w *Window) bringing(path string, read func(app.Watch) func()) {
-	bar := widget.NewProgressBar()
-	d := dialog.NewCustomWithoutButtons(words.F("Bringing in %s", filepath.Base(path)),
-		container.NewVBox(widget.NewLabel(words.T("Finding the corners of every piece in every size.")), bar), w.win)
-	ctx, stop := context.WithCancel(context.Background())
-	cancel := func() {
-		stop()
-		d.Hide()
-		w.hasNoDialog()
-	}
-	d.SetButtons([]fyne.CanvasObject{panel.NewPush(words.T("Cancel"), cancel)})
-	w.hasDialog(asked{no: cancel})
-	d.Show()
-	progress := oneAtATime(func(share float64) {
-		fyne.Do(func() {
-			if ctx.Err() == nil && share > bar.Value {
-				bar.SetValue(share)
-			}
-		})
-	})
+	x := w.wait(words.F("Bringing in %s", filepath.Base(path)))
+	x.saying = words.T("Finding the corners of every piece in every size.")
 	besideWindow(func() {
 		var then func()
-		err := guarded(func() error { then = read(app.Watch{Context: ctx, Progress: progress}); return nil })
+		err := guarded(func() error { then = read(x.watch()); return nil })
 		fyne.Do(func() {
-			if ctx.Err() != nil {
+			if !x.end() {
 				return
 			}
-			cancel()
 			if err == nil {
 				err = guarded(func() error { then(); return nil })
 			}

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"cmp"
+	"context"
 	"path/filepath"
 	"strings"
 	"time"
@@ -11,6 +12,7 @@ import (
 
 	"quarterstep/app"
 	"quarterstep/app/folders"
+	"quarterstep/app/safekeeping"
 	"quarterstep/app/session"
 	"quarterstep/assets/words"
 	"quarterstep/grading/propose"
@@ -66,12 +68,12 @@ func (w *Window) menu() *fyne.Menu {
 
 // demo opens a demo and then does then, which may be nil.
 func (w *Window) demo(make func() (model.Pattern, error), then func()) {
-	w.opening(words.T("The demo cannot be drawn"), func() (*session.Session, error) {
+	w.opening(words.T("Drawing the demo"), words.T("The demo cannot be drawn"), func(ctx context.Context) (*session.Session, error) {
 		p, err := make()
 		if err != nil {
 			return nil, err
 		}
-		return session.New(p)
+		return session.NewUntil(ctx, p)
 	}, func(doc *session.Session) {
 		w.take(doc)
 		w.demoOpen = true
@@ -81,20 +83,22 @@ func (w *Window) demo(make func() (model.Pattern, error), then func()) {
 	})
 }
 
-// opening makes a document beside the window, which keeps the one it has as long
-// but opens no dialog, and then does then with it; failing it says what cannot be
-// done.
-func (w *Window) opening(failing string, make func() (*session.Session, error), then func(*session.Session)) {
-	w.dialogOpen = true
+// opening makes a document beside the window, which keeps the one it has as long, and
+// then does then with it, unless she lets go; title says what is done, and failing
+// what cannot be.
+func (w *Window) opening(title, failing string, make func(context.Context) (*session.Session, error), then func(*session.Session)) {
+	x := w.wait(title)
 	serial := w.docSerial
 	besideWindow(func() {
 		var doc *session.Session
 		err := guarded(func() (err error) {
-			doc, err = make()
+			doc, err = make(x.ctx)
 			return err
 		})
 		fyne.Do(func() {
-			w.hasNoDialog()
+			if !x.end() {
+				return
+			}
 			switch {
 			case err != nil:
 				w.fail(failing, err)
@@ -111,8 +115,8 @@ func (w *Window) opening(failing string, make func() (*session.Session, error), 
 func (w *Window) show(p model.Pattern, then func()) {
 	var found []propose.Proposal
 	var took time.Duration
-	w.opening(words.T("This pattern cannot be graded"), func() (*session.Session, error) {
-		doc, err := session.New(p)
+	w.opening(words.T("Working out the sizes"), words.T("This pattern cannot be graded"), func(ctx context.Context) (*session.Session, error) {
+		doc, err := session.NewUntil(ctx, p)
 		if err == nil {
 			began := time.Now()
 			found = propose.Links(p)
@@ -137,7 +141,10 @@ func (w *Window) fail(what string, err error) {
 // has is opened as a copy.
 func (w *Window) open(path string) {
 	w.say(words.F("Opening %s", filepath.Base(path)))
-	w.opening(words.T("This file cannot be opened"), func() (*session.Session, error) { return session.Open(path) }, func(doc *session.Session) {
+	w.opening(words.F("Opening %s", filepath.Base(path)), words.T("This file cannot be opened"), func(ctx context.Context) (*session.Session, error) {
+		safekeeping.Know(path)
+		return session.OpenUntil(ctx, path)
+	}, func(doc *session.Session) {
 		w.remember(path)
 		w.take(doc)
 		w.sayCopy(path)
@@ -153,11 +160,11 @@ func (w *Window) remember(path string) {
 // ifSafe does f, asking first where work would be lost. It waits for a save under
 // way.
 func (w *Window) ifSafe(f func()) {
-	if w.saves.under {
-		w.whenSaved(func() { w.ifSafe(f) })
+	if w.dialogOpen {
 		return
 	}
-	if w.dialogOpen {
+	if w.saves.under {
+		w.afterSave(f)
 		return
 	}
 	if !w.doc.Dirty() {
@@ -172,6 +179,23 @@ func (w *Window) ifSafe(f func()) {
 	)
 }
 
+// afterSave is ifSafe once the save under way has come to its end, or she no longer
+// waits for it.
+func (w *Window) afterSave(f func()) {
+	x := w.wait(words.F("Saving %s", filepath.Base(w.saves.path)))
+	x.saying = words.T("This takes a while. Cancel does not wait for it any longer; the file may then not be saved.")
+	x.letGo = func() {
+		if w.letSaveGo(); !w.saves.under {
+			w.ifSafe(f)
+		}
+	}
+	w.whenSaved(func() {
+		if x.end() {
+			w.ifSafe(f)
+		}
+	})
+}
+
 // saveThen saves and then does f, which may be nil; f waits until the file is safe.
 func (w *Window) saveThen(f func()) {
 	w.doc.After(func() { w.whenSaved(func() { w.saveNamed(f) }) })
@@ -179,29 +203,35 @@ func (w *Window) saveThen(f func()) {
 
 func (w *Window) saveNamed(f func()) {
 	path := w.doc.Path()
-	switch {
-	case path == "":
+	if path == "" {
 		w.askSave(func(path string) { w.saveTo(path, f) })
-	case w.doc.ChangedUnderneath():
-		w.question(
-			words.T("Save over it?"), words.F("%s was changed by another program, or on another machine, since it was opened here. Saving over it loses what was changed there.", filepath.Base(path)),
-			answer{word: words.T("Do not save yet")},
-			answer{word: words.T("Save over it"), then: func() { w.saveTo(path, f) }},
-			answer{word: words.T("Save under another name"), then: func() { w.askSave(func(path string) { w.saveTo(path, f) }) }, best: true},
-		)
-	default:
-		w.saveTo(path, f)
+		return
 	}
+	w.savingTo(path, false, f)
+}
+
+// askSaveOver asks before what another program wrote into the file is lost.
+func (w *Window) askSaveOver(path string, f func()) {
+	w.question(
+		words.T("Save over it?"), words.F("%s was changed by another program, or on another machine, since it was opened here. Saving over it loses what was changed there.", filepath.Base(path)),
+		answer{word: words.T("Do not save yet")},
+		answer{word: words.T("Save over it"), then: func() { w.saveTo(path, f) }},
+		answer{word: words.T("Save under another name"), then: func() { w.askSave(func(path string) { w.saveTo(path, f) }) }, best: true},
+	)
 }
 
 func (w *Window) save() { w.saveThen(nil) }
 
 func (w *Window) saveAs() {
+	w.letSaveGo()
 	w.askSave(func(path string) { w.saveTo(path, nil) })
 }
 
 // askAndClose closes the window, asking first where work would be lost.
 func (w *Window) askAndClose() {
+	if w.waits != nil {
+		w.waits.cancel()
+	}
 	w.ifSafe(func() {
 		w.whenKept(func() {
 			w.closeSafe()

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"os"
 	"os/exec"
@@ -20,7 +21,8 @@ import (
 type safe struct {
 	journal *safekeeping.Journal // nil where there is no folder for it
 	claim   safekeeping.Claim
-	claimed string // path
+	claimed string                // path
+	earlier []safekeeping.Version // of the document's file, as last looked
 }
 
 // openSafe begins the journal of this window.
@@ -77,26 +79,64 @@ func (w *Window) claim(path string) bool {
 	if w.settingsDir == "" || path == w.safe.claimed {
 		return true
 	}
-	c, held, err := safekeeping.Take(w.settingsDir, path)
-	if err != nil {
-		w.say(sentence(err.Error()))
-		return true
+	t := take(w.settingsDir, path)
+	w.holdFile(t)
+	return !t.elsewhere
+}
+
+// taken is a file as held for this window, or not.
+type taken struct {
+	claim     safekeeping.Claim
+	path      string // empty for none
+	elsewhere bool   // another window has it
+	err       error  // why nobody knows
+}
+
+// take holds the file at path for this window, on any goroutine; dir is where habits
+// are kept, empty for nowhere.
+func take(dir, path string) taken {
+	if dir == "" {
+		return taken{}
 	}
-	if held {
+	c, held, err := safekeeping.Take(dir, path)
+	return taken{c, path, err == nil && !held, err}
+}
+
+// holdFile holds what was taken in place of the file before.
+func (w *Window) holdFile(t taken) {
+	switch {
+	case t.path == "" || t.elsewhere:
+	case t.err != nil:
+		w.say(sentence(t.err.Error()))
+	default:
 		w.safe.claim.Release()
-		w.safe.claim, w.safe.claimed = c, path
+		w.safe.claim, w.safe.claimed = t.claim, t.path
 	}
-	return held
+}
+
+// listEarlier looks beside the window which earlier versions of the file there are.
+func (w *Window) listEarlier() {
+	dir, path := w.settingsDir, w.doc.Path()
+	if w.safe.earlier = nil; dir == "" || path == "" {
+		return
+	}
+	var found []safekeeping.Version
+	away(func() error {
+		found = safekeeping.Earlier(dir, path)
+		return nil
+	}, func(error) {
+		if w.doc.Path() == path {
+			w.safe.earlier = found
+		}
+	})
 }
 
 // earlierMenu lists the file as it was saved before.
 func (w *Window) earlierMenu() *fyne.MenuItem {
 	item := fyne.NewMenuItem(words.T("Earlier versions"), nil)
 	var versions []*fyne.MenuItem
-	if w.settingsDir != "" && w.doc.Path() != "" {
-		for _, v := range safekeeping.Earlier(w.settingsDir, w.doc.Path()) {
-			versions = append(versions, fyne.NewMenuItem(words.F("Until %s", clock(v.When)), func() { w.ifSafe(func() { w.openEarlier(v) }) }))
-		}
+	for _, v := range w.safe.earlier {
+		versions = append(versions, fyne.NewMenuItem(words.F("Until %s", clock(v.When)), func() { w.ifSafe(func() { w.openEarlier(v) }) }))
 	}
 	item.ChildMenu = fyne.NewMenu("", versions...)
 	item.Disabled = len(versions) == 0
@@ -106,8 +146,8 @@ func (w *Window) earlierMenu() *fyne.MenuItem {
 // openEarlier brings an earlier version back as unsaved work on the same file.
 func (w *Window) openEarlier(v safekeeping.Version) {
 	home := w.doc.Path()
-	w.opening(words.T("This version cannot be opened"), func() (*session.Session, error) {
-		doc, err := session.Open(v.Path)
+	w.opening(words.T("Opening an earlier version"), words.T("This version cannot be opened"), func(ctx context.Context) (*session.Session, error) {
+		doc, err := session.OpenUntil(ctx, v.Path)
 		if err != nil {
 			return nil, err
 		}
@@ -193,11 +233,12 @@ func (w *Window) dropLeft(l safekeeping.Leftover) {
 // bringBack makes left work the document; it is thrown away only once this
 // window's own journal has it.
 func (w *Window) bringBack(l safekeeping.Leftover) {
-	w.opening(words.T("The unsaved work cannot be read"), func() (*session.Session, error) {
+	w.opening(words.T("Bringing your work back"), words.T("The unsaved work cannot be read"), func(context.Context) (*session.Session, error) {
 		f, err := l.Read()
 		if err != nil {
 			return nil, err
 		}
+		safekeeping.Know(f.Home)
 		return session.Recover(f, l.Changes)
 	}, func(doc *session.Session) {
 		w.take(doc)

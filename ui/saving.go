@@ -16,7 +16,13 @@ import (
 // meanwhile.
 type saves struct {
 	under bool     // a save is being written
+	path  string   // there
+	slow  bool     // and keeps her waiting
+	turn  int      // counts the saves
 	after []func() // what waits for its end, in order
+	// lost counts by path the saves that she has let go of and that have not come to
+	// their end: a drive that comes back would write them over what is saved there.
+	lost map[string]int
 }
 
 // whenSaved does f once no save is under way.
@@ -30,44 +36,125 @@ func (w *Window) whenSaved(f func()) {
 
 // saveTo writes the document beside the window and then does then, which may be
 // nil; when it cannot be written the red strip stays until it is saved elsewhere.
-func (w *Window) saveTo(path string, then func()) {
+func (w *Window) saveTo(path string, then func()) { w.savingTo(path, true, then) }
+
+// savingTo is saveTo; without over a file that another program has changed since is
+// asked about first.
+func (w *Window) savingTo(path string, over bool, then func()) {
 	w.nameAfter(path)
-	w.doc.After(func() { w.whenSaved(func() { w.saveNow(path, then) }) })
+	w.doc.After(func() { w.whenSaved(func() { w.saveNow(path, over, then) }) })
 }
 
-func (w *Window) saveNow(path string, then func()) {
-	if path != w.doc.Path() && !w.claim(path) {
-		w.red.Set(words.F("Not saved: another window has %s open.", filepath.Base(path)))
+// save is one save on its way, and what came of it.
+type save struct {
+	path    string
+	then    func()
+	changed bool  // another program has changed the file, which was not written over
+	kept    error // that it cannot be put by must not keep the work from being saved
+	taken   taken
+}
+
+func (w *Window) saveNow(path string, over bool, then func()) {
+	if w.saves.lost[path] > 0 {
+		w.red.Set(words.F("Not saved: the drive of %s has not answered yet. Save elsewhere.", filepath.Base(path)))
 		return
 	}
-	doc, earlier := w.doc, w.settingsDir
+	doc, earlier, s := w.doc, w.settingsDir, &save{path: path, then: then}
 	write, done := doc.Saving(path)
-	w.saves.under = true
+	underneath, other := doc.Underneath(), path != w.safe.claimed
+	w.saves.under, w.saves.path = true, path
+	w.saves.turn++
+	turn := w.saves.turn
+	still := afterAMoment(func() { w.savesSlowly(turn) })
 	w.showStatus()
 	besideWindow(func() {
-		var kept error // that it cannot be put by must not keep the work from being saved
 		err := guarded(func() error {
-			if earlier != "" {
-				kept = safekeeping.KeepEarlier(earlier, path)
+			if other {
+				s.taken = take(earlier, path)
 			}
-			return write()
+			s.changed = !over && !s.taken.elsewhere && underneath()
+			if s.taken.elsewhere || s.changed {
+				return nil
+			}
+			if earlier != "" {
+				s.kept = safekeeping.KeepEarlier(earlier, path)
+			}
+			err := write()
+			safekeeping.Know(path)
+			return err
 		})
 		fyne.Do(func() {
-			w.saves.under = false
-			if err != nil {
-				w.red.Set(words.F("Not saved: %s.", err))
+			still()
+			if w.saves.turn == turn {
+				w.saveEnded(s, err, done)
 			} else {
-				w.red.Set("")
-				w.remember(path)
-				done()
+				w.savedLate(s, err)
 			}
-			w.showStatus()
-			if kept != nil {
-				w.say(sentence(kept.Error()))
-			}
-			w.saved(then, err == nil)
 		})
 	})
+}
+
+// saveEnded says how a save came to its end.
+func (w *Window) saveEnded(s *save, err error, done func()) {
+	w.saves.under, w.saves.slow = false, false
+	well := err == nil && !s.changed && !s.taken.elsewhere
+	switch {
+	case s.taken.elsewhere:
+		w.red.Set(words.F("Not saved: another window has %s open.", filepath.Base(s.path)))
+	case s.changed:
+		w.red.Set("")
+		w.askSaveOver(s.path, s.then)
+	case err != nil:
+		w.red.Set(words.F("Not saved: %s.", err))
+	}
+	if well {
+		w.red.Set("")
+		w.holdFile(s.taken)
+		w.remember(s.path)
+		done()
+		w.listEarlier()
+	} else {
+		s.taken.claim.Release()
+	}
+	w.showStatus()
+	if s.kept != nil {
+		w.say(sentence(s.kept.Error()))
+	}
+	w.saved(s.then, well)
+}
+
+// savesSlowly tells that a save keeps her waiting, and what she can do.
+func (w *Window) savesSlowly(turn int) {
+	if w.saves.turn == turn && w.saves.under {
+		w.saves.slow = true
+		w.red.Set(words.F("Still saving %s. If its drive does not answer, save elsewhere.", filepath.Base(w.saves.path)))
+	}
+}
+
+// letSaveGo waits no longer for a save that keeps her waiting.
+func (w *Window) letSaveGo() {
+	if !w.saves.slow {
+		return
+	}
+	if w.saves.lost == nil {
+		w.saves.lost = map[string]int{}
+	}
+	w.saves.lost[w.saves.path]++
+	w.saves.turn++
+	w.red.Set(words.F("Not saved: the drive of %s has not answered yet. Save elsewhere.", filepath.Base(w.saves.path)))
+	w.saved(nil, false)
+	w.showStatus()
+}
+
+// savedLate takes note of the end of a save that she has let go of.
+func (w *Window) savedLate(s *save, err error) {
+	if w.saves.lost[s.path]--; w.saves.lost[s.path] <= 0 {
+		delete(w.saves.lost, s.path)
+	}
+	s.taken.claim.Release()
+	if err == nil && !s.changed && !s.taken.elsewhere {
+		w.say(words.F("%s was saved after all, as it was then.", filepath.Base(s.path)))
+	}
 }
 
 // nameAfter names a pattern that has no name yet, as one traced from paper, after
@@ -82,7 +169,7 @@ func (w *Window) nameAfter(path string) {
 // failed only the latter.
 func (w *Window) saved(then func(), well bool) {
 	after := w.saves.after
-	w.saves = saves{}
+	w.saves = saves{turn: w.saves.turn, lost: w.saves.lost}
 	if well && then != nil {
 		then()
 	}

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
+	"quarterstep/app/safekeeping"
 	"quarterstep/app/session"
 	"quarterstep/app/settings"
 	"quarterstep/assets/words"
@@ -64,6 +65,7 @@ func (f First) read() <-chan beginning {
 
 func (f First) document() (*session.Session, error) {
 	if f.Path != "" {
+		safekeeping.Know(f.Path)
 		return session.Open(f.Path)
 	}
 	p, err := f.Pattern()

@@ -98,6 +98,7 @@ type Window struct {
 	frame      *fyne.Container
 	dialogOpen bool // one dialog at a time
 	asked      asked
+	waits      *waiting // what she waits for now, nil for nothing
 	fileBox    *fileAsk // open now
 }
 
@@ -157,6 +158,7 @@ func (w *Window) take(doc *session.Session) {
 	w.docSerial++
 	w.doc.Listen(w.changed)
 	w.doc.Beside(w.besideEdits())
+	w.listEarlier()
 	w.hand, w.doubts = firstEdge(doc.Pattern()), nil
 	w.body, w.grows, w.darts = wearerStep{}, growthStep{}, dartStep{}
 	w.trues, w.finds, w.sewn = trueStep{}, linkFinding{}, scene.Sewn{}

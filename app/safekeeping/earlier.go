@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 
 	"quarterstep/assets/words"
@@ -107,9 +108,27 @@ func earlierOf(dir, path string) string {
 	return filepath.Join(dir, earlierDir, name+"-"+key(path))
 }
 
+// known is the key of every path that Know was asked to know.
+var known sync.Map
+
+// Know finds out what path stands for, which its disk may keep waiting. Take, Earlier
+// and PrintedFile then ask that disk no more.
+func Know(path string) {
+	if path != "" {
+		known.Store(path, keyOf(path))
+	}
+}
+
 // key stands for a path in the name of a file; however the path is written, and
 // whether or not the file is there yet.
 func key(path string) string {
+	if k, ok := known.Load(path); ok {
+		return k.(string)
+	}
+	return keyOf(path)
+}
+
+func keyOf(path string) string {
 	if abs, err := filepath.Abs(path); err == nil {
 		path = abs
 	}

@@ -128,7 +128,17 @@ func stampOf(path string) stamp {
 // ChangedUnderneath reports that the file of the document was changed by
 // another program since it was opened or saved here, so that saving over it
 // would lose what the other wrote.
-func (s *Session) ChangedUnderneath() bool {
-	now := stampOf(s.path)
-	return s.path != "" && s.stamp != stamp{} && now != stamp{} && now != s.stamp
+func (s *Session) ChangedUnderneath() bool { return s.Underneath()() }
+
+// Underneath is ChangedUnderneath of the document as it is now, to be asked on any
+// goroutine: the disk may keep it waiting.
+func (s *Session) Underneath() func() bool {
+	path, was := s.path, s.stamp
+	return func() bool {
+		if path == "" || was == (stamp{}) {
+			return false
+		}
+		now := stampOf(path)
+		return now != stamp{} && now != was
+	}
 }

@@ -1,0 +1,203 @@
+package ui
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"quarterstep/app"
+	"quarterstep/app/session"
+	"quarterstep/model/store"
+)
+
+// TestOpeningFromADriveThatDoesNotAnswer: after a moment a dialog says so, Escape lets
+// go, what comes in the end does not count, and the window can be closed meanwhile.
+func TestOpeningFromADriveThatDoesNotAnswer(t *testing.T) {
+	w := open(t)
+	path := filepath.Join(t.TempDir(), "a.qstep")
+	if !savedTo(w, path) {
+		t.Fatal("not saved")
+	}
+	was := w.doc
+	var soon moments
+	var disk later
+	put(t, &afterAMoment, soon.add)
+	put(t, &besideWindow, disk.add)
+	for say, letGo := range map[string]func(){
+		"Escape":     func() { typed(w, fyne.KeyEscape) },
+		"the button": func() { w.waits.cancel() },
+	} {
+		w.open(path)
+		if w.waits == nil || w.waits.shown != nil || !w.dialogOpen {
+			t.Fatalf("%s: at first it waits %v", say, w.waits != nil)
+		}
+		soon.pass()
+		if w.waits.shown == nil {
+			t.Errorf("%s: after a moment nothing is said", say)
+		}
+		ctx := w.waits.ctx
+		letGo()
+		if w.waits != nil || w.dialogOpen || ctx.Err() == nil {
+			t.Errorf("%s: it still waits %v, dialogs are kept away %v, the work goes on: %v", say, w.waits != nil, w.dialogOpen, ctx.Err() == nil)
+		}
+		w.do("name", named(say))
+		disk.next(t)
+		if w.doc != was || w.dialogOpen {
+			t.Errorf("%s: what came in the end counted", say)
+		}
+		disk = nil
+	}
+	w.open(path)
+	disk.next(t)
+	soon.pass()
+	if w.waits != nil {
+		t.Error("it waits for what has come")
+	}
+}
+
+// TestAFileThatIsLetGoIsNotWorkedOut: letting go ends the grading of what is opened.
+func TestAFileThatIsLetGoIsNotWorkedOut(t *testing.T) {
+	w := open(t)
+	var disk later
+	put(t, &besideWindow, disk.add)
+	var err error
+	w.opening("Opening", "It cannot be opened", func(ctx context.Context) (*session.Session, error) {
+		w.waits.cancel()
+		var doc *session.Session
+		doc, err = session.NewUntil(ctx, manyCorners())
+		return doc, err
+	}, func(*session.Session) { t.Error("it was opened") })
+	disk.next(t)
+	if err == nil {
+		t.Error("it was worked out to its end")
+	}
+}
+
+// TestASaveThatKeepsWaiting: a save to a drive that does not answer says so after a
+// moment; she saves elsewhere, and when the drive comes back its save does no harm.
+func TestASaveThatKeepsWaiting(t *testing.T) {
+	w := open(t)
+	folder := t.TempDir()
+	gone, other := filepath.Join(folder, "gone.qstep"), filepath.Join(folder, "other.qstep")
+	var soon moments
+	var disk later
+	put(t, &afterAMoment, soon.add)
+	put(t, &besideWindow, disk.add)
+	w.do("name", named("A"))
+	w.saveTo(gone, nil)
+	hangs := disk
+	disk = nil
+	soon.pass()
+	if !w.saves.slow || !w.red.Visible() {
+		t.Fatalf("slow %v, said %v", w.saves.slow, w.red.Visible())
+	}
+	w.do("name", named("B")) // she goes on
+	put(t, &besideWindow, func(work func()) { work() })
+	w.saveAs()
+	if w.fileBox == nil || w.saves.under {
+		t.Fatalf("it asks where: %v, still waits: %v", w.fileBox != nil, w.saves.under)
+	}
+	w.fileBox.leave()
+	w.saveTo(other, nil)
+	if w.doc.Path() != other || w.doc.Dirty() || w.red.Visible() {
+		t.Errorf("saved at %q, dirty %v, red %v", w.doc.Path(), w.doc.Dirty(), w.red.Visible())
+	}
+	w.saveTo(gone, nil)
+	if !w.red.Visible() || w.doc.Path() != other {
+		t.Error("a save goes to the drive that has one to end yet")
+	}
+	hangs.next(t)
+	if f, err := store.Load(gone); err != nil || f.Pattern.Name != "A" {
+		t.Errorf("the drive has %q, %v", f.Pattern.Name, err)
+	}
+	if w.doc.Path() != other || w.doc.Dirty() || len(w.saves.lost) != 0 {
+		t.Errorf("the late save changed the document: at %q, dirty %v, lost %v", w.doc.Path(), w.doc.Dirty(), w.saves.lost)
+	}
+	w.saveTo(gone, nil)
+	if f, err := store.Load(gone); err != nil || f.Pattern.Name != "B" || w.doc.Path() != gone {
+		t.Errorf("after it came back the drive has %q, %v", f.Pattern.Name, err)
+	}
+}
+
+// TestClosingWhileASaveKeepsWaiting: she can let go of the save, and is then asked as
+// ever where work would be lost.
+func TestClosingWhileASaveKeepsWaiting(t *testing.T) {
+	w := open(t)
+	var soon moments
+	var disk later
+	put(t, &afterAMoment, soon.add)
+	put(t, &besideWindow, disk.add)
+	w.do("name", named("A"))
+	w.saveTo(filepath.Join(t.TempDir(), "gone.qstep"), nil)
+	closed := false
+	w.ifSafe(func() { closed = true })
+	soon.pass()
+	if w.waits == nil || w.waits.shown == nil || closed {
+		t.Fatalf("waits %v, closed %v", w.waits != nil, closed)
+	}
+	typed(w, fyne.KeyEscape)
+	if closed || !w.dialogOpen || w.waits != nil || w.saves.under {
+		t.Errorf("closed %v, asked %v, waits %v, saving %v", closed, w.dialogOpen, w.waits != nil, w.saves.under)
+	}
+}
+
+// TestChangedUnderneathIsAskedBeside: whether another program has changed the file is
+// asked of the disk by the save itself.
+func TestChangedUnderneathIsAskedBeside(t *testing.T) {
+	w := open(t)
+	path := filepath.Join(t.TempDir(), "a.qstep")
+	if !savedTo(w, path) {
+		t.Fatal("not saved")
+	}
+	if err := os.WriteFile(path, []byte("of another program"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	w.do("name", named("B"))
+	var disk later
+	put(t, &besideWindow, disk.add)
+	w.save()
+	if w.dialogOpen || len(disk) == 0 {
+		t.Fatalf("asked at once %v, %d works beside", w.dialogOpen, len(disk))
+	}
+	for len(disk) > 0 {
+		disk.next(t)
+	}
+	if got, err := os.ReadFile(path); !w.dialogOpen || err != nil || string(got) != "of another program" || !w.doc.Dirty() {
+		t.Errorf("asked %v, the file has %d bytes, %v", w.dialogOpen, len(got), err)
+	}
+	w.dialogKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	w.saveTo(path, nil)
+	for len(disk) > 0 {
+		disk.next(t)
+	}
+	if f, err := store.Load(path); err != nil || f.Pattern.Name != "B" {
+		t.Errorf("saved over it: %q, %v", f.Pattern.Name, err)
+	}
+}
+
+// TestBringingInShowsHowFar: the dialog shows how far it is, and letting go ends it.
+func TestBringingInShowsHowFar(t *testing.T) {
+	w := open(t)
+	var soon moments
+	var disk later
+	put(t, &afterAMoment, soon.add)
+	put(t, &besideWindow, disk.add)
+	var watch app.Watch
+	w.bringing("a.svg", func(got app.Watch) func() {
+		watch = got
+		watch.Progress(0.5)
+		if w.waits.share != 0.5 {
+			t.Errorf("it is %v far", w.waits.share)
+		}
+		w.waits.cancel()
+		return func() { t.Error("it counted") }
+	})
+	soon.pass()
+	disk.next(t)
+	if watch.Context.Err() == nil || w.dialogOpen {
+		t.Errorf("goes on %v, dialogs are kept away %v", watch.Context.Err() == nil, w.dialogOpen)
+	}
+}
