@@ -255,9 +255,8 @@ func (b *Board) Fit() {
 		margin = min(margin, photoMargin)
 	}
 	v := view.Fit(box, w, h, margin)
-	if b.in.Scale = v.Scale; len(b.in.Runs) == 0 {
-		v = withWords(v, box.Union(b.in.WordsBox()), w, h)
-	}
+	b.in.Scale = v.Scale
+	v = withWords(v, box.Union(b.in.WordsBox()), w, h)
 	b.setView(b.belowHead(v))
 	b.fitted = true
 }

@@ -156,6 +156,10 @@ func (l *Layer) pointNames(in Input, i int) {
 		if t.At.X < middle.X {
 			t.DX, t.Anchor = -16, Right
 		}
+		if box := in.wordsBox(t); in.covered(q.ID, box) > 0 { // there it would name a place of another piece
+			t.DX = -t.DX
+			t.Anchor = map[Anchor]Anchor{Left: Right, Right: Left}[t.Anchor]
+		}
 		if g.Locked {
 			t.Words, t.Ink = words.F("%s, locked", sentence(g.Name)), InkSoft
 		}

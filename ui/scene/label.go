@@ -50,13 +50,17 @@ func (l *Layer) label(in Input, q model.Piece, edges []geom.Path) {
 }
 
 // WordsBox is about where the words lie that name the pieces, inside them or
-// beside them.
+// beside them; those of the runs alone where there are some.
 func (in Input) WordsBox() geom.Box {
 	in.boxes = sync.OnceValue(in.pieceBoxes)
 	var b geom.Box
 	for i, q := range in.Pattern.Pieces {
 		var l Layer
-		l.label(in, q, in.Edges(i))
+		if edges := in.Edges(i); len(in.Runs) > 0 {
+			l.runNames(in, q, edges)
+		} else {
+			l.label(in, q, edges)
+		}
 		for _, t := range l.Texts {
 			b = b.Union(in.wordsBox(t))
 		}
@@ -130,12 +134,19 @@ const (
 	mostUnderName = 0.25
 )
 
+// mostHigh is how many times as high as its piece a label of more than a name and
+// what to cut may be.
+const mostHigh = 1.1
+
 // labelBeside writes the label to the right of the piece, below, above or to
 // the left of it: the first of these that covers least of the other pieces, and of
 // words that were written before. What finds no room goes, the last line first; the
 // Shelf names the piece still.
 func (l *Layer) labelBeside(in Input, q model.Piece, box geom.Box, lines []Text) {
 	for ; len(lines) > 0; lines = lines[:len(lines)-1] {
+		if _, h := labelSize(in, lines); len(lines) > 2 && h > mostHigh*box.Height() {
+			continue // a small piece has no need of many words
+		}
 		at, anchor, under := l.beside(in, q, box, lines)
 		if under <= mostUnder || len(lines) == 1 && under <= mostUnderName {
 			l.write(in, lines, at, anchor, 0, labelLead/2)
