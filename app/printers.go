@@ -54,16 +54,6 @@ func remembered(s settings.Settings, p spool.Printer) Printer {
 	return out
 }
 
-// PrintJob prints the job on a printer and tells how it fares until it is done.
-// A PDF whose correction is not the printer's own is made anew by its caller:
-// see SetupFor. It fails with a sentence, with nothing sent where the printer
-// cannot print it; with spool.ErrUnseen where all was sent and only its progress
-// is unknown; with the context's error where the watch was ended, which does not
-// take the pages back: TakeBack does.
-func PrintJob(ctx context.Context, sys spool.System, j Job, p Printer, tell func(spool.Progress)) error {
-	return PrintPages(ctx, sys, p, spool.Job{Title: j.Title(), Paper: j.Plan.Setup.Paper}, j.WritePDF, tell)
-}
-
 // Title is what the job is called: the pattern with its size or wearer.
 func (j Job) Title() string {
 	if j.drawing.Note == "" {
@@ -72,7 +62,12 @@ func (j Job) Title() string {
 	return j.drawing.Title + ", " + j.drawing.Note
 }
 
-// PrintPages is PrintJob for any PDF that write writes.
+// PrintPages prints the PDF that write writes on a printer and tells how it fares
+// until it is done; one made for another printer's correction is made anew by its
+// caller: see SetupFor. It fails with a sentence, with nothing sent where the
+// printer cannot print it; with spool.ErrUnseen where all was sent and only its
+// progress is unknown; with the context's error where the watch was ended, which
+// does not take the pages back: TakeBack does.
 func PrintPages(ctx context.Context, sys spool.System, p Printer, job spool.Job, write func(io.Writer) error, tell func(spool.Progress)) error {
 	if job.Paper.Projected() {
 		return words.Error("a page for a projector is not for paper: save the PDF, or choose other paper")

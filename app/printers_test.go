@@ -39,7 +39,7 @@ func hall(t *testing.T) (folder string) {
 // The pages that go to a printer are those of the PDF, on their paper, under
 // the pattern's name; that their progress cannot be seen is said, and no
 // failure.
-func TestPrintJob(t *testing.T) {
+func TestPrintPages(t *testing.T) {
 	folder := hall(t)
 	s := settings.Settings{}.WithPrinter(settings.Printer{Name: "Hall", Across: 1.004, Down: 1, Date: "2026-03-01", Margin: 9})
 	all, err := app.Printers(t.Context(), spool.System{}, s)
@@ -66,7 +66,10 @@ func TestPrintJob(t *testing.T) {
 		t.Fatal(err)
 	}
 	var told []spool.Progress
-	err = app.PrintJob(t.Context(), spool.System{}, job, all[0], func(p spool.Progress) { told = append(told, p) })
+	send := func(tell func(spool.Progress)) error {
+		return app.PrintPages(t.Context(), spool.System{}, all[0], spool.Job{Title: job.Title(), Paper: job.Plan.Setup.Paper}, job.WritePDF, tell)
+	}
+	err = send(func(p spool.Progress) { told = append(told, p) })
 	if !errors.Is(err, spool.ErrUnseen) || len(told) != 1 || told[0].Ticket.ID != 3 || told[0].State != spool.Waiting {
 		t.Fatalf("%v, told %v", err, told)
 	}
@@ -89,7 +92,7 @@ func TestPrintJob(t *testing.T) {
 		t.Errorf("taken back: %q", said)
 	}
 	job.Plan.Setup.Paper = tile.Paper{Name: "Projector", Free: true, Screen: true}
-	if err := app.PrintJob(t.Context(), spool.System{}, job, all[0], nil); err == nil || !strings.Contains(err.Error(), "not for paper") {
+	if err := send(nil); err == nil || !strings.Contains(err.Error(), "not for paper") {
 		t.Errorf("a projector's page: %v", err)
 	}
 }

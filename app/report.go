@@ -71,16 +71,13 @@ func Check(p model.Pattern) (Report, error) {
 	if err != nil {
 		return Report{}, err
 	}
-	return ReportOf(p, r), nil
+	return new(Checker).ReportOf(p, r), nil
 }
 
 // Checker reports on patterns and measures them, and remembers what it measured
 // of their print. The zero Checker is ready; it is not safe for use from two
 // goroutines at once.
 type Checker struct{ look check.Checker }
-
-// ReportOf is Checker.ReportOf for once.
-func ReportOf(p model.Pattern, r grading.Result) Report { return new(Checker).ReportOf(p, r) }
 
 // ReportOf looks over p, graded as r.
 func (c *Checker) ReportOf(p model.Pattern, r grading.Result) Report {

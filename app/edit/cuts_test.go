@@ -167,9 +167,6 @@ func TestTypedGaps(t *testing.T) {
 	if got := done(t, p, SetGap(id, "underarm", true, 0)).Pieces[1].Gaps; len(got) != 0 {
 		t.Errorf("a gap of nought was added: %v", got)
 	}
-	if got := done(t, c, ClearGaps(id)).Pieces[1].Gaps; len(got) != 0 {
-		t.Errorf("gaps %v are left", got)
-	}
 }
 
 func TestGapsThatCannotBe(t *testing.T) {

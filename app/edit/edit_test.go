@@ -110,7 +110,7 @@ func TestLockedPointsAndThingsThatAreNotThere(t *testing.T) {
 		"piece": MovePoint("gone", "p", geom.Vec{}), "point": MovePoint(q.ID, "gone", geom.Vec{}),
 		"edge": MoveEdge(q.ID, "gone", geom.Vec{}), "control": MoveControl(q.ID, q.Edges[0].ID, 0, geom.Vec{}),
 		"shape": MoveControl(q.ID, "gone", 1, geom.Vec{}), "follow": Follow(q.ID, "gone", false, model.Bust),
-		"follow edge": FollowEdge(q.ID, "gone", model.Bust), "lock": LockPoint(q.ID, "gone", true),
+		"lock": LockPoint(q.ID, "gone", true),
 		"name": Rename(q.ID, "  "), "cut": Cut(q.ID, 0), "lining": CutLining(q.ID, -1), "linings": CutLining(q.ID, 100), "lay": LayPiece("gone", geom.Vec{}),
 		"add": AddPoint("gone", "34", geom.Point{}), "size": AddPoint(q.ID, "99", geom.Point{}),
 		"remove": RemovePoint(q.ID, "gone"), "mend": MendPoint(q.ID, "gone", "34", geom.Point{}),
@@ -151,10 +151,6 @@ func TestTargetAndHabits(t *testing.T) {
 	}
 	if got := mustEdit(t, p, Follow(q.ID, q.Points[0].ID, true, model.Steps)).Pieces[0].Points[0].Along; got != model.Steps {
 		t.Errorf("follows %s", got)
-	}
-	both := mustEdit(t, p, FollowEdge(q.ID, q.Edges[0].ID, model.Hip)).Pieces[0]
-	if both.Points[0].Across != model.Hip || both.Points[1].Across != model.Hip {
-		t.Error("the two ends of an edge do not follow the same")
 	}
 	other := p.Chart
 	other.ID, other.Name, other.Sizes = "own", "Own", p.Chart.Sizes[1:]

@@ -42,16 +42,6 @@ func SetGap(piece, point string, along bool, mm float64) func(model.Pattern) (mo
 	}
 }
 
-// ClearGaps takes all typed gaps of a piece away.
-func ClearGaps(piece string) func(model.Pattern) (model.Pattern, error) {
-	return func(p model.Pattern) (model.Pattern, error) {
-		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
-			q.Gaps = nil
-			return q, nil
-		})
-	}
-}
-
 // withGap is gaps with g in place of the i-th, or added where i is below 0; a
 // gap of nought is left out.
 func withGap(gaps []model.Gap, i int, g model.Gap) []model.Gap {

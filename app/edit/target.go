@@ -1,7 +1,6 @@
 package edit
 
 import (
-	"slices"
 	"strings"
 
 	"quarterstep/assets/words"
@@ -88,22 +87,6 @@ func Follow(piece, point string, along bool, m model.Measure) func(model.Pattern
 		}
 		return g
 	})
-}
-
-// FollowEdge has both ends of an edge follow a measure across the grain.
-func FollowEdge(piece, edge string, m model.Measure) func(model.Pattern) (model.Pattern, error) {
-	return func(p model.Pattern) (model.Pattern, error) {
-		return onPiece(p, piece, func(q model.Piece) (model.Piece, error) {
-			j := q.EdgeIndex(edge)
-			if j < 0 {
-				return q, words.Errorf("%s has no such edge", q.Name)
-			}
-			q.Points = slices.Clone(q.Points)
-			q.Points[j].Across = m
-			q.Points[(j+1)%len(q.Points)].Across = m
-			return q, nil
-		})
-	}
 }
 
 // LayPiece moves a piece on the Table by v.

@@ -221,14 +221,6 @@ func TakeTraced(id string, line model.TracedSize) func(model.Pattern) (model.Pat
 	return onTraced(id, line.Size, func(model.TracedSize) (model.TracedSize, error) { return line, nil })
 }
 
-// DropSize takes a size's line off a tracing.
-func DropSize(id, size string) func(model.Pattern) (model.Pattern, error) {
-	return onTracing(id, func(t model.Tracing) (model.Tracing, error) {
-		t.Sizes = without(t.Sizes, func(s model.TracedSize) bool { return s.Size == size })
-		return t, nil
-	})
-}
-
 // NameTracedEdge says what edge number j of a tracing is, in every size.
 func NameTracedEdge(id string, j int, name string, kind model.EdgeKind, allowance float64) func(model.Pattern) (model.Pattern, error) {
 	return onTracing(id, func(t model.Tracing) (model.Tracing, error) {

@@ -171,7 +171,6 @@ func randomEdit(r *rand.Rand, s *session.Session) (string, session.Edit) {
 		func() (string, session.Edit) { return "name a piece", edit.Rename(q.ID, "Yoke "+size) },
 		func() (string, session.Edit) { return "cut so many", edit.Cut(q.ID, r.IntN(5)) },
 		func() (string, session.Edit) { return "type a gap", edit.SetGap(q.ID, point, on, by.X) },
-		func() (string, session.Edit) { return "clear the gaps", edit.ClearGaps(q.ID) },
 		func() (string, session.Edit) {
 			return "follow a measure", edit.Follow(q.ID, point, on, p.Chart.Measures[r.IntN(len(p.Chart.Measures))])
 		},

@@ -1,13 +1,6 @@
 package geom
 
-import (
-	"math"
-
-	"quarterstep/assets/words"
-)
-
-// mostCubics is the most cubics FitWithin tries.
-const mostCubics = 64
+import "quarterstep/assets/words"
 
 // Fit draws n cubics through the first and the last of pts, as near the points
 // between as least squares of the distances makes them, smooth at the inner
@@ -53,23 +46,4 @@ func Fit(pts []Point, start, end Vec, n int) (p Path, maxErr float64, err error)
 		maxErr = max(maxErr, dist)
 	}
 	return best, maxErr, nil
-}
-
-// FitWithin is Fit with the fewest cubics that bring every point within tol mm
-// of the path. Between the points the path is only as near as they are dense.
-// It is an error, besides those of Fit, when 64 cubics, or as many as there
-// are gaps between the points, do not come within tol.
-func FitWithin(pts []Point, start, end Vec, tol float64) (Path, error) {
-	least := math.Inf(1)
-	for n := 1; n <= min(mostCubics, max(len(pts)-1, 1)); n++ {
-		p, off, err := Fit(pts, start, end, n)
-		if err != nil {
-			return nil, err
-		}
-		if off <= tol {
-			return p, nil
-		}
-		least = min(least, off)
-	}
-	return nil, words.Errorf("drawing a curve along points: no smooth curve comes within %g mm of all of them (%.3g mm at best); cut the points at their corners", tol, least)
 }

@@ -81,19 +81,19 @@ func TestFitKeepsDirectionsAndIsSmooth(t *testing.T) {
 // are kept (common knowledge of this cubic): 0.0545 mm for four of them at
 // r = 100, 0.0143 for five, 0.0048 for six, 0.0019 for seven, 0.00085 for
 // eight. Least squares must not need more.
-func TestFitWithinCircle(t *testing.T) {
+func TestFitCircle(t *testing.T) {
 	var pts []Point
 	for k := 0; k <= 400; k++ {
 		s, c := math.Sincos(2 * math.Pi * float64(k) / 400)
 		pts = append(pts, Pt(100*c, 100*s))
 	}
 	for _, e := range []struct {
-		tol  float64
-		most int
+		tol    float64
+		cubics int
 	}{{0.1, 4}, {0.01, 6}, {0.001, 8}} {
-		p, err := FitWithin(pts, Vec{0, 1}, Vec{0, 1}, e.tol)
-		if err != nil || len(p) > e.most {
-			t.Fatalf("within %g: %d cubics, %v", e.tol, len(p), err)
+		p, off, err := Fit(pts, Vec{0, 1}, Vec{0, 1}, e.cubics)
+		if err != nil || off > e.tol {
+			t.Fatalf("%d cubics are %g mm off, not %g: %v", e.cubics, off, e.tol, err)
 		}
 		for _, q := range p.Flatten(0.01) {
 			if d := math.Abs(Vec(q).Len() - 100); d > 1.5*e.tol {
@@ -121,13 +121,6 @@ func TestFitOfFewOrBadPoints(t *testing.T) {
 	}
 	if _, _, err := Fit([]Point{{0, 0}, {1, 1}}, Vec{}, Vec{}, 0); err == nil {
 		t.Error("no curves asked for: no error")
-	}
-	var zigzag []Point
-	for k := range 200 {
-		zigzag = append(zigzag, Pt(float64(k), float64(k%2)*30))
-	}
-	if _, err := FitWithin(zigzag, Vec{}, Vec{}, 1e-9); err == nil {
-		t.Error("a zigzag was called smooth")
 	}
 }
 
