@@ -169,8 +169,30 @@ func (b *Board) DragEnd() {
 	b.finish()
 }
 
-// MouseIn implements desktop.Hoverable.
-func (b *Board) MouseIn(e *desktop.MouseEvent) { b.MouseMoved(e) }
+// MouseIn implements desktop.Hoverable. Keys mean the Table from then on, not the
+// button or list last used: Space held slides the paper, Enter confirms. Words that
+// are being typed keep the keys.
+func (b *Board) MouseIn(e *desktop.MouseEvent) {
+	if b.holdsSomething() && !typing(b) {
+		b.takeFocus()
+	}
+	b.MouseMoved(e)
+}
+
+// holdsSomething reports that there is something on the Table to work on.
+func (b *Board) holdsSomething() bool {
+	return len(b.in.Pattern.Pieces)+len(b.in.Photos)+len(b.in.Sheets) > 0
+}
+
+// typing reports that a field to type in has the keys.
+func typing(b *Board) bool {
+	c := fyne.CurrentApp().Driver().CanvasForObject(b)
+	if c == nil {
+		return false
+	}
+	_, yes := c.Focused().(interface{ SelectedText() string })
+	return yes
+}
 
 // MouseMoved implements desktop.Hoverable.
 func (b *Board) MouseMoved(e *desktop.MouseEvent) {
