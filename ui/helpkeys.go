@@ -47,6 +47,7 @@ func keyRows() []keyRow {
 		{[]string{"+", "=", "-", "0", "9"}, "+ - 0 9", words.T("Zoom, fit, true size")},
 		{[]string{"1", "6"}, words.T("1 to 6"), words.T("Bring in, Sizes, Grade, True, Length, Print")},
 		{[]string{"e", "w", "h"}, "E W H", words.T("Increments, Wearer, Checks")},
+		{[]string{"KeyF1"}, "F1", words.T("This help")},
 		{[]string{"KeyF2"}, "F2", words.T("Rename the piece")},
 		{[]string{"Ctrl+Z", "Ctrl+Shift+Z", "Ctrl+Y"}, words.T("Ctrl+Z, Ctrl+Shift+Z"), words.T("Undo, redo")},
 		{[]string{"Ctrl+S", "Ctrl+O", "Ctrl+N"}, words.T("Ctrl+S, Ctrl+O, Ctrl+N"), words.T("Save, open, begin a new pattern")},

@@ -101,6 +101,8 @@ func (w *Window) key(e *fyne.KeyEvent) {
 		case w.hand.Point != "":
 			w.do(words.T("remove a grade point"), edit.RemovePoint(w.hand.Piece, w.hand.Point))
 		}
+	case fyne.KeyF1:
+		w.help()
 	case fyne.KeyF2:
 		w.rename()
 	case fyne.KeyF6:

@@ -23,9 +23,12 @@ type TermView struct {
 	Picture     []byte // a PNG shown under it; may be none
 }
 
+// helpTerms is how wide the terms' column is, px at text scale 1.
+const helpTerms = 170
+
 // NewHelp makes the content of the help window, and what scrolls in it.
 func NewHelp(v HelpView) (fyne.CanvasObject, *container.Scroll) {
-	const width, terms = 730, 170
+	const width, terms = 730, helpTerms
 	box := below(7)
 	section := func(title string, list []TermView) {
 		if len(box.Objects) > 0 {
@@ -34,7 +37,7 @@ func NewHelp(v HelpView) (fyne.CanvasObject, *container.Scroll) {
 		box.Add(newBold(title, theme.SubHead, ink))
 		for _, t := range list {
 			box.Add(container.NewBorder(
-				nil, nil, sized(terms, 0, newWrapped(t.Term, theme.Body, accentInk, terms-12)), nil,
+				nil, nil, sized(theme.Px(terms), 0, newWrapped(t.Term, theme.Body, accentInk, terms-12)), nil,
 				newWrapped(t.Means, theme.Body, ink, width-terms-12),
 			))
 			if len(t.Picture) > 0 {
@@ -61,5 +64,5 @@ func stepPicture(name string, png []byte) fyne.CanvasObject {
 	p := canvas.NewImageFromResource(fyne.NewStaticResource(name+".png", png))
 	p.FillMode, p.ScaleMode = canvas.ImageFillContain, canvas.ImageScaleSmooth
 	p.SetMinSize(fyne.NewSize(wide, high))
-	return container.NewHBox(sized(170, 0, newWords("", theme.Body, ink)), p)
+	return container.NewHBox(sized(theme.Px(helpTerms), 0, newWords("", theme.Body, ink)), p)
 }
