@@ -145,7 +145,8 @@ func (l *Layer) pointNames(in Input, i int) {
 	if len(edges) != len(q.Points) {
 		return
 	}
-	middle := geom.Join(edges...).Bounds().Centre()
+	own := geom.Join(edges...).Bounds()
+	middle := own.Centre()
 	hand := q.EdgeIndex(in.Select.Edge)
 	for k, g := range q.Points {
 		atEnd := hand >= 0 && (k == hand || k == (hand+1)%len(q.Points))
@@ -156,9 +157,12 @@ func (l *Layer) pointNames(in Input, i int) {
 		if t.At.X < middle.X {
 			t.DX, t.Anchor = -16, Right
 		}
-		if box := in.wordsBox(t); in.covered(q.ID, box) > 0 { // there it would name a place of another piece
+		if in.covered(q.ID, in.wordsBox(t)) > 0 { // there it would name a place of another piece
 			t.DX = -t.DX
 			t.Anchor = map[Anchor]Anchor{Left: Right, Right: Left}[t.Anchor]
+			if box := in.wordsBox(t); box.Min.X < own.Min.X || box.Max.X > own.Max.X {
+				continue // nor has it room within its own
+			}
 		}
 		if g.Locked {
 			t.Words, t.Ink = words.F("%s, locked", sentence(g.Name)), InkSoft
