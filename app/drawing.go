@@ -1,6 +1,7 @@
 package app
 
 import (
+	"context"
 	"slices"
 	"strings"
 
@@ -51,17 +52,25 @@ var dashes = [][]float64{{1.8, 2.4}, {5, 2.5}, {9, 2.5, 1.5, 2.5}, {16, 2.5}, {9
 // chosen sizes, in the piece's own coordinates and the pattern's order. The
 // error names the piece that is not there, or the size that cannot be graded.
 func Drawing(p model.Pattern, c PrintChoice) (printing.Drawing, error) {
+	return drawing(context.Background(), p, c)
+}
+
+// drawing is Drawing until ctx ends.
+func drawing(ctx context.Context, p model.Pattern, c PrintChoice) (printing.Drawing, error) {
 	chosen, err := c.chosen(p)
 	if err != nil {
 		return printing.Drawing{}, err
 	}
 	var g grading.Grader
-	results, names, err := printResults(&g, p, c)
+	results, names, err := printResults(ctx, &g, p, c)
 	if err != nil {
 		return printing.Drawing{}, err
 	}
 	out := printing.Drawing{Title: p.Name, Note: sizeNote(p, names)}
 	for _, i := range chosen {
+		if err := ctx.Err(); err != nil {
+			return printing.Drawing{}, err
+		}
 		d := drawer{p: p, q: p.Pieces[i], names: names, c: c}
 		for k, r := range results {
 			if err := hasSize(r.Pieces[i], names[k]); err != nil {
@@ -71,7 +80,7 @@ func Drawing(p model.Pattern, c PrintChoice) (printing.Drawing, error) {
 		}
 		out.Pieces = append(out.Pieces, d.draw(out.Note))
 	}
-	return out, nil
+	return out, ctx.Err()
 }
 
 // hasSize refuses a piece that nobody could cut out, or whose line is no number.
@@ -110,9 +119,9 @@ func (c PrintChoice) chosen(p model.Pattern) ([]int, error) {
 	return out, nil
 }
 
-func printResults(g *grading.Grader, p model.Pattern, c PrintChoice) ([]grading.Result, []string, error) {
+func printResults(ctx context.Context, g *grading.Grader, p model.Pattern, c PrintChoice) ([]grading.Result, []string, error) {
 	if len(c.Sizes) == 0 {
-		r, err := g.Grade(p)
+		r, err := g.GradeUntil(ctx, p)
 		return []grading.Result{r}, []string{p.Target.NameOn(p.Chart)}, err
 	}
 	names := c.Sizes
@@ -122,16 +131,16 @@ func printResults(g *grading.Grader, p model.Pattern, c PrintChoice) ([]grading.
 		}
 	}
 	if !c.WithTarget {
-		results, err := g.GradeSizes(p, names)
+		results, err := g.GradeSizesUntil(ctx, p, names)
 		return results, names, err
 	}
-	r, err := g.Grade(p)
+	r, err := g.GradeUntil(ctx, p)
 	if err != nil {
 		return nil, nil, err
 	}
 	last := p.Target.NameOn(p.Chart)
 	names = slices.DeleteFunc(slices.Clone(names), func(s string) bool { return s == last })
-	results, err := g.GradeSizes(p, names)
+	results, err := g.GradeSizesUntil(ctx, p, names)
 	return append(results, r), append(names, last), err
 }
 

@@ -27,6 +27,11 @@ var Exports = []string{"svg", "json", "csv", "measures"}
 // Tables give lengths in the pattern's unit. Without sizes it is the target.
 // Errors name the size or piece that cannot be had.
 func Export(w io.Writer, p model.Pattern, c PrintChoice, as string) error {
+	return Watch{}.Export(w, p, c, as)
+}
+
+// Export is the function of that name, watched.
+func (watch Watch) Export(w io.Writer, p model.Pattern, c PrintChoice, as string) error {
 	if !slices.Contains(Exports, as) {
 		return words.Errorf("%q is not a way to export; choose %s", as, strings.Join(Exports, ", "))
 	}
@@ -35,7 +40,7 @@ func Export(w io.Writer, p model.Pattern, c PrintChoice, as string) error {
 		return err
 	}
 	var g grading.Grader
-	results, names, err := printResults(&g, p, c)
+	results, names, err := printResults(watch.ctx(), &g, p, c)
 	if err != nil {
 		return err
 	}

@@ -17,7 +17,13 @@ const leastApart = 2.0
 // paper is another, a piece was not there, two would lie too close, or they would
 // take more pages.
 func PlanLike(p model.Pattern, c PrintChoice, s tile.Setup, last Printed) (Job, error) {
-	job, err := newJob(p, c, s)
+	return Watch{}.PlanLike(p, c, s, last)
+}
+
+// PlanLike is the function of that name, watched: working out the sizes ends with the
+// context, and laying the pieces, which takes some tenths of a second, is not begun then.
+func (w Watch) PlanLike(p model.Pattern, c PrintChoice, s tile.Setup, last Printed) (Job, error) {
+	job, err := newJob(w.ctx(), p, c, s)
 	if err != nil {
 		return Job{}, err
 	}

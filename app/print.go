@@ -1,6 +1,7 @@
 package app
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"math"
@@ -86,7 +87,7 @@ func (j Job) Pieces() []string { return slices.Clone(j.ids) }
 
 // Plan draws p as chosen and lays it over few sheets.
 func Plan(p model.Pattern, c PrintChoice, s tile.Setup) (Job, error) {
-	job, err := newJob(p, c, s)
+	job, err := newJob(context.Background(), p, c, s)
 	if err != nil {
 		return Job{}, err
 	}
@@ -94,13 +95,13 @@ func Plan(p model.Pattern, c PrintChoice, s tile.Setup) (Job, error) {
 }
 
 // newJob draws p as chosen; its pieces are not laid yet.
-func newJob(p model.Pattern, c PrintChoice, s tile.Setup) (Job, error) {
+func newJob(ctx context.Context, p model.Pattern, c PrintChoice, s tile.Setup) (Job, error) {
 	ids, err := PrintedPieces(p, c)
 	if err != nil {
 		return Job{}, err
 	}
 	j := Job{ids: ids, asked: s, date: c.Date}
-	if j.drawing, err = Drawing(p, c); err != nil {
+	if j.drawing, err = drawing(ctx, p, c); err != nil {
 		return Job{}, err
 	}
 	for _, id := range ids {
@@ -182,10 +183,14 @@ func (j Job) WritePDF(w io.Writer) error { return j.WritePages(w, nil) }
 
 // WritePages writes the pages of those names, or all where none is named; the
 // error names one that is not there.
-func (j Job) WritePages(w io.Writer, pages []string) error {
+func (j Job) WritePages(w io.Writer, pages []string) error { return Watch{}.WritePages(j, w, pages) }
+
+// WritePages is Job.WritePages, watched: it ends before the next page.
+func (w Watch) WritePages(j Job, to io.Writer, pages []string) error {
 	o := j.options()
 	o.Pages = pages
-	return pdf.Write(w, j.Plan, o)
+	o.Each = w.each
+	return pdf.Write(to, j.Plan, o)
 }
 
 func (j Job) options() pdf.Options {

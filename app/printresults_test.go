@@ -1,6 +1,7 @@
 package app
 
 import (
+	"context"
 	"slices"
 	"testing"
 
@@ -22,7 +23,7 @@ func TestTheSizeWantedIsDrawnLast(t *testing.T) {
 	} {
 		var g grading.Grader
 		chosen := slices.Clone(tc.chosen)
-		results, names, err := printResults(&g, p, PrintChoice{Sizes: tc.chosen, WithTarget: true})
+		results, names, err := printResults(context.Background(), &g, p, PrintChoice{Sizes: tc.chosen, WithTarget: true})
 		if err != nil || !slices.Equal(names, tc.want) || len(results) != len(names) || results[len(results)-1].Size != "48" {
 			t.Errorf("chosen %v: drawn %v, %v", tc.chosen, names, err)
 		}

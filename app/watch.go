@@ -32,6 +32,14 @@ func (w Watch) ctx() context.Context {
 
 func (w Watch) err() error { return w.ctx().Err() }
 
+// each is asked before each of so many parts of a work.
+func (w Watch) each(done, of int) error {
+	if w.Progress != nil && of > 0 {
+		w.Progress(float64(done) / float64(of))
+	}
+	return w.err()
+}
+
 // part watches the i-th of n works that are done one after another.
 func (w Watch) part(i, n int) Watch {
 	whole := w.Progress

@@ -174,6 +174,11 @@ func sameLine(a, b []geom.Path) bool {
 // without the wearer's own measurements, the target otherwise unchanged. They
 // come in the order given. It fails on a size the chart lacks.
 func (g *Grader) GradeSizes(p model.Pattern, sizes []string) ([]Result, error) {
+	return g.GradeSizesUntil(context.Background(), p, sizes)
+}
+
+// GradeSizesUntil is GradeSizes until ctx ends, whose error it then returns.
+func (g *Grader) GradeSizesUntil(ctx context.Context, p model.Pattern, sizes []string) ([]Result, error) {
 	out := make([]Result, len(sizes))
 	for i, s := range sizes {
 		place, ok := p.Chart.Place(s)
@@ -183,7 +188,7 @@ func (g *Grader) GradeSizes(p model.Pattern, sizes []string) ([]Result, error) {
 		at := p
 		at.Target.Place, at.Target.Body = float64(place), nil
 		var err error
-		if out[i], err = g.Grade(at); err != nil {
+		if out[i], err = g.GradeUntil(ctx, at); err != nil {
 			return nil, err
 		}
 	}

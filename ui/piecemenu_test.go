@@ -2,6 +2,7 @@ package ui
 
 import (
 	"bytes"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -174,13 +175,13 @@ func TestIncrementSheets(t *testing.T) {
 		}
 	}
 	path := filepath.Join(t.TempDir(), "sheet.pdf")
-	if err := app.WriteFile(path, w.sheetsOf([]string{front(w).ID})); err != nil {
+	if err := app.WriteFile(path, func(to io.Writer) error { return w.sheetsOf([]string{front(w).ID})(app.Watch{}, to) }); err != nil {
 		t.Fatal(err)
 	}
 	if data, err := os.ReadFile(path); err != nil || !bytes.HasPrefix(data, []byte("%PDF-")) {
 		t.Errorf("no PDF was written: %v", err)
 	}
-	if err := app.WriteFile(path, w.sheetsOf([]string{"nobody"})); err == nil {
+	if err := app.WriteFile(path, func(to io.Writer) error { return w.sheetsOf([]string{"nobody"})(app.Watch{}, to) }); err == nil {
 		t.Error("a sheet of no piece was written")
 	}
 	empty, err := session.New(model.Pattern{})

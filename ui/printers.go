@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 	"errors"
+	"io"
 	"slices"
 	"time"
 
@@ -166,7 +167,9 @@ func (w *Window) send(p app.Printer, job spool.Job, write writer, what string, d
 				}
 			})
 		}
-		err := guarded(func() error { return app.PrintPages(ctx, system, p, job, write, watch) })
+		err := guarded(func() error {
+			return app.PrintPages(ctx, system, p, job, func(to io.Writer) error { return write(app.Watch{Context: ctx}, to) }, watch)
+		})
 		if ctx.Err() != nil && ticket.ID != 0 {
 			back, end := context.WithTimeout(context.Background(), 10*time.Second)
 			defer end()

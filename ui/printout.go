@@ -18,12 +18,17 @@ import (
 	"quarterstep/assets/words"
 )
 
-// writer writes something whole.
-type writer func(io.Writer) error
+// writer writes something whole, unless she lets go of it.
+type writer func(app.Watch, io.Writer) error
+
+// plainly is a writer of what is soon written.
+func plainly(write func(io.Writer) error) writer {
+	return func(_ app.Watch, to io.Writer) error { return write(to) }
+}
 
 // pdfOf writes pages of a job, all where none is named.
 func pdfOf(job app.Job, pages []string) writer {
-	return func(to io.Writer) error { return job.WritePages(to, pages) }
+	return func(watch app.Watch, to io.Writer) error { return watch.WritePages(job, to, pages) }
 }
 
 // withPages does then once the pages are at hand; where there is nothing to print
@@ -69,13 +74,29 @@ func (w *Window) askPDF(then func(path string)) {
 	})
 }
 
-// writing writes a file beside the window and then does then; failing says what
-// cannot be done.
+// writing writes a file beside the window and then does then, unless she lets go of it:
+// then there is no file, or the one from before. failing says what cannot be done.
 func (w *Window) writing(path, failing string, write writer, then func()) {
-	w.say(words.F("Writing %s", filepath.Base(path)))
+	title := words.F("Writing %s", filepath.Base(path))
+	w.say(title)
+	x := w.goOn(title)
 	besideWindow(func() {
-		err := guarded(func() error { return app.WriteFile(path, write) })
+		watch := x.watch()
+		err := guarded(func() error {
+			return app.WriteFile(path, func(to io.Writer) error {
+				if err := write(watch, to); err != nil {
+					return err
+				}
+				return watch.Context.Err()
+			})
+		})
 		fyne.Do(func() {
+			if !x.end() {
+				if err != nil {
+					w.say(words.F("%s was not written.", filepath.Base(path)))
+				}
+				return
+			}
 			if err != nil {
 				w.fail(failing, err)
 				return
@@ -167,17 +188,17 @@ func (w *Window) otherWays() {
 	name := fileName(p.Name) + " " + fileName(w.doc.Result().Size)
 	chosen, paper := w.print.chosen(p), sheetPaper(w.print.setup.Paper)
 	export := func(as string) writer {
-		return func(to io.Writer) error { return app.Export(to, p, chosen, as) }
+		return func(watch app.Watch, to io.Writer) error { return watch.Export(to, p, chosen, as) }
 	}
 	items := []*fyne.MenuItem{
 		fyne.NewMenuItem(words.T("Increment sheets, for ruler and pencil ..."), w.allSheets),
 		fyne.NewMenuItem(words.T("Summary page ..."), func() {
-			w.saveOther(words.F("%s summary", name), ".pdf", func(to io.Writer) error {
+			w.saveOther(words.F("%s summary", name), ".pdf", plainly(func(to io.Writer) error {
 				return app.WriteSummary(to, p, day(time.Now()), paper)
-			})
+			}))
 		}),
 		fyne.NewMenuItem(words.T("Laid pieces for a cutter or copy shop (SVG) ..."), func() {
-			w.withPages(func() { w.saveOther(words.F("%s laid", name), ".svg", w.print.now().WriteSVG) })
+			w.withPages(func() { w.saveOther(words.F("%s laid", name), ".svg", plainly(w.print.now().WriteSVG)) })
 		}),
 		fyne.NewMenuItem(words.T("Pieces as a drawing (SVG) ..."), func() { w.saveOther(name, ".svg", export("svg")) }),
 		fyne.NewMenuItem(words.T("Measures as a table (CSV) ..."), func() { w.saveOther(words.F("%s measures", name), ".csv", export("measures")) }),

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"maps"
 	"slices"
 	"time"
@@ -29,11 +30,12 @@ type printStep struct {
 	noGlue  bool // and where they lie over each other
 
 	planned
-	of    int    // serial of the pattern the job is of; -1 for none
-	asked int    // counts the plans asked for
-	under bool   // a plan is being worked out
-	then  func() // what is to be done with it
-	moved bool   // pieces were moved by hand since
+	of    int                // serial of the pattern the job is of; -1 for none
+	asked int                // counts the plans asked for
+	under bool               // a plan is being worked out
+	stop  context.CancelFunc // working it out
+	then  func()             // what is to be done with it
+	moved bool               // pieces were moved by hand since
 	shown *app.Job
 }
 
@@ -95,8 +97,8 @@ type planned struct {
 
 // planOf works pages out, like those printed before as far as they serve, and
 // holds them against them.
-func planOf(p model.Pattern, c app.PrintChoice, setup tile.Setup, before app.Printed) planned {
-	job, err := app.PlanLike(p, c, setup, before)
+func planOf(watch app.Watch, p model.Pattern, c app.PrintChoice, setup tile.Setup, before app.Printed) planned {
+	job, err := watch.PlanLike(p, c, setup, before)
 	if err != nil {
 		return planned{why: sentence(err.Error())}
 	}
@@ -130,15 +132,18 @@ func (w *Window) planPages() {
 	c, setup, before := s.chosen(p), w.setup(), w.printedFile()
 	s.of, s.shown = w.docSerial, nil
 	s.asked++
+	s.leave()
 	if why := s.nothing(p, c); why != "" {
 		s.take(planned{why: why})
 		return
 	}
 	s.under = true
+	ctx, stop := context.WithCancel(context.Background())
+	s.stop = stop
 	asked := s.asked
 	besideWindow(func() {
 		var got planned
-		if err := guarded(func() error { got = planOf(p, c, setup, printedIn(before)); return nil }); err != nil {
+		if err := guarded(func() error { got = planOf(app.Watch{Context: ctx}, p, c, setup, printedIn(before)); return nil }); err != nil {
 			got = planned{why: sentence(err.Error())}
 		}
 		fyne.Do(func() {
@@ -156,6 +161,14 @@ func (w *Window) planPages() {
 			}
 		})
 	})
+}
+
+// leave stops a plan that is being worked out, which nobody waits for any more.
+func (s *printStep) leave() {
+	if s.stop != nil {
+		s.stop()
+		s.stop = nil
+	}
 }
 
 // besideWindow does work that takes longer than a frame while the window goes

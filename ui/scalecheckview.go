@@ -140,14 +140,14 @@ func (w *Window) testPage() {
 	check := w.scaleCheck()
 	made := func() { w.scale.with = &with }
 	if p, ok := w.printer(); ok {
-		w.send(p, spool.Job{Title: words.T("Quarterstep test page"), Paper: check.Sheet()}, check.WritePDF, words.T("the test page"), func(say func(string)) {
+		w.send(p, spool.Job{Title: words.T("Quarterstep test page"), Paper: check.Sheet()}, plainly(check.WritePDF), words.T("the test page"), func(say func(string)) {
 			made()
 			say(words.T("The test page is printed. Measure it and type what you read."))
 		})
 		return
 	}
 	w.askWhere(words.T("Quarterstep test page")+".pdf", ".pdf", func(path string) {
-		w.writing(path, words.T("The test page cannot be written"), check.WritePDF, func() {
+		w.writing(path, words.T("The test page cannot be written"), plainly(check.WritePDF), func() {
 			made()
 			w.viewPDF(path)
 		})

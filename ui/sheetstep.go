@@ -37,7 +37,7 @@ func (w *Window) saveSheets(pieces []string, name string) {
 // is named.
 func (w *Window) sheetsOf(pieces []string) writer {
 	p, paper := w.doc.Pattern(), sheetPaper(w.print.setup.Paper)
-	return func(to io.Writer) error {
+	return func(_ app.Watch, to io.Writer) error {
 		sheets, err := app.HandSheets(&grading.Grader{}, p, pieces, day(time.Now()))
 		if err != nil {
 			return err

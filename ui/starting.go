@@ -125,13 +125,23 @@ func (w *Window) begin(f First, doc <-chan beginning) {
 	default:
 		w.starts = true
 		w.take(nothing())
+		title := words.T("Drawing the demo")
 		if f.Path != "" {
-			w.say(words.F("Opening %s", filepath.Base(f.Path)))
+			title = words.F("Opening %s", filepath.Base(f.Path))
+			w.say(title)
 		}
-		w.dialogOpen = true
+		x := w.wait(title)
+		x.letGo = func() {
+			w.starts = false
+			w.refresh()
+		}
 		besideWindow(func() {
 			m := <-doc
-			fyne.Do(func() { w.began(f, m) })
+			fyne.Do(func() {
+				if x.end() {
+					w.began(f, m)
+				}
+			})
 		})
 	}
 }

@@ -37,7 +37,7 @@ func (w *Window) saveTargets(set target.Set) {
 func (w *Window) writeTargets(path string, set target.Set, on tile.Paper) {
 	printer := w.print.setup.Printer
 	write := func(out io.Writer) error { return app.WriteTargetSheet(out, set, on, printer) }
-	w.writing(path, words.T("The targets cannot be written"), write, func() {
+	w.writing(path, words.T("The targets cannot be written"), plainly(write), func() {
 		w.say(words.F("Wrote %s. Print it at 100 %%, measure its square, and cut it apart.", filepath.Base(path)))
 	})
 }

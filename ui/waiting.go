@@ -31,23 +31,42 @@ type waiting struct {
 	letGo  func() // what follows where she lets go; nil for nothing
 }
 
-// wait begins to wait for work that title names, as "Opening Blouse".
+// wait begins to wait for work that title names, as "Opening Blouse". She does nothing
+// else meanwhile.
 func (w *Window) wait(title string) *waiting {
-	if w.waits != nil {
-		w.waits.cancel()
-	}
+	x := w.goOn(title)
+	x.alone()
+	return x
+}
+
+// goOn is wait, but she goes on until the moment is over.
+func (w *Window) goOn(title string) *waiting {
 	x := &waiting{w: w, title: title, saying: words.T("This takes a while. Cancel leaves everything as it was.")}
-	w.waits = x
 	x.ctx, x.stop = context.WithCancel(context.Background())
-	w.hasDialog(asked{no: x.cancel})
 	x.still = afterAMoment(x.show)
 	return x
 }
 
-// show says that it takes long.
+// alone keeps dialogs away; what she waited for before is let go.
+func (x *waiting) alone() {
+	if x.w.waits != nil {
+		x.w.waits.cancel()
+	}
+	x.w.waits = x
+	x.w.hasDialog(asked{no: x.cancel})
+}
+
+// show says that it takes long, as soon as no other dialog is open.
 func (x *waiting) show() {
-	if x.over {
+	switch {
+	case x.over:
 		return
+	case x.w.waits == x:
+	case x.w.dialogOpen:
+		x.still = afterAMoment(x.show)
+		return
+	default:
+		x.alone()
 	}
 	x.bar = widget.NewProgressBar()
 	said := widget.NewLabel(x.saying)
@@ -92,12 +111,15 @@ func (x *waiting) end() (wanted bool) {
 	if x.over {
 		return false
 	}
-	x.over, x.w.waits = true, nil
+	x.over = true
 	x.stop()
 	x.still()
 	if x.shown != nil {
 		x.shown.Hide()
 	}
-	x.w.hasNoDialog()
+	if x.w.waits == x {
+		x.w.waits = nil
+		x.w.hasNoDialog()
+	}
 	return true
 }

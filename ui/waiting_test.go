@@ -2,6 +2,7 @@ package ui
 
 import (
 	"context"
+	"io"
 	"os"
 	"path/filepath"
 	"testing"
@@ -199,5 +200,79 @@ func TestBringingInShowsHowFar(t *testing.T) {
 	disk.next(t)
 	if watch.Context.Err() == nil || w.dialogOpen {
 		t.Errorf("goes on %v, dialogs are kept away %v", watch.Context.Err() == nil, w.dialogOpen)
+	}
+}
+
+// TestAPDFThatIsLetGo: she goes on while a PDF is written; after a moment a dialog shows
+// how far it is, and letting go ends it before the next page: nothing is written.
+func TestAPDFThatIsLetGo(t *testing.T) {
+	w := open(t)
+	w.goTo(stepPrint)
+	var soon moments
+	var disk later
+	put(t, &afterAMoment, soon.add)
+	put(t, &besideWindow, disk.add)
+	path := filepath.Join(t.TempDir(), "a.pdf")
+	job := w.print.now()
+	pages, of := 0, job.Pages()
+	write := func(watch app.Watch, to io.Writer) error {
+		far := watch.Progress
+		watch.Progress = func(share float64) {
+			far(share)
+			if pages++; pages == 2 {
+				if w.waits == nil || w.waits.share != share || share == 0 {
+					t.Errorf("it is %v far, and shows that %v", share, w.waits != nil)
+				}
+				typed(w, fyne.KeyEscape)
+			}
+		}
+		return watch.WritePages(job, to, nil)
+	}
+	w.writing(path, "It cannot be written", write, func() { t.Error("it was written") })
+	if w.dialogOpen {
+		t.Error("she cannot go on while it is written")
+	}
+	w.do("name", named("B"))
+	soon.pass()
+	disk.next(t)
+	if _, err := os.Stat(path); pages != 2 || of < 3 || err == nil || w.dialogOpen {
+		t.Errorf("%d pages of %d were drawn, %v, dialogs are kept away %v", pages, of, err, w.dialogOpen)
+	}
+}
+
+// TestAPlanNobodyWaitsFor: pages that are worked out for what is no more stop.
+func TestAPlanNobodyWaitsFor(t *testing.T) {
+	w := open(t)
+	var disk later
+	put(t, &besideWindow, disk.add)
+	w.goTo(stepPrint)
+	stopped := 0
+	w.print.stop = func() { stopped++ }
+	w.do("name", named("B")) // the pages are worked out anew
+	if stopped != 1 || !w.print.under {
+		t.Errorf("stopped %d times, another under way %v", stopped, w.print.under)
+	}
+	for len(disk) > 0 {
+		disk.next(t)
+	}
+	if w.print.under || w.print.why != "" || w.print.job.Pages() < 2 {
+		t.Errorf("at the end under way %v, %q, %d pages", w.print.under, w.print.why, w.print.job.Pages())
+	}
+	w.print.stop = func() { stopped++ }
+	w.take(nothing())
+	if stopped != 2 {
+		t.Error("pages are worked out for a document that was put away")
+	}
+}
+
+// TestPlanningStops: at whatever question it ends, nothing of a plan comes of it.
+func TestPlanningStops(t *testing.T) {
+	w := open(t)
+	ctx, stop := context.WithCancel(context.Background())
+	stop()
+	watch := app.Watch{Context: ctx}
+	p, s := w.doc.Pattern(), w.print
+	if got := planOf(watch, p, s.chosen(p), s.setup, app.Printed{}); len(got.ids) != 0 || got.why == "" {
+		t.Errorf("%d pieces, %q", len(got.ids), got.why)
 	}
 }

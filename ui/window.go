@@ -166,6 +166,7 @@ func (w *Window) take(doc *session.Session) {
 		w.stopJob(ph)
 	}
 	w.paper = photoStep{}
+	w.print.leave()
 	w.print = newPrintStep(w.settings.Paper)
 	if step := w.firstStep(); step != w.step {
 		w.goTo(step)

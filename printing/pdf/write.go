@@ -25,6 +25,9 @@ type Options struct {
 	// Pages are the pages to write, by the names that Plan.PageNames gives;
 	// empty is all of them. They are written in the plan's order.
 	Pages []string
+	// Each is asked before each page, and hears how many of how many are drawn; its
+	// error ends the work. Nil asks nobody.
+	Each func(done, of int) error
 }
 
 // Write writes the plan as a PDF: the cover page where the plan has one, then
@@ -69,14 +72,33 @@ func drawn(plan tile.Plan, o Options) (*document, error) {
 		return nil, err
 	}
 	if plan.Cover() && d.wanted(tile.CoverName) {
+		if err := d.each(); err != nil {
+			return nil, err
+		}
 		d.cover()
 	}
 	for _, s := range plan.Sheets {
-		if d.wanted(s.Name) {
-			d.sheet(s)
+		if !d.wanted(s.Name) {
+			continue
 		}
+		if err := d.each(); err != nil {
+			return nil, err
+		}
+		d.sheet(s)
 	}
 	return d, nil
+}
+
+// each asks whether the next page is to be drawn.
+func (d *document) each() error {
+	if d.o.Each == nil {
+		return nil
+	}
+	of := len(d.o.Pages)
+	if of == 0 {
+		of = len(d.plan.PageNames())
+	}
+	return d.o.Each(len(d.marks), of)
 }
 
 func (d *document) wanted(page string) bool {
