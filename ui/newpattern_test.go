@@ -2,12 +2,14 @@ package ui
 
 import (
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2/test"
 
 	"quarterstep/app/edit"
+	"quarterstep/ui/panel"
 )
 
 // From a demo she gets back to the empty page: at once where she tried nothing,
@@ -86,5 +88,41 @@ func TestNameTypedBeforeTheSizesStays(t *testing.T) {
 	}
 	if shown := test.RenderObjectToMarkup(w.photos.Lines); !strings.Contains(shown, ">Back<") {
 		t.Error("the field does not say Back")
+	}
+}
+
+// The close-up that comes with a photo goes with it; one that she asked for stays,
+// and can be put away at every step.
+func TestCloseUpOfThePhotoGoesWithIt(t *testing.T) {
+	w, q, at := onBib(t)
+	w.photos.Lines.OnWay(traceOne)
+	clickLine(t, w, q, "40", at)
+	w.shelve()
+	w.goTo(stepBringIn)
+	if !w.table.CloseUp() {
+		t.Fatal("tracing has no close-up")
+	}
+	for _, step := range []int{stepGrade, stepBringIn, stepPrint} {
+		w.goTo(step)
+		if got := w.table.CloseUp(); got != (step == stepBringIn) {
+			t.Errorf("step %d: close-up %v", step, got)
+		}
+	}
+	w.goTo(stepGrade)
+	w.table.SetCloseUp(true)
+	w.table.SetRuler(true)
+	for _, step := range []int{stepBringIn, stepGrade, stepTrue, stepPrint} {
+		w.goTo(step)
+		if !w.table.CloseUp() {
+			t.Errorf("step %d takes away the close-up she asked for", step)
+		}
+		if step == stepBringIn {
+			continue
+		}
+		for _, word := range []string{"Close-up", "Ruler"} {
+			if !slices.ContainsFunc(w.toggleViews(), func(v panel.ToggleView) bool { return v.Word == word && v.On }) {
+				t.Errorf("step %d has no switch for %s", step, word)
+			}
+		}
 	}
 }

@@ -175,13 +175,26 @@ func (w *Window) pickShelfPhoto(c shelfPhoto) {
 // toolFor puts the tool in the hand that a step begins with: Trace with a photo,
 // and no Trace elsewhere.
 func (w *Window) toolFor(step int) {
+	if step != stepBringIn {
+		w.putLensAway()
+	}
 	switch now := w.table.Tool(); {
 	case step == stepBringIn && len(w.paper.photos) > 0:
 		w.table.SetTool(board.Trace)
+		w.paper.lens = w.paper.lens || !w.table.CloseUp()
 		w.table.SetCloseUp(true)
 	case step == stepPrint && now != board.Slide && now != board.Measure:
 		w.table.SetTool(board.Arrange)
 	case now == board.Trace, step != stepPrint && now == board.Arrange:
 		w.table.SetTool(board.Move)
+	}
+}
+
+// putLensAway takes the close-up away that came with the photo, for it would cover
+// what the other steps show; one that she had asked for before stays.
+func (w *Window) putLensAway() {
+	if w.paper.lens {
+		w.paper.lens = false
+		w.table.SetCloseUp(false)
 	}
 }

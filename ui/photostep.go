@@ -30,6 +30,7 @@ type photoStep struct {
 	under   bool      // show the photos under the pieces at the other steps
 	toJoin  []*photo  // parts still to be joined, one after another
 	unseen  bool      // what is traced is not shown, so that the print is seen
+	lens    bool      // the close-up came with the photo, and goes with it
 	measure measuring // a drawn length is being clicked
 	held    takenGrip // what is dragged of the places clicked
 	picked  takenGrip // clicked of them, for the keys

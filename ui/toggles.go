@@ -19,29 +19,45 @@ func (w *Window) toggles() []toggle {
 		{panel.ToggleView{Word: words.T("Seam"), Hint: words.T("Show the stitching line (I)"), On: w.seam}, func(on bool) { w.seam = on }},
 	}
 	if w.withPhoto() {
-		return []toggle{w.tracedToggle(), {panel.ToggleView{Word: words.T("Close-up"), Hint: words.T("Show the pointer's place larger (C)"), On: w.table.CloseUp()}, w.table.SetCloseUp}}
+		return []toggle{w.tracedToggle(), w.closeUpToggle()}
 	}
 	if w.doc != nil && len(w.doc.Pattern().Pictures) > 0 {
 		out = append(out, toggle{panel.ToggleView{Word: words.T("Photo"), Hint: words.T("Show the photos under the pieces"), On: w.paper.under}, func(on bool) { w.paper.under = on }})
 	}
 	if w.step == stepPrint {
-		return []toggle{
+		return append([]toggle{
 			{panel.ToggleView{Word: words.T("Page names"), Hint: words.T("Show the pages' names"), On: !w.print.noNames}, func(on bool) { w.print.noNames = !on }},
 			{panel.ToggleView{Word: words.T("Glue strips"), Hint: words.T("Show where pages lie over each other"), On: !w.print.noGlue}, func(on bool) { w.print.noGlue = !on }},
-		}
+		}, w.laidOver()...)
 	}
 	if w.step == stepTrue {
-		return append(
+		return append(append(
 			out,
 			toggle{panel.ToggleView{Word: words.T("Walk"), Hint: words.T("Lay the two sides of the seam along each other"), On: w.walkShown()}, func(on bool) { w.trues.walk = map[bool]wish{true: wanted, false: unwanted}[on] }},
 			toggle{panel.ToggleView{Word: words.T("Join"), Hint: words.T("Lay the pieces together at the seam (J)"), On: w.trues.join}, w.joinPieces},
-		)
+		), w.laidOver()...)
 	}
-	return append(
-		out,
-		toggle{panel.ToggleView{Word: words.T("Close-up"), Hint: words.T("Show the pointer's place larger (C)"), On: w.table.CloseUp()}, w.table.SetCloseUp},
-		toggle{panel.ToggleView{Word: words.T("Ruler"), Hint: words.T("Lay the see-through ruler on the Table (U)"), On: w.table.Ruler()}, w.table.SetRuler},
-	)
+	return append(out, w.closeUpToggle(), w.rulerToggle())
+}
+
+// laidOver are the switches of what lies over the Table from another step, so that
+// it can be put away where it has none of its own.
+func (w *Window) laidOver() []toggle {
+	var out []toggle
+	for _, t := range []toggle{w.closeUpToggle(), w.rulerToggle()} {
+		if t.On {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+func (w *Window) closeUpToggle() toggle {
+	return toggle{panel.ToggleView{Word: words.T("Close-up"), Hint: words.T("Show the pointer's place larger (C)"), On: w.table.CloseUp()}, w.table.SetCloseUp}
+}
+
+func (w *Window) rulerToggle() toggle {
+	return toggle{panel.ToggleView{Word: words.T("Ruler"), Hint: words.T("Lay the see-through ruler on the Table (U)"), On: w.table.Ruler()}, w.table.SetRuler}
 }
 
 // tracedToggle shows what is traced over the photo, or the print alone.

@@ -165,6 +165,7 @@ func (w *Window) take(doc *session.Session) {
 	for _, ph := range w.paper.photos {
 		w.stopJob(ph)
 	}
+	w.putLensAway()
 	w.paper = photoStep{}
 	w.print.leave()
 	w.print = newPrintStep(w.settings.Paper)
