@@ -6,13 +6,15 @@ import (
 	"quarterstep/ui/panel"
 )
 
-// picture is what the window looks like at a step; nothing where there is none.
+// picture is what the window looks like at a step, in the language in use where
+// there is one; nothing where there is none at all.
 func picture(name string) []byte {
-	png, err := assets.Pictures.ReadFile("pictures/" + name + ".png")
-	if err != nil {
-		return nil
+	for _, folder := range []string{"pictures/" + words.Now() + "/", "pictures/"} {
+		if png, err := assets.Pictures.ReadFile(folder + name + ".png"); err == nil {
+			return png
+		}
 	}
-	return png
+	return nil
 }
 
 // helpView is the help page: the work, cautions, words and keys. What words mean
