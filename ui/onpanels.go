@@ -90,7 +90,7 @@ func (w *Window) connectTools() {
 	}
 	w.tools.OnZoom = func(in bool) { w.zoom(in) }
 	w.tools.OnFit = w.table.Fit
-	w.tools.OnTrueSize = w.table.TrueSize
+	w.tools.OnTrueSize = w.trueSize
 	w.tools.OnHint = w.hint
 }
 

@@ -68,6 +68,16 @@ func (w *Window) askScreen() {
 	})
 }
 
+// trueSize shows the paper as large as it is. As long as nobody has said how large
+// the screen is, that is asked first: it would be true by chance.
+func (w *Window) trueSize() {
+	if w.settings.Screen > 0 {
+		w.table.TrueSize()
+		return
+	}
+	w.askScreen()
+}
+
 // setScreen takes something of px window pixels to be as long as text says.
 func (w *Window) setScreen(px float64, text string) {
 	const least, most = 20.0, 1000.0 // mm, for any screen there is

@@ -513,6 +513,12 @@ func TestBringIn(t *testing.T) {
 
 func TestTrueSizeByARulerOnTheScreen(t *testing.T) {
 	w := open(t)
+	before := w.table.View()
+	w.tools.OnTrueSize()
+	if !w.dialogOpen || w.table.View() != before {
+		t.Error("true size is shown before anybody said how large the screen is")
+	}
+	w.asked.no()
 	w.setScreen(400, "a hand")
 	if w.settings.Screen != 0 {
 		t.Error("words were taken for a length")
@@ -520,6 +526,10 @@ func TestTrueSizeByARulerOnTheScreen(t *testing.T) {
 	w.setScreen(400, "4 in")
 	if got := w.table.View().Scale; math.Abs(got-100/25.4) > 1e-9 || math.Abs(w.table.Percent()-100) > 1e-9 {
 		t.Errorf("true size shows %.4f px a mm, want %.4f", got, 100/25.4)
+	}
+	w.table.Fit()
+	if w.tools.OnTrueSize(); w.dialogOpen || math.Abs(w.table.Percent()-100) > 1e-9 {
+		t.Error("the screen is asked about again")
 	}
 }
 

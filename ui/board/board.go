@@ -275,21 +275,25 @@ func withWords(v view.View, box geom.Box, w, h float64) view.View {
 // SetScreen says how many px a mm of the screen has, for TrueSize.
 func (b *Board) SetScreen(perMM float64) { b.perMM = perMM }
 
-// TrueSize shows the paper as large as it is, about the middle of the board.
-func (b *Board) TrueSize() {
-	w, h := b.paperSize()
-	b.setView(b.view.Actual(b.perMM, view.Px{X: w / 2, Y: h / 2}))
-}
+// TrueSize shows the paper as large as it is, about the same place as ZoomBy.
+func (b *Board) TrueSize() { b.setView(b.view.Actual(b.perMM, b.zoomPlace())) }
 
 // ZoomBy makes everything factor times as large, about the pointer where it is
-// over the Table, else about the middle.
-func (b *Board) ZoomBy(factor float64) {
-	at := b.pointer
-	if !b.inside {
-		w, h := b.paperSize()
-		at = view.Px{X: w / 2, Y: h / 2}
+// over the Table, else about what is in hand where that is in sight, else about the
+// middle.
+func (b *Board) ZoomBy(factor float64) { b.setView(b.view.Zoom(factor, b.zoomPlace())) }
+
+func (b *Board) zoomPlace() view.Px {
+	if b.inside {
+		return b.pointer
 	}
-	b.setView(b.view.Zoom(factor, at))
+	w, h := b.paperSize()
+	if at, ok := b.placeInHand(); ok {
+		if px := b.view.ToPx(at); px.X > 0 && px.Y > 0 && px.X < w && px.Y < h {
+			return px
+		}
+	}
+	return view.Px{X: w / 2, Y: h / 2}
 }
 
 // Percent is how large the paper is shown, 100 for true size.

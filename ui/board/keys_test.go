@@ -10,6 +10,7 @@ import (
 
 	"quarterstep/model"
 	"quarterstep/model/geom"
+	"quarterstep/ui/view"
 )
 
 func TestArrowKeysAskForSteps(t *testing.T) {
@@ -53,6 +54,32 @@ func TestTabGoesRoundTheHandles(t *testing.T) {
 	b.TypedKey(&fyne.KeyEvent{Name: fyne.KeyTab})
 	if b.in.Select.Point != "cf-hem" {
 		t.Errorf("before the first came %s", b.in.Select.Point)
+	}
+}
+
+// Without the pointer on the Table it grows about what is in hand, so that it does
+// not go out of sight; what is out of sight already does not count.
+func TestZoomKeepsWhatIsInHandInPlace(t *testing.T) {
+	b := newTable(t)
+	b.click(b.at(geom.Pt(120, 200)))
+	b.TypedKey(&fyne.KeyEvent{Name: fyne.KeyTab})
+	h, ok := b.inHand()
+	if !ok {
+		t.Fatal("nothing is in hand")
+	}
+	b.MouseOut()
+	for _, grow := range []func(){func() { b.ZoomBy(1.25) }, b.TrueSize} {
+		before := b.view.ToPx(h.At)
+		if grow(); b.view.ToPx(h.At).Sub(before).Len() > 1e-6 {
+			t.Errorf("what is in hand went from %v to %v", before, b.view.ToPx(h.At))
+		}
+	}
+	b.setView(b.view.Slide(view.Px{X: -b.view.ToPx(h.At).X - 20}))
+	w, high := b.paperSize()
+	middle := view.Px{X: w / 2, Y: high / 2}
+	was := b.view.ToMM(middle)
+	if b.ZoomBy(1.25); b.view.ToMM(middle).Dist(was) > 1e-6 {
+		t.Error("out of sight, what is in hand moves the middle")
 	}
 }
 

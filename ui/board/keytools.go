@@ -41,25 +41,44 @@ func (b *Board) measureTo() {
 	}
 }
 
+// placeInHand is where on the Table the handle in hand lies, or the middle of the
+// edge.
+func (b *Board) placeInHand() (geom.Point, bool) {
+	if in, ok := b.inHand(); ok {
+		return in.At, true
+	}
+	m, ok := b.edgeInHand()
+	if !ok {
+		return geom.Point{}, false
+	}
+	return b.in.PlaceOf(b.in.Select).Apply(m.At(m.Length() / 2)), true
+}
+
 // addMidway asks for a grade point in the middle of the edge in hand; it can be
 // moved from there.
 func (b *Board) addMidway() bool {
+	m, ok := b.edgeInHand()
+	if !ok || b.OnAddPoint == nil {
+		return false
+	}
+	b.OnAddPoint(b.in.Select, m.At(m.Length()/2))
+	return true
+}
+
+// edgeInHand is the edge in hand, measured.
+func (b *Board) edgeInHand() (geom.Measured, bool) {
 	const tol = 0.01
 	r := b.in.Select
 	i := b.in.Pattern.PieceIndex(r.Piece)
-	if i < 0 || b.OnAddPoint == nil {
-		return false
+	if i < 0 || i >= len(b.in.Result.Pieces) {
+		return geom.Measured{}, false
 	}
 	j := b.in.Pattern.Pieces[i].EdgeIndex(r.Edge)
 	if j < 0 {
-		return false
+		return geom.Measured{}, false
 	}
 	m, err := geom.Measure(b.in.Result.Pieces[i].Edges[j], tol)
-	if err != nil {
-		return false
-	}
-	b.OnAddPoint(r, m.At(m.Length()/2))
-	return true
+	return m, err == nil
 }
 
 // slides is how far an arrow key slides the paper, px.
