@@ -134,7 +134,7 @@ func (p *Increments) wire() {
 	p.total.onHint, p.gaps.step.onHint, p.points.cell.onHint = hint, hint, hint
 	p.with.onTurn = func(on bool) { call1(p.OnWith, on) }
 	for i := range p.followNotes {
-		p.followNotes[i] = newWords("", theme.Caption, inkSoft)
+		p.followNotes[i] = newCut("", theme.Caption, inkSoft)
 		p.followNotes[i].align = fyne.TextAlignTrailing
 	}
 }
