@@ -3,6 +3,7 @@ package board
 import (
 	"image"
 	"image/color"
+	"math"
 
 	"fyne.io/fyne/v2/driver/desktop"
 
@@ -13,7 +14,7 @@ import (
 )
 
 // cursors are the pointers the toolkit does not have.
-type cursors struct{ slide, slideHeld, addPoint *drawn }
+type cursors struct{ slide, slideHeld, addPoint, trace *drawn }
 
 // drawn is a pointer drawn by the board; its hot spot is its middle.
 type drawn struct{ img image.Image }
@@ -29,6 +30,7 @@ func newCursors(p *paint.Painter) cursors {
 		slide:     drawCursor(p, crossArrows(9.5)),
 		slideHeld: drawCursor(p, crossArrows(7)),
 		addPoint:  drawCursor(p, plusCross()),
+		trace:     drawCursor(p, ringCross()),
 	}
 }
 
@@ -73,6 +75,22 @@ func plusCross() []scene.Line {
 	return append(out, cursorLine(geom.Pt(5, 9), geom.Pt(13, 9)), cursorLine(geom.Pt(9, 5), geom.Pt(9, 13)))
 }
 
+// ringCross is a ring with an arm on each side of it; its middle is left free for the
+// line that is looked for.
+func ringCross() []scene.Line {
+	const r, arm, n = 6.5, 12, 24
+	var ring geom.Path
+	for i := range n {
+		a, b := 2*math.Pi*float64(i)/n, 2*math.Pi*float64(i+1)/n
+		ring = append(ring, geom.Polyline(geom.Pt(r*math.Cos(a), r*math.Sin(a)), geom.Pt(r*math.Cos(b), r*math.Sin(b)))...)
+	}
+	out := []scene.Line{{Path: ring, Width: 1.6, Round: true, Ink: scene.InkWords, Alpha: 1}}
+	for _, d := range []geom.Vec{{X: 1}, {Y: 1}, {X: -1}, {Y: -1}} {
+		out = append(out, cursorLine(geom.Point(d.Scale(r-2.5)), geom.Point(d.Scale(arm))))
+	}
+	return out
+}
+
 // Cursor implements desktop.Cursorable.
 func (b *Board) Cursor() desktop.Cursor {
 	switch g := b.gesture; {
@@ -86,14 +104,18 @@ func (b *Board) Cursor() desktop.Cursor {
 		return desktop.PointerCursor
 	case b.inside && b.parts.ruler.over(b.pointer) == rulerDrag:
 		return b.cursors.slide
-	case b.tool == Measure, b.tool == Trace:
+	case b.tool == Trace:
+		return b.cursors.trace
+	case b.tool == Measure:
 		return desktop.CrosshairCursor
 	case b.tool == AddPoint:
 		return b.cursors.addPoint
 	case b.tool == Arrange && b.inside && b.pieceAt(b.pointer) != "":
 		return b.cursors.slide
 	}
-	if h, ok := b.handle(b.hover); ok && h.State != scene.Locked {
+	if h, ok := b.handle(b.hover); ok && h.Ref.Line != "" {
+		return desktop.VResizeCursor
+	} else if ok && h.State != scene.Locked {
 		return desktop.PointerCursor
 	}
 	if b.tool == Move && b.hover.Edge != "" && b.draggable(b.hover) {

@@ -234,3 +234,29 @@ func TestFocusIsShown(t *testing.T) {
 		t.Error("the Table keeps its focus or the space bar")
 	}
 }
+
+// While tracing the pointer is a ring in a tinted disc; the disc goes with the tool and
+// with the pointer.
+func TestTracingHasAPointerOfItsOwn(t *testing.T) {
+	b := newTable(t)
+	at := b.at(geom.Pt(120, 200))
+	b.MouseMoved(mouse(at, 0))
+	b.SetTool(Trace)
+	b.MouseMoved(mouse(move(at, 30, 0), 0))
+	if b.Cursor() != desktop.Cursor(b.cursors.trace) || !b.parts.ring.Visible() {
+		t.Error("the pointer does not show that it traces")
+	}
+	mid := b.parts.ring.Position().AddXY(22+rulerLeft, 22+rulerTop).Subtract(move(at, 30, 0))
+	if mid.X*mid.X+mid.Y*mid.Y > 0.1 {
+		t.Errorf("the disc lies %v off the pointer", mid)
+	}
+	b.MouseOut()
+	if b.parts.ring.Visible() {
+		t.Error("the disc stays when the pointer has left")
+	}
+	b.MouseMoved(mouse(at, 0))
+	b.SetTool(Move)
+	if b.parts.ring.Visible() || b.Cursor() == desktop.Cursor(b.cursors.trace) {
+		t.Error("it still traces with another tool")
+	}
+}

@@ -107,9 +107,18 @@ func (p *parts) follow() {
 	p.hovering()
 }
 
-// hovering puts the ring round the handle under the pointer.
+// hovering puts the ring round the handle under the pointer, or round the pointer
+// that traces.
 func (p *parts) hovering() {
 	b := p.board
+	if b.tool == Trace && b.gesture.kind == idle && (b.inside || p.cross.on) {
+		p.mark.Hide()
+		p.ring.Resize(size(2*view.HandleReach, 2*view.HandleReach))
+		p.ring.Move(pos(b.pointer.X-view.HandleReach, b.pointer.Y-view.HandleReach))
+		p.ring.Show()
+		p.ring.Refresh()
+		return
+	}
 	h, ok := b.handle(b.hover)
 	if !ok || b.gesture.kind != idle {
 		p.ring.Hide()
