@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"os"
 	"path/filepath"
 	"testing"
@@ -48,7 +49,7 @@ func TestWhatWaitsForADiskIsBeside(t *testing.T) {
 		was := besideWindow
 		besideWindow = beside.add
 		wasAside := w.aside
-		w.aside = beside.add
+		w.aside = func(_ context.Context, work func()) { beside.add(work) }
 		w.hasNoDialog()
 		w.saves, w.keeping, w.reported.under = saves{}, keeping{}, false
 		doc := w.doc

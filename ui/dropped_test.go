@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"os"
 	"path/filepath"
 	"slices"
@@ -38,7 +39,7 @@ func TestDropped(t *testing.T) {
 		t.Errorf("dropped %q, want %q", got, want)
 	}
 	w := open(t)
-	w.aside = func(func()) {}
+	w.aside = func(context.Context, func()) {}
 	w.dropped(fyne.Position{}, uris("notes.txt"))
 	if len(w.paper.photos) != 0 || !strings.HasPrefix(w.status.Text(), "Drop photos") {
 		t.Errorf("a wrong kind: %d photos, said %q", len(w.paper.photos), w.status.Text())

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"math"
 	"slices"
 	"strings"
@@ -85,7 +86,7 @@ func (w *Window) clickLength(ph *photo, px geom.Point) {
 	w.refresh()
 	// After the click is over: the toolkit takes the keyboard away as the button
 	// is let go.
-	w.aside(func() { fyne.Do(func() { w.photos.TypeLength(w.win.Canvas(), i) }) })
+	w.aside(context.Background(), func() { fyne.Do(func() { w.photos.TypeLength(w.win.Canvas(), i) }) })
 }
 
 // otherPart is the part joined to a photo that alone shows a place, in px of the

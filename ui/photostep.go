@@ -8,6 +8,7 @@ import (
 	"runtime/debug"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -118,7 +119,7 @@ func (w *Window) beside(ph *photo, saying string, work func(ctx context.Context,
 			})
 		}
 	}
-	w.aside(func() {
+	w.aside(ctx, func() {
 		if ctx.Err() != nil {
 			return
 		}
@@ -162,7 +163,7 @@ func (w *Window) jobDone(ctx context.Context, ph *photo, then func(), err error)
 	}
 	w.refresh()
 	if !slices.ContainsFunc(w.paper.photos, (*photo).busy) {
-		w.aside(debug.FreeOSMemory) // what the work took in passing
+		w.aside(context.Background(), debug.FreeOSMemory) // what the work took in passing
 	}
 }
 
@@ -211,7 +212,7 @@ func photoName(path string) string {
 
 func (w *Window) readPhoto(ph *photo, path string) {
 	w.beside(ph, words.F("Reading %s", ph.name), func(ctx context.Context, _ func(float64)) (func(), error) {
-		shot, err := paper.Open(path)
+		shot, err := paper.OpenUntil(ctx, path)
 		if err != nil {
 			return nil, err
 		}
@@ -281,13 +282,16 @@ func (w *Window) showsFlat(ph *photo) bool {
 }
 
 // twoAtATime does work beside the window, no more than two pieces of it at once:
-// many photos together would take more memory than there is.
-func twoAtATime() func(work func()) {
+// many photos together would take more memory than there is. Work whose context has
+// ended makes room for the next, though a drive may keep it from coming to its end.
+func twoAtATime() func(ctx context.Context, work func()) {
 	free := make(chan struct{}, 2)
-	return func(work func()) {
+	return func(ctx context.Context, work func()) {
 		go func() {
 			free <- struct{}{}
-			defer func() { <-free }()
+			release := sync.OnceFunc(func() { <-free })
+			defer release()
+			defer context.AfterFunc(ctx, release)()
 			work()
 		}()
 	}

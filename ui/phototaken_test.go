@@ -2,6 +2,7 @@ package ui
 
 import (
 	"bytes"
+	"context"
 	"image"
 	"image/color"
 	"image/jpeg"
@@ -35,7 +36,7 @@ func bareWindow(t *testing.T) *Window {
 		t.Fatal(err)
 	}
 	w := Open(test.NewTempApp(t), doc, settings.Settings{}, "")
-	w.aside = func(work func()) { work() }
+	w.aside = func(_ context.Context, work func()) { work() }
 	w.win.Resize(fyne.NewSize(1440, 900))
 	return w
 }

@@ -25,7 +25,7 @@ func fault() {
 // window goes on, and what is unsaved is still kept aside.
 func TestFaultsBesideTheWindow(t *testing.T) {
 	w := open(t)
-	w.aside = func(work func()) { work() }
+	w.aside = func(_ context.Context, work func()) { work() }
 	ph := &photo{name: "sleeve"}
 	w.paper.photos = append(w.paper.photos, ph)
 	many := func() { // on goroutines of its own, as pixels are worked on

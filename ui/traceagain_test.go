@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"slices"
 	"testing"
 
@@ -33,7 +34,7 @@ func TestPrintedSizesComeBack(t *testing.T) {
 		t.Fatal(err)
 	}
 	again := Open(test.NewTempApp(t), f, settings.Settings{}, "")
-	again.aside = func(work func()) { work() }
+	again.aside = func(_ context.Context, work func()) { work() }
 	again.goTo(stepBringIn)
 	k, _ = again.tracing()
 	var want []string

@@ -35,8 +35,8 @@ func (w *Window) propose() {
 		return
 	}
 	hand, chart, id, size := w.tracer(), w.doc.Pattern().Chart, t.id, t.size
-	w.beside(ph, words.F("Looking for size %s", size), func(context.Context, func(float64)) (func(), error) {
-		next, found := hand.Propose(k, chart, size)
+	w.beside(ph, words.F("Looking for size %s", size), func(ctx context.Context, _ func(float64)) (func(), error) {
+		next, found := hand.Propose(ctx, k, chart, size)
 		return func() {
 			now, _ := w.tracing()
 			line, _ := trace.LineOf(now, size)

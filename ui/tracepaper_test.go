@@ -109,7 +109,7 @@ func onPaper(t *testing.T, g *image.Gray, perMM float64, chart model.SizeChart, 
 		t.Fatal(err)
 	}
 	w := Open(test.NewTempApp(t), doc, settings.Settings{}, "")
-	w.aside = func(work func()) { work() }
+	w.aside = func(_ context.Context, work func()) { work() }
 	lines, err := follow.Prepare(context.Background(), follow.Sheet{Gray: g, PerMM: perMM}, nil)
 	if err != nil {
 		t.Fatal(err)

@@ -2,14 +2,17 @@ package ui
 
 import (
 	"context"
+	"errors"
 	"io"
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 
 	"quarterstep/app"
+	"quarterstep/app/paper"
 	"quarterstep/app/session"
 	"quarterstep/model/store"
 )
@@ -274,5 +277,60 @@ func TestPlanningStops(t *testing.T) {
 	p, s := w.doc.Pattern(), w.print
 	if got := planOf(watch, p, s.chosen(p), s.setup, app.Printed{}); len(got.ids) != 0 || got.why == "" {
 		t.Errorf("%d pieces, %q", len(got.ids), got.why)
+	}
+}
+
+// TestAPhotoOnADriveThatDoesNotAnswer: cancelling lets the photos go on that wait for
+// their turn; what the drive says in the end does not count.
+func TestAPhotoOnADriveThatDoesNotAnswer(t *testing.T) {
+	w := open(t)
+	w.aside = twoAtATime()
+	hangs, began := make(chan struct{}), make(chan struct{}, 2)
+	ended := make(chan struct{}, 2)
+	var gone []*photo
+	for range 2 { // all turns there are
+		ph := &photo{name: "gone"}
+		gone = append(gone, ph)
+		w.beside(ph, "Reading", func(context.Context, func(float64)) (func(), error) {
+			defer func() { ended <- struct{}{} }()
+			began <- struct{}{}
+			<-hangs
+			return func() { t.Error("it counted") }, nil
+		})
+		<-began
+	}
+	other := make(chan struct{})
+	w.beside(&photo{name: "other"}, "Reading", func(context.Context, func(float64)) (func(), error) {
+		close(other)
+		return nil, nil
+	})
+	select {
+	case <-other:
+		t.Fatal("three are read at once")
+	case <-time.After(50 * time.Millisecond):
+	}
+	for _, ph := range gone {
+		w.stopJob(ph)
+	}
+	select {
+	case <-other:
+	case <-time.After(10 * time.Second):
+		t.Error("the other photo waits for the drive")
+	}
+	close(hangs)
+	<-ended
+	<-ended
+}
+
+// TestReadingAPhotoStops: a picture is unpacked no further once nobody wants it.
+func TestReadingAPhotoStops(t *testing.T) {
+	ctx, stop := context.WithCancel(context.Background())
+	stop()
+	path := filepath.Join("..", "testdata", "scans", "facing.png")
+	if _, err := paper.Open(path); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := paper.OpenUntil(ctx, path); !errors.Is(err, context.Canceled) {
+		t.Errorf("it was read to its end: %v", err)
 	}
 }

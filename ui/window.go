@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -59,7 +60,7 @@ type Window struct {
 	guidesTook time.Duration // what the guides of the sizes on the way last cost
 	reported   reported
 
-	aside func(work func()) // does work beside the window
+	aside func(ctx context.Context, work func()) // does work beside the window
 
 	table      *board.Board
 	rail       *panel.Rail

@@ -1,8 +1,10 @@
 package paper
 
 import (
+	"context"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -23,7 +25,11 @@ type Photo struct {
 }
 
 // Open reads a photo or scan. An error is one sentence for the sewist.
-func Open(path string) (*Photo, error) {
+func Open(path string) (*Photo, error) { return OpenUntil(context.Background(), path) }
+
+// OpenUntil is Open until ctx ends, whose error it then returns; unpacking stops at the
+// next piece of the file.
+func OpenUntil(ctx context.Context, path string) (*Photo, error) {
 	f, err := os.Open(path)
 	if err != nil {
 		return nil, plain(path, err)
@@ -36,14 +42,31 @@ func Open(path string) (*Photo, error) {
 	if info.IsDir() {
 		return nil, words.Errorf("%s is a folder; choose a picture in it", filepath.Base(path))
 	}
-	p, err := picture.Read(f, info.Size())
-	if err != nil {
+	in := reading{ctx, f}
+	p, err := picture.Read(in, info.Size())
+	switch {
+	case ctx.Err() != nil:
+		return nil, ctx.Err()
+	case err != nil:
 		return nil, unread(path, err)
 	}
 	out := &Photo{Name: filepath.Base(path), Picture: p}
 	out.Picture.Gray, out.Picture.Color = nil, nil
 	out.pixels.gray, out.pixels.colour, out.pixels.kept = p.Gray, p.Color, true
-	return out, out.pixels.from(f, path, info)
+	return out, out.pixels.from(in, path, info)
+}
+
+// reading is a file until ctx ends.
+type reading struct {
+	ctx context.Context
+	of  io.ReaderAt
+}
+
+func (r reading) ReadAt(p []byte, at int64) (int, error) {
+	if err := r.ctx.Err(); err != nil {
+		return 0, err
+	}
+	return r.of.ReadAt(p, at)
 }
 
 // unread is why a picture cannot be used.

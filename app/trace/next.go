@@ -26,14 +26,14 @@ type Proposal struct {
 // or more: their corners shifted along with the print, and the edges followed
 // (follow.Field.Next). An edge on the fold is straight. It is false where no size
 // is done or those done differ in their corners, where the size has a line
-// already, or nothing is followed. It takes about half a second.
-func (h Hand) Propose(k model.Tracing, chart model.SizeChart, size string) (Proposal, bool) {
+// already, or nothing is followed, and where ctx ends. It takes about half a second.
+func (h Hand) Propose(ctx context.Context, k model.Tracing, chart model.SizeChart, size string) (Proposal, bool) {
 	at, ok := chart.Place(size)
 	if line, _ := LineOf(k, size); !ok || len(line.Corners) > 0 || !h.follows() {
 		return Proposal{}, false
 	}
 	done := doneAlike(k)
-	next, err := h.Lines.Next(context.Background(), tracedAt(done, chart), follow.NextOptions{Place: at})
+	next, err := h.Lines.Next(ctx, tracedAt(done, chart), follow.NextOptions{Place: at})
 	if err != nil {
 		return Proposal{}, false
 	}

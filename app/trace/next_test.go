@@ -16,12 +16,12 @@ func TestTheNextSizeIsProposed(t *testing.T) {
 	h := hand(t)
 	k := model.Tracing{Sizes: []model.TracedSize{traced(q.Nest[0], 0, false), traced(q.Nest[1], 2, true)}}
 	for _, s := range k.Sizes {
-		if _, ok := h.Propose(k, chart, s.Size); ok {
+		if _, ok := h.Propose(t.Context(), k, chart, s.Size); ok {
 			t.Errorf("size %s is traced and proposed", s.Size)
 		}
 	}
 	want := q.Nest[2]
-	p, ok := h.Propose(k, chart, want.Size)
+	p, ok := h.Propose(t.Context(), k, chart, want.Size)
 	if !ok {
 		t.Fatal("nothing is proposed")
 	}
@@ -38,10 +38,10 @@ func TestTheNextSizeIsProposed(t *testing.T) {
 	if p.Line.Corners[1] == moved.Line.Corners[1] || p.Line.Edges[0].End() == moved.Line.Corners[1] {
 		t.Error("the proposal before was changed")
 	}
-	if _, ok := (trace.Hand{}).Propose(k, chart, want.Size); ok {
+	if _, ok := (trace.Hand{}).Propose(t.Context(), k, chart, want.Size); ok {
 		t.Error("a size is proposed without lines")
 	}
-	if _, ok := h.Propose(k, chart, "not on the chart"); ok {
+	if _, ok := h.Propose(t.Context(), k, chart, "not on the chart"); ok {
 		t.Error("a size off the chart is proposed")
 	}
 }

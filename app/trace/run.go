@@ -153,7 +153,7 @@ func (r *run) edge(s ClickedSize, line model.TracedSize, j int, to geom.Point) f
 // proposed takes the line that is proposed for a size, its corners put right.
 func (r *run) proposed(s ClickedSize) error {
 	k := r.tracing()
-	next, ok := r.hand.Propose(k, r.p.Chart, s.Size)
+	next, ok := r.hand.Propose(r.ctx, k, r.p.Chart, s.Size)
 	if !ok {
 		return fmt.Errorf(" cannot be proposed: the sizes before it do not tell where it runs; click its corners")
 	}
