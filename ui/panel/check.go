@@ -65,7 +65,7 @@ func (c *check) CreateRenderer() fyne.WidgetRenderer {
 		label.set(c.word, t, false)
 	}
 	d.min = func() fyne.Size {
-		return fyne.NewSize(theme.Px(checkText)+label.measure(c.word).Width+4, theme.Px(27))
+		return fyne.NewSize(theme.Px(checkText)+label.measure(c.word).Width+2, theme.Px(27))
 	}
 	d.lay = func(size fyne.Size) {
 		place(g, 0, 0, size.Width, size.Height)

@@ -57,7 +57,7 @@ func newLines() *Lines {
 		ways: newPick(150), follow: newCheck(words.T("Follow the printed line between my clicks")),
 		done: newWords("", theme.Caption, inkSoft), list: below(0),
 		marksTitle: newWords(words.T("Marks: click them on the photo"), theme.Caption, inkSoft),
-		marks:      beside(2, noneGrows), note: newNote(sideContent),
+		marks:      beside(1, noneGrows), note: newNote(sideContent),
 	}
 	p.chart.setNone(words.T("No chart yet"))
 	p.name = newField("", func(text string) error { return askText(p.OnName, text) })
