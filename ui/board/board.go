@@ -287,13 +287,18 @@ func (b *Board) zoomPlace() view.Px {
 	if b.inside {
 		return b.pointer
 	}
-	w, h := b.paperSize()
-	if at, ok := b.placeInHand(); ok {
-		if px := b.view.ToPx(at); px.X > 0 && px.Y > 0 && px.X < w && px.Y < h {
-			return px
-		}
+	if at, ok := b.placeInHand(); ok && b.inSight(at) {
+		return b.view.ToPx(at)
 	}
+	w, h := b.paperSize()
 	return view.Px{X: w / 2, Y: h / 2}
+}
+
+// inSight reports whether a place of the Table is seen.
+func (b *Board) inSight(at geom.Point) bool {
+	w, h := b.paperSize()
+	px := b.view.ToPx(at)
+	return px.X > 0 && px.Y > 0 && px.X < w && px.Y < h
 }
 
 // Percent is how large the paper is shown, 100 for true size.

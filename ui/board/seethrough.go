@@ -49,12 +49,17 @@ func (s *seeThrough) objects() []fyne.CanvasObject {
 	return append([]fyne.CanvasObject{s.raster}, s.figure.objects()...)
 }
 
-// show lays the ruler level in the middle of what is seen.
+// show lays the ruler level across what is in hand, whose gap it reads there, or
+// in the middle of what is seen.
 func (s *seeThrough) show(on bool) {
 	if on && !s.on {
-		w, h := s.board.paperSize()
+		b := s.board
+		w, h := b.paperSize()
 		s.dir = geom.Vec{X: 1}
-		s.zero = s.board.view.ToMM(view.Px{X: w/2 - 120, Y: h / 2})
+		s.zero = b.view.ToMM(view.Px{X: w/2 - 120, Y: h / 2})
+		if at, ok := b.placeInHand(); ok && b.inSight(at) {
+			s.zero = at.Add(s.dir.Scale(-s.length() / 2))
+		}
 	}
 	s.on, s.keyed = on, on && s.keyed
 	s.place()

@@ -103,6 +103,26 @@ func TestCloseUpReadsTheGaps(t *testing.T) {
 	}
 }
 
+// The ruler comes to lie across the edge in hand and reads the gap there.
+func TestRulerIsLaidAcrossWhatIsInHand(t *testing.T) {
+	b := newTable(t)
+	piece := b.in.Pattern.Pieces[0]
+	for _, e := range piece.Edges {
+		b.in.Select = scene.Ref{Piece: piece.ID, Edge: e.ID}
+		b.SetScene(b.in)
+		at, ok := b.placeInHand()
+		if !ok {
+			t.Fatalf("%s has no place", e.Name)
+		}
+		b.SetRuler(false)
+		b.SetRuler(true)
+		r := b.parts.ruler
+		if v := at.Sub(r.zero); math.Abs(v.Cross(r.dir)) > 1e-6 || v.Dot(r.dir) <= 0 || v.Dot(r.dir) >= r.length() {
+			t.Errorf("%s: the ruler begins at %v, the middle of the edge is %v", e.Name, r.zero, at)
+		}
+	}
+}
+
 func TestSeeThroughRuler(t *testing.T) {
 	b := newTable(t)
 	b.SetRuler(true)
