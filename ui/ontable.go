@@ -267,6 +267,9 @@ func (w *Window) statusParts(p model.Pattern) []string {
 	} else if w.hand.Piece != "" {
 		parts = append(parts, words.F("In hand *%s*", w.refName(w.hand)))
 	}
+	if w.table.Tool() == board.Measure {
+		return append(parts, words.T("Click two places to measure between them, or drag"))
+	}
 	step := words.T("1 mm")
 	if p.Unit == model.Inches {
 		step = words.T("1/16 in")

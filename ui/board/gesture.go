@@ -144,8 +144,9 @@ func (b *Board) finish() {
 		b.place(g.from)
 	case g.bare && !g.moved:
 		b.selected(scene.Ref{})
-	case g.kind == measuringDrag && !g.moved:
-		b.parts.measure.clear()
+	case g.kind == measuringDrag:
+		const shaking = 4 // px that a hand moves in a click
+		b.parts.measure.release(g.last.Sub(g.from).Len() > shaking)
 	case g.dragging() || (g.kind == sliding || g.kind == placing) && g.moved:
 		b.redraw()
 	}

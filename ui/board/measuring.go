@@ -16,6 +16,7 @@ type measuring struct {
 	board  *Board
 	a, b   geom.Point
 	taken  bool
+	open   bool // begun by a click: its other end follows the pointer to the next one
 	line   *canvas.Line
 	ends   [2]*canvas.Circle
 	figure *figure
@@ -87,15 +88,34 @@ func (m *measuring) places() []geom.Point {
 // straight across or down.
 const upright = 3
 
-func (m *measuring) from(at view.Px) {
+// press begins a measure at a place of the board, or ends there one that was begun by
+// a click.
+func (m *measuring) press(at view.Px) {
+	if m.open {
+		m.to(at)
+		return
+	}
 	m.a, _ = m.snap(at)
 	m.b, m.taken = m.a, true
 	m.place()
 }
 
+// release is told whether the hand has dragged: a click alone begins a measure, and
+// the next one ends it.
+func (m *measuring) release(dragged bool) {
+	m.open = !m.open && !dragged
+}
+
+// follow lays the other end of a measure begun by a click where the pointer is.
+func (m *measuring) follow(at view.Px) {
+	if m.open {
+		m.to(at)
+	}
+}
+
 // begin and end lay the measure's two ends on places of the Table.
 func (m *measuring) begin(at geom.Point) {
-	m.a, m.b, m.taken = at, at, true
+	m.a, m.b, m.taken, m.open = at, at, true, false
 	m.place()
 }
 
@@ -135,7 +155,7 @@ func (m *measuring) straight(at view.Px) (geom.Point, bool) {
 }
 
 func (m *measuring) clear() {
-	m.taken = false
+	m.taken, m.open = false, false
 	m.place()
 }
 
@@ -158,6 +178,10 @@ func (m *measuring) place() {
 	m.ends[1].Move(pos(b.X-4.5, b.Y-4.5))
 	m.line.Refresh()
 	d := m.b.Sub(m.a)
+	if m.open && d.IsZero() {
+		m.figure.hide()
+		return
+	}
 	m.figure.show(d.Len(), m.caption(), b.X+16, b.Y-46)
 }
 

@@ -41,7 +41,7 @@ func (b *Board) MouseDown(e *desktop.MouseEvent) {
 	case b.parts.ruler.press(at):
 	case b.tool == Measure:
 		b.gesture.kind = measuringDrag
-		b.parts.measure.from(at)
+		b.parts.measure.press(at)
 	case b.tool == AddPoint:
 		b.gesture = gesture{}
 		b.addPoint(at)
@@ -205,6 +205,7 @@ func (b *Board) pointedAt(at view.Px, inside bool) {
 	defer stopwatch.Lap("pointer")()
 	b.point(at, inside)
 	if b.gesture.kind == idle {
+		b.parts.measure.follow(at)
 		b.follow(at)
 	}
 }

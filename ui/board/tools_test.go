@@ -67,6 +67,41 @@ func TestMeasuringReadsTheGap(t *testing.T) {
 	}
 }
 
+// Two clicks measure as a drag does: the other end follows the pointer in between, a
+// hand that shakes makes no difference, and a third click begins anew.
+func TestMeasuringByTwoClicks(t *testing.T) {
+	b := newTable(t)
+	b.SetTool(Measure)
+	shoulder := b.in.Edges(0)[1]
+	click := func(name string) {
+		b.press(b.pointAt(name))
+		b.drag(move(b.pointAt(name), 2, 0))
+		b.release(move(b.pointAt(name), 2, 0))
+	}
+	click("hps")
+	b.MouseMoved(mouse(move(b.pointAt("tip"), -60, 0), 0))
+	b.catchUp()
+	if p, q, ok := b.Measured(); !ok || p != shoulder.Start() || q == p || b.parts.measure.figure.amount.Text == "" {
+		t.Errorf("between the clicks it measures %v to %v, %v", p, q, ok)
+	}
+	click("tip")
+	b.MouseMoved(mouse(move(b.pointAt("tip"), 90, 90), 0))
+	b.catchUp()
+	if p, q, _ := b.Measured(); p != shoulder.Start() || q != shoulder.End() {
+		t.Errorf("measured %v to %v, the shoulder goes from %v to %v", p, q, shoulder.Start(), shoulder.End())
+	}
+	click("tip")
+	if p, q, ok := b.Measured(); !ok || p != shoulder.End() || q != p {
+		t.Errorf("a third click measures %v to %v", p, q)
+	}
+	b.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	b.MouseMoved(mouse(b.pointAt("hps"), 0))
+	b.catchUp()
+	if _, _, ok := b.Measured(); ok {
+		t.Error("Escape leaves the measure")
+	}
+}
+
 // The close-up names the lines it shows and measures the gaps level with the
 // pointer: as far apart as the lines themselves.
 func TestCloseUpReadsTheGaps(t *testing.T) {
