@@ -108,6 +108,9 @@ func plain(x float64) string {
 	return strings.Replace(strconv.FormatFloat(x, 'g', -1, 64), ".", words.Decimal(), 1)
 }
 
+// lensLines is how much wider lines are in the close-up of a nest.
+const lensLines = 1.5
+
 // zoom is how much larger than the Table it shows its place.
 func (l *lens) zoom() float64 {
 	if l.board.tool == Trace {
@@ -147,10 +150,16 @@ func (l *lens) paint(w, h int) image.Image {
 	if !l.round() {
 		v = l.wholeNest(v, 2*mid.X, 2*mid.Y)
 	}
-	layers := []scene.Layer{b.grid(v.Scale, v.Box(2*mid.X, 2*mid.Y))}
+	grid := b.grid(v.Scale, v.Box(2*mid.X, 2*mid.Y))
+	var layers []scene.Layer
 	layers = append(layers, b.parts.static.layers[min(1, len(b.parts.static.layers)):]...)
 	layers = append(layers, b.parts.active.layers...)
-	b.painter.Paint(l.img, paint.Screen{View: v, Factor: factor}, layers...)
+	screen := paint.Screen{View: v, Factor: factor}
+	b.painter.Paint(l.img, screen, grid)
+	if !l.round() {
+		screen.Lines = lensLines
+	}
+	b.painter.Paint(l.img, screen, layers...)
 	flat := paint.Screen{View: view.View{Scale: 1}, Factor: factor}
 	if l.round() {
 		b.painter.Paint(l.img, flat, l.cross(mid))

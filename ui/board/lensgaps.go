@@ -116,7 +116,26 @@ func (l *lens) gaps(v view.View, w, h float64) scene.Layer {
 		bar.x0, bar.x1 = min(bar.x0, bar.x1), max(bar.x0, bar.x1)
 		l.bar(&out, bar)
 	}
+	if len(out.Lines) > 0 {
+		l.ground(&out, w, h, h-rows[0]-barRoom)
+	}
 	return out
+}
+
+// barRoom is how much room a measure has above it, px.
+const barRoom = 12
+
+// ground leaves the measures a plain ground of their own, from top down, with a rule
+// above.
+func (l *lens) ground(out *scene.Layer, w, h, top float64) {
+	strip := func(from, to float64, k scene.Ink) {
+		out.Fills = append(out.Fills, scene.Fill{
+			Outline: geom.Polyline(geom.Pt(0, from), geom.Pt(w, from), geom.Pt(w, to), geom.Pt(0, to), geom.Pt(0, from)),
+			Ink:     k, Alpha: 1,
+		})
+	}
+	strip(top, h, scene.InkTable)
+	strip(top, top+1, scene.InkGridMajor)
 }
 
 func (l *lens) sizeNames(out *scene.Layer, v view.View, w float64) {
@@ -129,7 +148,7 @@ func (l *lens) sizeNames(out *scene.Layer, v view.View, w float64) {
 		last = x
 		text := scene.Text{Words: c.Size, At: geom.Pt(x, 12), Size: 12, Ink: scene.InkAccentWords, Halo: scene.InkTable, Bold: true}
 		if c.Printed {
-			text.Ink, text.Bold = scene.NestInk(sizePlace(l.board.in, c.Size)), false
+			text.Ink = scene.NestInk(sizePlace(l.board.in, c.Size))
 		}
 		out.Texts = append(out.Texts, text)
 	}

@@ -75,6 +75,7 @@ type Screen struct {
 	Corner view.Px // the picture's upper left corner on the board, in px
 	Factor float64 // device px a px
 	Words  float64 // how much larger words, handles and marks are than they say; 0 is 1
+	Lines  float64 // how much wider lines are than they say; 0 is 1
 }
 
 // wordScale is device px a px of words.
@@ -122,6 +123,9 @@ func (p *Painter) layer(l scene.Layer, m geom.Affine, screen Screen, seen geom.B
 		p.fill(f, m, seen)
 	}
 	for _, k := range l.Lines {
+		if screen.Lines > 0 {
+			k.Width *= screen.Lines
+		}
 		p.stroke(k, m, factor, seen)
 	}
 	for _, d := range l.Dots {

@@ -88,7 +88,7 @@ func NewIncrements() *Increments {
 	p := &Increments{
 		edges:     newPick(120),
 		edgeNote:  newWrapped("", theme.Caption, inkSoft, sideContent),
-		follows:   newPick(112),
+		follows:   newPick(104),
 		past:      newWords("", theme.Caption, inkSoft),
 		choiceBox: below(0),
 		note:      newNote(sideContent),
