@@ -4,6 +4,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -113,6 +114,13 @@ func TestHoverRingsTheHandle(t *testing.T) {
 	if c := b.parts.ring.Position().AddXY(22+rulerLeft, 22+rulerTop); c.Subtract(b.pointAt("tip")).X > 0.01 {
 		t.Errorf("the ring is round %v", c)
 	}
+	b.SetCloseUp(true)
+	b.MouseMoved(mouse(b.at(geom.Pt(120, 200)), 0))
+	b.MouseMoved(mouse(move(b.pointAt("tip"), 8, 8), 0))
+	if note := b.parts.lens.note.Text; !strings.HasPrefix(note, b.placeName(scene.Ref{Piece: "front", Point: "tip"})+", ") {
+		t.Errorf("the close-up says %q of the handle under the pointer", note)
+	}
+	b.SetCloseUp(false)
 	b.MouseMoved(mouse(b.at(geom.Pt(120, 200)), 0))
 	if b.parts.ring.Visible() || b.Cursor() != desktop.DefaultCursor {
 		t.Error("the ring stays")

@@ -251,6 +251,7 @@ func (b *Board) hovered(ref scene.Ref) {
 	}
 	b.hover = ref
 	b.parts.hovering()
+	b.parts.lens.update() // it names what is under the pointer
 	if b.OnHover != nil {
 		b.OnHover(ref)
 	}
