@@ -1,9 +1,15 @@
 package ui
 
 import (
+	"bytes"
+	"context"
+	"image"
+	"image/png"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
+	"golang.org/x/image/draw"
 
 	"quarterstep/app"
 	"quarterstep/app/edit"
@@ -98,6 +104,23 @@ func (w *Window) help() {
 	if w.dialogOpen {
 		return
 	}
-	content, scroll := panel.NewHelp(helpView())
+	v := helpView()
+	v.Unpack = w.unpack
+	content, scroll := panel.NewHelp(v)
 	w.tell(words.T("Help"), content, scroll, fyne.NewSize(820, 640))
+}
+
+// unpack has a picture of the help unpacked beside the window, as large as it is shown,
+// and then shown.
+func (w *Window) unpack(file []byte, size fyne.Size, show func(image.Image)) {
+	px := w.win.Canvas().Scale()
+	out := image.NewRGBA(image.Rect(0, 0, int(size.Width*px), int(size.Height*px)))
+	w.aside(context.Background(), func() {
+		whole, err := png.Decode(bytes.NewReader(file))
+		if err != nil {
+			return // words alone help too
+		}
+		draw.CatmullRom.Scale(out, out.Rect, whole, whole.Bounds(), draw.Src, nil)
+		fyne.Do(func() { show(out) })
+	})
 }

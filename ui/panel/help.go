@@ -1,6 +1,8 @@
 package panel
 
 import (
+	"image"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -15,6 +17,8 @@ type HelpView struct {
 	Words    []TermView // what sewing words mean here
 	Keys     []TermView // ", and .": "one size down or up"
 	Cautions []string
+	// Unpack has a PNG unpacked to a size beside the window, and then shown. Nil for none.
+	Unpack func(png []byte, size fyne.Size, show func(image.Image))
 }
 
 // TermView is a word, a key or a step with what is said of it.
@@ -40,8 +44,8 @@ func NewHelp(v HelpView) (fyne.CanvasObject, *container.Scroll) {
 				nil, nil, sized(theme.Px(terms), 0, newWrapped(t.Term, theme.Body, accentInk, terms-12)), nil,
 				newWrapped(t.Means, theme.Body, ink, width-terms-12),
 			))
-			if len(t.Picture) > 0 {
-				box.Add(stepPicture(t.Term, t.Picture))
+			if len(t.Picture) > 0 && v.Unpack != nil {
+				box.Add(v.stepPicture(t.Picture))
 			}
 		}
 	}
@@ -58,11 +62,16 @@ func NewHelp(v HelpView) (fyne.CanvasObject, *container.Scroll) {
 	return sized(width+24, 440, scroll), scroll
 }
 
-// stepPicture is a picture of the window, the words' width.
-func stepPicture(name string, png []byte) fyne.CanvasObject {
-	const wide, high = 544, 340
-	p := canvas.NewImageFromResource(fyne.NewStaticResource(name+".png", png))
-	p.FillMode, p.ScaleMode = canvas.ImageFillContain, canvas.ImageScaleSmooth
-	p.SetMinSize(fyne.NewSize(wide, high))
+// stepPicture is a picture of the window, the words' width. It shows once it is
+// unpacked; until then its place is kept.
+func (v HelpView) stepPicture(png []byte) fyne.CanvasObject {
+	size := fyne.NewSize(544, 340)
+	p := canvas.NewImageFromImage(nil)
+	p.FillMode, p.ScaleMode = canvas.ImageFillContain, canvas.ImageScaleFastest
+	p.SetMinSize(size)
+	v.Unpack(png, size, func(unpacked image.Image) {
+		p.Image = unpacked
+		p.Refresh()
+	})
 	return container.NewHBox(sized(theme.Px(helpTerms), 0, newWords("", theme.Body, ink)), p)
 }
