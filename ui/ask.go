@@ -105,7 +105,7 @@ func (w *Window) help() {
 		return
 	}
 	v := helpView()
-	v.Unpack = w.unpack
+	v.Unpack, v.Later = w.unpack, nextFrame
 	content, scroll := panel.NewHelp(v)
 	w.tell(words.T("Help"), content, scroll, fyne.NewSize(820, 640))
 }

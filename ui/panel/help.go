@@ -2,6 +2,7 @@ package panel
 
 import (
 	"image"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -19,6 +20,8 @@ type HelpView struct {
 	Cautions []string
 	// Unpack has a PNG unpacked to a size beside the window, and then shown. Nil for none.
 	Unpack func(png []byte, size fyne.Size, show func(image.Image))
+	// Later does work in a frame to come. Nil does it at once.
+	Later func(work func())
 }
 
 // TermView is a word, a key or a step with what is said of it.
@@ -27,39 +30,82 @@ type TermView struct {
 	Picture     []byte // a PNG shown under it; may be none
 }
 
-// helpTerms is how wide the terms' column is, px at text scale 1.
-const helpTerms = 170
+// How wide the help and its terms' column are, px at text scale 1.
+const (
+	helpWidth = 730
+	helpTerms = 170
+)
 
-// NewHelp makes the content of the help window, and what scrolls in it.
+// helpAtOnce is how many terms are laid out in a frame.
+const helpAtOnce = 8
+
+// NewHelp makes the content of the help window, and what scrolls in it. What does not
+// show at first comes in the frames that follow.
 func NewHelp(v HelpView) (fyne.CanvasObject, *container.Scroll) {
-	const width, terms = 730, helpTerms
 	box := below(7)
+	scroll := container.NewVScroll(inset(4, 4, 4, 20, box))
+	var parts []func()
 	section := func(title string, list []TermView) {
-		if len(box.Objects) > 0 {
-			box.Add(rule())
-		}
-		box.Add(newBold(title, theme.SubHead, ink))
-		for _, t := range list {
-			box.Add(container.NewBorder(
-				nil, nil, sized(theme.Px(terms), 0, newWrapped(t.Term, theme.Body, accentInk, terms-12)), nil,
-				newWrapped(t.Means, theme.Body, ink, width-terms-12),
-			))
-			if len(t.Picture) > 0 && v.Unpack != nil {
-				box.Add(v.stepPicture(t.Picture))
+		parts = append(parts, func() {
+			if len(box.Objects) > 0 {
+				box.Add(rule())
 			}
+			box.Add(newBold(title, theme.SubHead, ink))
+		})
+		for some := range slices.Chunk(list, helpAtOnce) {
+			parts = append(parts, func() { v.addTerms(box, some) })
 		}
 	}
 	section(words.T("The work, step by step"), v.Steps)
 	section(words.T("Before you cut"), nil)
-	for _, c := range v.Cautions {
-		n := newNote(width)
-		n.set(c, true)
-		box.Add(n)
-	}
+	parts = append(parts, func() {
+		for _, c := range v.Cautions {
+			n := newNote(helpWidth)
+			n.set(c, true)
+			box.Add(n)
+		}
+	})
 	section(words.T("Words"), v.Words)
 	section(words.T("Keys"), v.Keys)
-	scroll := container.NewVScroll(inset(4, 4, 4, 20, box))
-	return sized(width+24, 440, scroll), scroll
+	v.addParts(scroll, parts)
+	return sized(helpWidth+24, 440, scroll), scroll
+}
+
+// addParts adds the first two parts, which are all that is in sight, and then one a
+// frame.
+func (v HelpView) addParts(scroll *container.Scroll, parts []func()) {
+	if v.Later == nil {
+		for _, add := range parts {
+			add()
+		}
+		return
+	}
+	parts[0]()
+	parts[1]()
+	parts = parts[2:]
+	var next func()
+	next = func() {
+		if len(parts) == 0 {
+			return
+		}
+		parts[0]()
+		parts = parts[1:]
+		scroll.Refresh()
+		v.Later(next)
+	}
+	v.Later(next)
+}
+
+func (v HelpView) addTerms(box *fyne.Container, list []TermView) {
+	for _, t := range list {
+		box.Add(container.NewBorder(
+			nil, nil, sized(theme.Px(helpTerms), 0, newWrapped(t.Term, theme.Body, accentInk, helpTerms-12)), nil,
+			newWrapped(t.Means, theme.Body, ink, helpWidth-helpTerms-12),
+		))
+		if len(t.Picture) > 0 && v.Unpack != nil {
+			box.Add(v.stepPicture(t.Picture))
+		}
+	}
 }
 
 // stepPicture is a picture of the window, the words' width. It shows once it is
