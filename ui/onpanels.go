@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"math"
+
 	"quarterstep/app/edit"
 	"quarterstep/app/session"
 	"quarterstep/assets/words"
@@ -242,12 +244,25 @@ func (w *Window) typedTotal(text string) error {
 	if !ok {
 		return nil
 	}
-	l, err := measure.Parse(text, bareUnit(w.doc.Pattern().Unit))
+	l, err := w.typedGrowth(text, 1)
 	if err != nil {
 		return err
 	}
 	w.addToTotal(l.MM() - f.total)
 	return nil
+}
+
+// mostGrowth is how far in mm a piece may be told to grow at one place: more is a
+// slip of the hand, such as a point left out.
+const mostGrowth = 1000
+
+// typedGrowth is a typed amount by which a piece grows, as often as times.
+func (w *Window) typedGrowth(text string, times float64) (measure.Length, error) {
+	l, err := measure.Parse(text, bareUnit(w.doc.Pattern().Unit))
+	if err == nil && math.Abs(l.MM()*times) > mostGrowth {
+		return l, words.Error("That is more than a metre here. Look whether a point or the unit is missing.")
+	}
+	return l, err
 }
 
 // typedStep sets the total of the edge in hand to as many of a gap as there are steps.
@@ -257,7 +272,7 @@ func (w *Window) typedStep(text string) error {
 	if !ok {
 		return nil
 	}
-	l, err := measure.Parse(text, bareUnit(p.Unit))
+	l, err := w.typedGrowth(text, f.stepsPast(p))
 	if err != nil {
 		return err
 	}
@@ -292,7 +307,7 @@ func (w *Window) typedPoint(n int, text string, down bool) error {
 	if !ok {
 		return nil
 	}
-	l, err := measure.Parse(text, bareUnit(w.doc.Pattern().Unit))
+	l, err := w.typedGrowth(text, 1)
 	if err != nil {
 		return err
 	}

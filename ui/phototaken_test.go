@@ -374,6 +374,9 @@ func TestClickedPage(t *testing.T) {
 	if w.isFlat(ph) || ph.ask.Reference != paper.Page {
 		t.Fatalf("the photo is %+v", ph.ask)
 	}
+	if v := w.photoView(w.doc.Pattern()); !strings.Contains(v.Ask, "If nothing does") {
+		t.Errorf("of a photo without targets the panel says %q", v.Ask)
+	}
 	corners := []geom.Point{{X: 180, Y: 150}, {X: 810, Y: 150}, {X: 810, Y: 1041}, {X: 180, Y: 1041}}
 	for i, c := range corners {
 		if i == 3 {

@@ -117,8 +117,11 @@ func (w *Window) takenView(v *panel.PhotoView, ph *photo) {
 		for i := range clicksNeeded(ph) {
 			v.Targets = append(v.Targets, i < len(ph.clicks))
 		}
-		if ph.ask.Reference == paper.Mat {
+		switch {
+		case ph.ask.Reference == paper.Mat:
 			v.Ask = w.cellAsk(ph)
+		case len(ph.clicks) == 0 && !ph.solved:
+			v.Ask = words.T("Click the corners of what lies beside the piece. If nothing does, nobody knows how large it is: take the photo again, with a plain page or printed targets beside it.")
 		}
 		v.Found = words.F("%d of %d clicked", len(ph.clicks), clicksNeeded(ph))
 	}

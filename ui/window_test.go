@@ -248,6 +248,9 @@ func TestTypedTotals(t *testing.T) {
 	if err := w.increments.OnTotal("a bit"); err == nil {
 		t.Error("words were taken for a length")
 	}
+	if w.increments.OnTotal("9999") == nil || w.increments.OnTotal("-40 in") == nil || w.increments.OnOut(0, "12 m") == nil {
+		t.Error("metres of growth are taken")
+	}
 	if len(w.doc.History()) != 0 {
 		t.Error("a length that cannot be read changed something")
 	}

@@ -77,6 +77,9 @@ func read(r io.Reader, chart model.SizeChart, one string) (Sheet, error) {
 }
 
 func noSizes(w *walker, chart model.SizeChart) error {
+	if len(w.runs) == 0 && len(w.hidden) == 0 && len(w.groups) == 0 {
+		return unusable(words.T("There are no lines in this drawing. Open it in the program that made it, see that the pattern is in it, save it as plain SVG and bring it in again."))
+	}
 	if len(w.hidden) > 0 {
 		return unusable(words.F("The size layers of this drawing (%s) are hidden. Show them, save it and bring it in again.", strings.Join(w.hidden, ", ")))
 	}

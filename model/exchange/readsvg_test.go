@@ -432,6 +432,7 @@ func TestUnusable(t *testing.T) {
 		{"web page", "<html><body/></html>", "begins with “html”"},
 		{"cut off", drawing(ok)[:180], "damaged"},
 		{"compressed", "\x1f\x8b\x08\x00", "compressed"},
+		{"nothing in it", `<svg><title>blouse</title></svg>`, "There are no lines in this drawing"},
 		{"no sizes", `<svg><g id="g1"/><g xmlns:inkscape="inkscape" inkscape:label="Layer 1">` + ok + `</g></svg>`, "No group in this drawing is named after a size of the chart EN women: found “g1”, “Layer 1”. Name each size's layer 34, 36, 38"},
 		{"no line", drawing(``), "no closed cutting line"},
 		{"open line", drawing(`<path d="M0 0H10V10"/>`), "no closed cutting line"},
