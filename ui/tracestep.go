@@ -28,7 +28,7 @@ type traceStep struct {
 	idle     bool   // Esc let go: nothing runs to the pointer until the next click
 
 	via    []geom.Point // clicked on the way of the edge under way
-	live   follow.Edge  // to the pointer
+	live   lineUnderWay // to the pointer
 	aim    geom.Point   // where a click would go
 	aiming bool
 	doubts map[string][]follow.Doubt // of the edges accepted, by size
@@ -36,6 +36,7 @@ type traceStep struct {
 	looked int                       // for which state of the document
 	next   proposal
 	pins   map[string][]geom.Point // laid by hand on the way of edges, by size
+	asking bool                    // a line to the pointer is worked out beside the window
 	held   grip                    // while the button is down
 	picked grip                    // clicked, for the keys
 	mark   markMaking
@@ -157,7 +158,7 @@ func (w *Window) takeTracing(id string) {
 func (w *Window) dropStale() {
 	t := &w.paper.trace
 	if k, _ := w.tracing(); t.next.on && !slices.ContainsFunc(k.Sizes, closed) {
-		t.next, t.live, t.aiming = proposal{}, follow.Edge{}, false
+		t.next, t.live, t.aiming = proposal{}, lineUnderWay{}, false
 	}
 }
 
@@ -243,7 +244,7 @@ func (w *Window) traceClick(at geom.Point) {
 	}
 	if w.makeTracing(label, e) {
 		t.doubt(t.size, edge.Doubts)
-		t.via, t.live = nil, follow.Edge{}
+		t.via, t.live = nil, lineUnderWay{}
 		if closing {
 			w.sizeDone()
 		}
@@ -304,16 +305,6 @@ func (w *Window) pointing() trace.Hand {
 	return h
 }
 
-// followed is the edge from the last corner of a line to a place.
-func (w *Window) followed(line model.TracedSize, to geom.Point) follow.Edge {
-	n := len(line.Corners)
-	if n == 0 {
-		return follow.Edge{}
-	}
-	k, _ := w.tracing()
-	return w.pointing().Edge(k, line, n-1, to, w.paper.trace.via)
-}
-
 // pointed follows the pointer while a line is under way; at is in mm from where
 // the rulers count: of the flat picture, or of the photo as taken on the Table.
 func (w *Window) pointed(at geom.Point) {
@@ -331,16 +322,14 @@ func (w *Window) pointed(at geom.Point) {
 	}
 	to, _ := w.pointing().Aim(line, at)
 	t.aim, t.aiming = to, true
-	if t.live = (follow.Edge{}); len(line.Corners) > 0 {
-		t.live = w.followed(line, to)
-	}
+	w.reachFor(line, to)
 	w.showTrace()
 }
 
 // takeSize takes a size's line in hand.
 func (w *Window) takeSize(size string) {
 	t := &w.paper.trace
-	t.size, t.via, t.live, t.next, t.aiming = size, nil, follow.Edge{}, proposal{}, false
+	t.size, t.via, t.live, t.next, t.aiming = size, nil, lineUnderWay{}, proposal{}, false
 	w.propose()
 }
 
@@ -358,7 +347,7 @@ func (w *Window) undoPoint() {
 		w.do(words.T("take a point back"), edit.UndoPoint(t.id, t.size))
 		delete(t.doubts, t.size)
 	}
-	t.live = follow.Edge{}
+	t.live = lineUnderWay{}
 	w.refresh()
 }
 
@@ -382,7 +371,7 @@ func (w *Window) traceKey(e *fyne.KeyEvent) bool {
 	case fyne.KeyDelete:
 		w.removePicked()
 	case fyne.KeyEscape:
-		t.via, t.live, t.idle, t.aiming, t.next, t.mark, t.picked = nil, follow.Edge{}, true, false, proposal{}, markMaking{}, grip{}
+		t.via, t.live, t.idle, t.aiming, t.next, t.mark, t.picked = nil, lineUnderWay{}, true, false, proposal{}, markMaking{}, grip{}
 		w.refresh()
 	default:
 		return false
