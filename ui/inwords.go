@@ -41,7 +41,7 @@ func (w *Window) inWords() string {
 	line("\n" + words.T("Pieces on the Table"))
 	for i, q := range p.Pieces {
 		size := r.Pieces[i].Outline().Bounds()
-		line(words.F("%s: %s, %s wide, %s high", q.Name, pieceLine(q, r.Pieces[i]),
+		line(words.F("%s: %s, %s wide, %s high", q.Name, pieceLine(p, q, r.Pieces[i]),
 			measure.FormatPlace(size.Width(), p.Unit), measure.FormatPlace(size.Height(), p.Unit)))
 	}
 	w.printInWords(p, line)

@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"image"
+	"slices"
 	"strings"
 
 	"quarterstep/app"
@@ -20,12 +21,12 @@ import (
 func (w *Window) shelfView(p model.Pattern, r grading.Result, report app.Report) panel.ShelfView {
 	v := panel.ShelfView{Chosen: p.PieceIndex(w.hand.Piece), BringIn: words.T("Bring in a photo, scan or SVG of your pattern.")}
 	for i, q := range p.Pieces {
-		card := panel.CardView{Name: q.Name, State: panel.Done, How: pieceLine(q, r.Pieces[i]), Links: linkLine(p, q)}
+		card := panel.CardView{Name: q.Name, State: panel.Done, How: pieceLine(p, q, r.Pieces[i]), Links: linkLine(p, q)}
 		if n := faultsOn(report, q.ID); n > 0 {
 			card.State, card.How = panel.LookAt, words.F("%d to look at", n)
 		}
 		if r.Pieces[i].Frozen {
-			card.State, card.How = panel.LookAt, pieceLine(q, r.Pieces[i])
+			card.State, card.How = panel.LookAt, pieceLine(p, q, r.Pieces[i])
 		}
 		one := p
 		one.Pieces = p.Pieces[i : i+1]
@@ -57,7 +58,7 @@ func (w *Window) shelfView(p model.Pattern, r grading.Result, report app.Report)
 	return v
 }
 
-func pieceLine(q model.Piece, r grading.Piece) string {
+func pieceLine(p model.Pattern, q model.Piece, r grading.Piece) string {
 	switch {
 	case r.Frozen:
 		return words.T("Printed once")
@@ -65,6 +66,10 @@ func pieceLine(q model.Piece, r grading.Piece) string {
 		return words.T("Corrected by eye")
 	case r.Printed:
 		return words.T("As printed")
+	}
+	follows := func(l model.Link) bool { return l.Kind == model.SameLine && l.Follow.Piece == q.ID }
+	if slices.ContainsFunc(p.Links, follows) {
+		return words.T("Follows")
 	}
 	return words.T("Graded")
 }

@@ -84,6 +84,44 @@ func (s withWords) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	place(objects[0], 0, 0, size.Width, size.Height)
 }
 
+// evenly sets things in so many columns of one width, row after row.
+type evenly struct{ columns int }
+
+const evenGap = 8 // between columns
+
+func (l evenly) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	var most fyne.Size
+	n := 0
+	for _, o := range objects {
+		if o.Visible() {
+			most = most.Max(o.MinSize())
+			n++
+		}
+	}
+	rows := (n + l.columns - 1) / l.columns
+	return fyne.NewSize(float32(l.columns)*most.Width+float32(l.columns-1)*evenGap, float32(rows)*most.Height+float32(max(rows-1, 0))*evenGap/2)
+}
+
+func (l evenly) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	n := 0
+	for _, o := range objects {
+		if o.Visible() {
+			n++
+		}
+	}
+	rows := max((n+l.columns-1)/l.columns, 1)
+	w := (size.Width - float32(l.columns-1)*evenGap) / float32(l.columns)
+	h := (size.Height - float32(rows-1)*evenGap/2) / float32(rows)
+	i := 0
+	for _, o := range objects {
+		if !o.Visible() {
+			continue
+		}
+		place(o, float32(i%l.columns)*(w+evenGap), float32(i/l.columns)*(h+evenGap/2), w, h)
+		i++
+	}
+}
+
 // sideOrBelow sets things side by side in equal widths, gap apart, where the
 // side panel has room for the widest of them so often, else below one another.
 type sideOrBelow struct{ gap float32 }

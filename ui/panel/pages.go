@@ -3,7 +3,6 @@ package panel
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/assets/words"
@@ -200,7 +199,7 @@ func (p *Pages) lay() {
 }
 
 func fyneGrid(columns int, objects ...fyne.CanvasObject) *fyne.Container {
-	return &fyne.Container{Layout: layout.NewGridLayoutWithColumns(columns), Objects: objects}
+	return container.New(evenly{columns}, objects...)
 }
 
 // SetView shows a view.

@@ -68,7 +68,7 @@ func (r *targetRow) CreateRenderer() fyne.WidgetRenderer {
 			if ok {
 				name, t = theme.Tick, ink
 			}
-			d.objects = append(d.objects, newBox(raisedFill, edge, 1.2, theme.ControlRadius),
+			d.objects = append(d.objects, newBox(raisedFill, separatorInk, 1.2, theme.ControlRadius),
 				newBold(fmt.Sprint(i+1), theme.Body, ink), newMark(name, 15, t))
 		}
 	}

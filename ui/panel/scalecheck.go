@@ -117,7 +117,7 @@ func (s *squareToMeasure) CreateRenderer() fyne.WidgetRenderer {
 	}
 	d := &drawn{objects: objects}
 	d.paint = func(p theme.Palette) {
-		box.FillColor, box.StrokeColor, box.StrokeWidth = p.Table, p.Ink, 2
+		box.FillColor, box.StrokeColor, box.StrokeWidth = p.Field, p.Ink, 2
 		for _, l := range marks {
 			l.StrokeColor, l.StrokeWidth = p.Accent, 2
 		}

@@ -35,7 +35,7 @@ func (r *traceRow) set(v TraceRowView, chosen bool) {
 const swatch = 38
 
 func (r *traceRow) CreateRenderer() fyne.WidgetRenderer {
-	g := newGround()
+	g, line := newGround(), newFill(separatorInk)
 	size, how := newBold("", theme.Body, ink), newCut("", theme.Caption, ink)
 	state := newMark(theme.Ring, 15, inkSoft)
 	d := &drawn{}
@@ -49,11 +49,11 @@ func (r *traceRow) CreateRenderer() fyne.WidgetRenderer {
 			t = accentInk
 		}
 		size.set(r.view.Size, t, true)
-		how.set(r.view.Words, t, false)
+		how.set(r.view.Words, pickTone(r.chosen, accentInk, inkSoft), false)
 		state.set(r.view.State.icon(), pickTone(r.chosen, accentInk, inkSoft))
 		at = dashes(r.view.Dash)
 		bars = bars[:0]
-		d.objects = []fyne.CanvasObject{g, size, how, state}
+		d.objects = []fyne.CanvasObject{line, g, size, how, state}
 		for range len(at) / 2 {
 			b := canvas.NewRectangle(p.Nest(r.view.I, r.view.N))
 			bars = append(bars, b)
@@ -62,6 +62,7 @@ func (r *traceRow) CreateRenderer() fyne.WidgetRenderer {
 	}
 	d.min = func() fyne.Size { return fyne.NewSize(theme.Px(sideContent), theme.Px(32)) }
 	d.lay = func(s fyne.Size) {
+		place(line, 0, 0, s.Width, 1)
 		place(g, -8, 0, s.Width+16, s.Height)
 		middle(size, 0, theme.Px(38), s.Height)
 		left, thick := theme.Px(38), max(float32(r.view.Width), 2)

@@ -40,7 +40,7 @@ func TestWalkShows(t *testing.T) {
 		w.SetView(sampleWalk())
 		win := open(t, w, 815, WalkHeight)
 		mustShow(t, w, "Seam walk", "29 mm", "4 mm more than wanted", "Sleeve cap", "525 mm", "Armhole", "496 mm",
-			"back underarm", "back notch", "shoulder", "front notch", "front underarm", "+4 mm", "+12 mm", "+10 mm", "+3 mm",
+			"back underarm", "back notch", "shoulder", "front notch", "front underarm", "+4", "+12 mm", "+10", "+3",
 			"Most of the extra sits between the back notch and the shoulder.")
 		win.Resize(fyne.NewSize(560, WalkHeight))
 		mustShow(t, w, "back underarm", "shoulder", "front underarm", "+12 mm")

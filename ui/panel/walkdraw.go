@@ -201,7 +201,11 @@ func (w *Walk) layLabels(labels []*saying, width float32) {
 	middleOf := theme.Px(w.rows().follow+walkBar+w.rows().lead) / 2
 	for i, p := range v.Parts {
 		o := labels[len(v.Follow.Marks)+i]
-		o.set(p.Figure, pickTone(p.Look, amberInk, accentInk), true)
+		figure := p.Short // the unit is said once
+		if p.Look {
+			figure = p.Figure
+		}
+		o.set(figure, pickTone(p.Look, amberInk, accentInk), true)
 		room := float32((p.Follow[1]-p.Follow[0]+p.Lead[1]-p.Lead[0])/2*l.scale) - 6
 		if o.MinSize().Width > room {
 			o.setText(p.Short)

@@ -21,7 +21,6 @@ func Thumb(in Input) Layer {
 			continue
 		}
 		whole := geom.Join(edges...)
-		l.Fills = append(l.Fills, Fill{Outline: whole, Ink: InkAccent, Alpha: 0.045})
 		for _, k := range ends(q) {
 			l.Lines = append(l.Lines, Line{
 				Path: geom.Join(q.Nest[k].Edges...).Transform(in.place(q)), Width: thumbPrinted, Ink: NestInk(k, len(q.Nest)), Alpha: 1,
