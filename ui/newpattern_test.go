@@ -119,9 +119,9 @@ func TestCloseUpOfThePhotoGoesWithIt(t *testing.T) {
 		if step == stepBringIn {
 			continue
 		}
-		for _, word := range []string{"Close-up", "Ruler"} {
-			if !slices.ContainsFunc(w.toggleViews(), func(v panel.ToggleView) bool { return v.Word == word && v.On }) {
-				t.Errorf("step %d has no switch for %s", step, word)
+		for word, want := range map[string]bool{"Close-up": true, "Ruler": step != stepPrint} {
+			if got := slices.ContainsFunc(w.toggleViews(), func(v panel.ToggleView) bool { return v.Word == word && v.On }); got != want {
+				t.Errorf("step %d has a switch for %s: %v", step, word, got)
 			}
 		}
 	}

@@ -44,10 +44,11 @@ func (w *Window) toggles() []toggle {
 // it can be put away where it has none of its own.
 func (w *Window) laidOver() []toggle {
 	var out []toggle
-	for _, t := range []toggle{w.closeUpToggle(), w.rulerToggle()} {
-		if t.On {
-			out = append(out, t)
-		}
+	if t := w.closeUpToggle(); t.On {
+		out = append(out, t)
+	}
+	if t := w.rulerToggle(); t.On && w.step != stepPrint { // pages have no gap to read
+		out = append(out, t)
 	}
 	return out
 }
