@@ -15,6 +15,7 @@ import (
 type asked struct {
 	yes, no func() // Enter and Escape
 	scroll  *container.Scroll
+	list    *widget.List // in the place of scroll
 }
 
 // dialogKey answers a key while a dialog is open.
@@ -37,15 +38,27 @@ func (w *Window) dialogKey(e *fyne.KeyEvent) {
 // turn scrolls what the dialog says.
 func (a asked) turn(key fyne.KeyName) {
 	const line = 40
-	if a.scroll == nil {
+	var page, end float32
+	switch {
+	case a.list != nil:
+		const far = 1e6
+		page, end = a.list.Size().Height-line, far
+	case a.scroll != nil:
+		page, end = a.scroll.Size().Height-line, a.scroll.Content.MinSize().Height
+	default:
 		return
 	}
-	page, end := a.scroll.Size().Height-line, a.scroll.Content.MinSize().Height
 	by := map[fyne.KeyName]float32{
 		fyne.KeyDown: line, fyne.KeyUp: -line, fyne.KeyPageDown: page, fyne.KeyPageUp: -page,
 		fyne.KeyHome: -end, fyne.KeyEnd: end,
 	}[key]
-	if by != 0 {
+	switch {
+	case by == 0:
+	case a.list != nil && key == fyne.KeyEnd:
+		a.list.ScrollToBottom()
+	case a.list != nil:
+		a.list.ScrollToOffset(max(a.list.GetScrollOffset()+by, 0))
+	default:
 		a.scroll.ScrollToOffset(a.scroll.Offset.AddXY(0, by))
 	}
 }

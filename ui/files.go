@@ -5,6 +5,7 @@ import (
 	"context"
 	"path/filepath"
 	"strings"
+	"sync"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -233,10 +234,12 @@ func (w *Window) askAndClose() {
 		w.waits.cancel()
 	}
 	w.ifSafe(func() {
-		w.whenKept(func() {
+		quit := sync.OnceFunc(func() {
 			w.closeSafe()
 			w.app.Quit()
 		})
+		w.whenKept(quit)
+		afterAMoment(quit) // where the habits have no disk to be kept on
 	})
 }
 
