@@ -39,18 +39,23 @@ const (
 // helpAtOnce is how many terms are laid out in a frame.
 const helpAtOnce = 8
 
-// NewHelp makes the content of the help window, and what scrolls in it. What does not
-// show at first comes in the frames that follow.
+// NewHelp makes the content of the help window, and what scrolls in it: above it are
+// links to its sections. What does not show at first comes in the frames that follow.
 func NewHelp(v HelpView) (fyne.CanvasObject, *container.Scroll) {
 	box := below(7)
 	scroll := container.NewVScroll(inset(4, 4, 4, 20, box))
 	var parts []func()
+	var jumps []fyne.CanvasObject
 	section := func(title string, list []TermView) {
+		head := newBold(title, theme.SubHead, ink)
+		jumps = append(jumps, newLink(title, func() {
+			scroll.ScrollToOffset(fyne.NewPos(0, box.Position().Y+head.Position().Y))
+		}))
 		parts = append(parts, func() {
 			if len(box.Objects) > 0 {
 				box.Add(rule())
 			}
-			box.Add(newBold(title, theme.SubHead, ink))
+			box.Add(head)
 		})
 		for some := range slices.Chunk(list, helpAtOnce) {
 			parts = append(parts, func() { v.addTerms(box, some) })
@@ -68,7 +73,8 @@ func NewHelp(v HelpView) (fyne.CanvasObject, *container.Scroll) {
 	section(words.T("Words"), v.Words)
 	section(words.T("Keys"), v.Keys)
 	v.addParts(scroll, parts)
-	return sized(helpWidth+24, 440, scroll), scroll
+	contents := inset(0, 6, 0, 0, beside(4, noneGrows, jumps...))
+	return container.NewBorder(contents, nil, nil, nil, sized(helpWidth+24, 440, scroll)), scroll
 }
 
 // addParts adds the first two parts, which are all that is in sight, and then one a
