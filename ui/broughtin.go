@@ -132,7 +132,7 @@ func (w *Window) askOneSize(path string) {
 	}
 	var names []string
 	for _, c := range charts {
-		names = append(names, c.Name)
+		names = append(names, chartWords(c))
 	}
 	size := panel.NewListed(nil, nil)
 	size.PlaceHolder = words.T("Choose the size")
@@ -161,7 +161,7 @@ func (w *Window) askOneSize(path string) {
 			yes.Enable()
 		}
 	}
-	chart.SetSelectedIndex(max(0, slices.Index(names, w.doc.Pattern().Chart.Name)))
+	chart.SetSelectedIndex(max(0, slices.Index(names, chartWords(w.doc.Pattern().Chart))))
 	leave := done(func() {})
 	d.SetButtons([]fyne.CanvasObject{panel.NewPush(words.T("Leave it"), leave), yes})
 	w.hasDialog(asked{no: leave})

@@ -81,6 +81,18 @@ func TestAMarkIsTakenAway(t *testing.T) {
 	}
 }
 
+// A chart is named with the sizes it has where it is chosen.
+func TestChartsSayTheirSizes(t *testing.T) {
+	w, _, _ := onBib(t)
+	v := w.linesView(w.doc.Pattern(), w.photo())
+	for i, c := range w.charts() {
+		want := c.Name + ", " + c.Sizes[0].Name + " to " + c.Sizes[len(c.Sizes)-1].Name
+		if v.Charts[i] != want {
+			t.Errorf("%s is offered as %q", c.Name, v.Charts[i])
+		}
+	}
+}
+
 // Two pieces come from one photo: the second is begun as the first lies on the
 // Shelf, and has a name of its own.
 func TestTwoPiecesFromOnePhoto(t *testing.T) {

@@ -21,7 +21,7 @@ func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 	}
 	v.Cut = chosenCut(max(k.Cut, t.cut, 1), hasFold(k) || t.mark.kind == foldMark)
 	for i, c := range w.charts() {
-		v.Charts = append(v.Charts, c.Name)
+		v.Charts = append(v.Charts, chartWords(c))
 		if len(p.Chart.Sizes) > 0 && sameChart(c, p.Chart) {
 			v.Chart = i
 		}
@@ -55,6 +55,15 @@ func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 	}
 	v.Note = w.linesNote(p, ph, sizes)
 	return v
+}
+
+// chartWords is a chart by its name and the sizes it has, by which she knows it again
+// from the envelope of her pattern.
+func chartWords(c model.SizeChart) string {
+	if len(c.Sizes) == 0 {
+		return c.Name
+	}
+	return words.F("%s, %s to %s", c.Name, c.Sizes[0].Name, c.Sizes[len(c.Sizes)-1].Name)
 }
 
 // traceRow is one size's row.
