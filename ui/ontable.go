@@ -259,7 +259,9 @@ func (w *Window) statusParts(p model.Pattern) []string {
 		return w.takenStatus()
 	}
 	parts := []string{words.F("Pointer *%s* across, *%s* down", measure.FormatPlace(w.pointer.X, p.Unit), measure.FormatPlace(w.pointer.Y, p.Unit))}
-	if w.over.Piece != "" {
+	if page := w.print.pageSay(); w.step == stepPrint && page != "" {
+		parts = append(parts, page)
+	} else if w.over.Piece != "" {
 		parts = append(parts, words.F("Over *%s*", w.refName(w.over)))
 		if from, to, ok := w.table.GapUnder(); ok {
 			parts = append(parts, words.F("Gap *%s to %s, %s*", from.Size, to.Size, measure.FormatMM(math.Abs(to.S-from.S), p.Unit)))
@@ -269,6 +271,9 @@ func (w *Window) statusParts(p model.Pattern) []string {
 	}
 	if w.table.Tool() == board.Measure {
 		return append(parts, words.T("Click two places to measure between them, or drag"))
+	}
+	if w.step == stepPrint {
+		return append(parts, words.T("Drag a piece to move it between pages"))
 	}
 	step := words.T("1 mm")
 	if p.Unit == model.Inches {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"quarterstep/app"
@@ -122,5 +123,27 @@ func TestOnlyChangedPagesAreOffered(t *testing.T) {
 	w.pages.OnChanged(true)
 	if got := w.wanted(); len(got) != len(w.print.changed) {
 		t.Errorf("%d pages would be printed, %d changed", len(got), len(w.print.changed))
+	}
+}
+
+// The status bar says which page is in hand and what lies beside it.
+func TestStatusNamesThePage(t *testing.T) {
+	w := open(t)
+	w.goTo(stepPrint)
+	w.settle()
+	plan := w.print.now().Plan
+	if len(plan.Sheets) == 0 {
+		t.Fatal("no pages")
+	}
+	sheet := plan.Sheets[0]
+	w.print.page = sheet.Name
+	w.showStatus()
+	if said := w.status.Text(); !strings.Contains(said, "Page "+sheet.Name+", joins ") || !strings.Contains(said, sheet.Beside[1]) {
+		t.Errorf("of page %s, beside %q: %q", sheet.Name, sheet.Beside, said)
+	}
+	w.print.page = ""
+	w.showStatus()
+	if said := w.status.Text(); strings.Contains(said, "joins") {
+		t.Errorf("with no page in hand: %q", said)
 	}
 }

@@ -278,6 +278,24 @@ func (s *printStep) onTable(in *scene.Input) {
 	}
 }
 
+// pageSay says which page is in hand and which lie beside it; empty for none.
+func (s *printStep) pageSay() string {
+	if s.page == "" || s.why != "" {
+		return ""
+	}
+	for _, sheet := range s.now().Plan.Sheets {
+		if sheet.Name != s.page {
+			continue
+		}
+		beside := slices.DeleteFunc(slices.Clone(sheet.Beside[:]), func(name string) bool { return name == "" })
+		if len(beside) == 0 {
+			return words.F("Page *%s*", s.page)
+		}
+		return words.F("Page *%s*, joins %s", s.page, listed(beside))
+	}
+	return ""
+}
+
 // leaveOut leaves piece i out of what is printed, or takes it in again.
 func (s *printStep) leaveOut(p model.Pattern, i int, out bool) {
 	s.without = maps.Clone(s.without)

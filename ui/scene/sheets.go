@@ -37,9 +37,18 @@ func (l *Layer) sheets(in Input) {
 // are written over it again.
 func (l *Layer) sheetNames(in Input) {
 	for _, s := range in.Sheets {
-		if name := sheetName(s, s.Name == in.Page); in.Names && !s.Blank && in.holdsName(s, name) {
-			l.Texts = append(l.Texts, name)
+		name := sheetName(s, s.Name == in.Page)
+		if !in.Names || s.Blank || !in.holdsName(s, name) {
+			continue
 		}
+		if s.Name == in.Page { // on a ground of its own
+			box := in.wordsBox(name).Grow(in.px(2))
+			l.Lines = append(l.Lines, Line{
+				Path: geom.Polyline(geom.Pt(box.Min.X, box.Centre().Y), geom.Pt(box.Max.X, box.Centre().Y)),
+				Width: 20 * max(in.Words, 1), Ink: InkAccent, Alpha: 1,
+			})
+		}
+		l.Texts = append(l.Texts, name)
 	}
 }
 
@@ -56,7 +65,7 @@ func sheetName(s Page, inHand bool) Text {
 		Size: 13, Bold: true, Ink: InkSoft, Anchor: Left, Halo: InkSheet,
 	}
 	if inHand {
-		t.Ink = InkAccentWords
+		t.Ink, t.Halo = InkOnAccent, 0
 	}
 	return t
 }
