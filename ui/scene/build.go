@@ -2,7 +2,6 @@ package scene
 
 import (
 	"slices"
-	"sync"
 
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -36,7 +35,7 @@ func Active(in Input, inHand []string) Layer {
 }
 
 func (l *Layer) pieces(in Input, wanted func(id string) bool) {
-	in.boxes = sync.OnceValue(in.pieceBoxes)
+	in.reckonOnce()
 	for i, q := range in.Pattern.Pieces {
 		if wanted(q.ID) {
 			l.piece(in, i)

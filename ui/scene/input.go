@@ -64,7 +64,9 @@ type Input struct {
 	Square    geom.Box     // the test square
 	Placement map[string]geom.Affine
 
-	boxes func() []geom.Box // of the pieces, while a layer is built
+	// While a layer is built:
+	boxes   func() []geom.Box     // of the pieces
+	threads func() [][]geom.Point // between lines that are shared
 }
 
 // px is a length in px of words, in mm of the Table.

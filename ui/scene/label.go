@@ -52,7 +52,7 @@ func (l *Layer) label(in Input, q model.Piece, edges []geom.Path) {
 // WordsBox is about where the words lie that name the pieces, inside them or
 // beside them; those of the runs alone where there are some.
 func (in Input) WordsBox() geom.Box {
-	in.boxes = sync.OnceValue(in.pieceBoxes)
+	in.reckonOnce()
 	var b geom.Box
 	for i, q := range in.Pattern.Pieces {
 		var l Layer
@@ -172,7 +172,7 @@ func (l *Layer) beside(in Input, q model.Piece, box geom.Box, lines []Text) (at 
 		{geom.Pt(box.Max.X+gap, box.Min.Y-h+in.px(labelLead)), Left},
 		{geom.Pt(box.Max.X+gap, box.Min.Y-h-gap), Left},
 	}
-	threads := in.sharedThreads()
+	threads := in.knownThreads()
 	best, least := places[0], math.Inf(1)
 	for _, p := range places {
 		label := geom.Box{Min: p.corner, Max: p.corner.Add(geom.Vec{X: w, Y: h})}
@@ -214,6 +214,20 @@ func (in Input) knownBoxes() []geom.Box {
 		return in.pieceBoxes()
 	}
 	return in.boxes()
+}
+
+// knownThreads are sharedThreads, reckoned once while a layer is built.
+func (in Input) knownThreads() [][]geom.Point {
+	if in.threads == nil {
+		return in.sharedThreads()
+	}
+	return in.threads()
+}
+
+// reckonOnce has what labels ask of all pieces reckoned once for all of them.
+func (in *Input) reckonOnce() {
+	whole := *in
+	in.boxes, in.threads = sync.OnceValue(whole.pieceBoxes), sync.OnceValue(whole.sharedThreads)
 }
 
 // pieceBoxes are the boxes round the pieces' lines.

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 
 	"quarterstep/model"
 	"quarterstep/model/geom"
@@ -21,15 +22,20 @@ func (l *Layer) sizeNumbers(in Input, q model.Piece, m geom.Affine) {
 	}
 	for _, middle := range [...]float64{0.62, 0.4, 0.78, 0.25} {
 		var numbers []Text
-		clear := true
+		var box geom.Box
 		for i, o := range q.Nest {
 			share := middle + (float64(i)-float64(n-1)/2)*step
 			at, _ := along(o.Edges[k].Transform(m), min(max(share, 0.08), 0.92))
 			t := Text{Words: o.Label(), At: at, Size: 12, Bold: i == n-1, Ink: NestInk(i, n), Halo: in.ground()}
-			clear = clear && !in.covers(t, l.Texts)
-			numbers = append(numbers, t)
+			numbers, box = append(numbers, t), box.Union(in.wordsBox(t))
 		}
-		if clear { // else they would be read as part of what is written there
+		var said []Text
+		for _, o := range l.Texts {
+			if meets(box, in.wordsBox(o)) {
+				said = append(said, o)
+			}
+		}
+		if !slices.ContainsFunc(numbers, func(t Text) bool { return in.covers(t, said) }) { // else they would be read as part of what is written there
 			l.Texts = append(l.Texts, numbers...)
 			return
 		}
@@ -40,11 +46,17 @@ func (l *Layer) sizeNumbers(in Input, q model.Piece, m geom.Affine) {
 func (in Input) covers(t Text, others []Text) bool {
 	box := in.wordsBox(t)
 	for _, o := range others {
-		if under := overlap(box, in.wordsBox(o)); under.Width() > 0 && under.Height() > 0 {
+		if meets(box, in.wordsBox(o)) {
 			return true
 		}
 	}
 	return false
+}
+
+// meets reports whether a and b share more than a side.
+func meets(a, b geom.Box) bool {
+	under := overlap(a, b)
+	return under.Min.X < under.Max.X && under.Min.Y < under.Max.Y
 }
 
 // widestEdge is the edge, at least long mm from end to end, between whose

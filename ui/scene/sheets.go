@@ -44,7 +44,7 @@ func (l *Layer) sheetNames(in Input) {
 		if s.Name == in.Page { // on a ground of its own
 			box := in.wordsBox(name).Grow(in.px(4))
 			l.Lines = append(l.Lines, Line{
-				Path: geom.Polyline(geom.Pt(box.Min.X, box.Centre().Y), geom.Pt(box.Max.X, box.Centre().Y)),
+				Path:  geom.Polyline(geom.Pt(box.Min.X, box.Centre().Y), geom.Pt(box.Max.X, box.Centre().Y)),
 				Width: 20 * max(in.Words, 1), Ink: InkAccent, Alpha: 1,
 			})
 		}
