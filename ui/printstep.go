@@ -39,13 +39,12 @@ type printStep struct {
 	shown *app.Job
 }
 
-// the printed sizes of A4 with the usual margin; see app.PrintSetup.
-const firstPaper = "A4"
-
+// newPrintStep is for the paper last printed on, or the usual one, with the usual
+// margin; see app.PrintSetup.
 func newPrintStep(paper string) printStep {
 	s, err := app.PrintSetup(paper, "", "")
 	if err != nil {
-		s, _ = app.PrintSetup(firstPaper, "", "")
+		s, _ = app.PrintSetup(atHome.paper, "", "")
 	}
 	return printStep{
 		setup: s, of: -1, target: true, sizes: map[string]bool{}, without: map[string]bool{},

@@ -102,7 +102,7 @@ func (w *Window) buildByTurns(then func()) {
 
 // nothing is a document without anything.
 func nothing() *session.Session {
-	doc, err := session.New(model.Pattern{})
+	doc, err := session.New(model.Pattern{Unit: atHome.unit})
 	if err != nil {
 		panic("a pattern without pieces cannot be opened: " + err.Error())
 	}

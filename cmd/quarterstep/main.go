@@ -45,6 +45,7 @@ func run(demo bool, files []string) error {
 	}
 	habits := settings.Load(dir)
 	ui.Speak(habits.Language)
+	ui.GoByRegion()
 	app.SetMetadata(fyne.AppMetadata{ID: appID, Migrations: checkedThreads})
 	ui.Start(app.NewWithID(appID), habits, dir, first(demo, files)).ShowAndRun()
 	return nil
