@@ -232,3 +232,19 @@ func (w *Window) toolsView() panel.ToolsView {
 		Toggles: w.toggleViews(), Zoom: percent(w.table.Percent()),
 	}
 }
+
+// newSewn remembers stitching lines; those of very many curves are worked out beside the
+// window.
+func (w *Window) newSewn() *scene.Sewn {
+	return &scene.Sewn{Aside: func(work, done func()) {
+		doc := w.doc
+		away(func() error {
+			work()
+			return nil
+		}, func(err error) {
+			if done(); err == nil && w.doc == doc {
+				nextFrame(func() { w.showTable(w.doc.Pattern(), w.doc.Result()) })
+			}
+		})
+	}}
+}

@@ -56,7 +56,7 @@ type Window struct {
 	dragFrom   float64   // what was put in, mm, when the drag of a lengthen line began
 	straight   scene.Ref // the grade point to straighten from, while the other is asked for
 	others     others
-	sewn       scene.Sewn    // the stitching lines shown last
+	sewn       *scene.Sewn   // the stitching lines shown last
 	guidesTook time.Duration // what the guides of the sizes on the way last cost
 	reported   reported
 
@@ -162,7 +162,7 @@ func (w *Window) take(doc *session.Session) {
 	w.listEarlier()
 	w.hand, w.doubts = firstEdge(doc.Pattern()), nil
 	w.body, w.grows, w.darts = wearerStep{}, growthStep{}, dartStep{}
-	w.trues, w.finds, w.sewn = trueStep{}, linkFinding{}, scene.Sewn{}
+	w.trues, w.finds, w.sewn = trueStep{}, linkFinding{}, w.newSewn()
 	for _, ph := range w.paper.photos {
 		w.stopJob(ph)
 	}

@@ -40,7 +40,7 @@ type Input struct {
 	Nest bool // show the printed sizes
 	Seam bool // show the stitching line
 	// Sewn remembers the stitching lines from one Table to the next; nil for none.
-	Sewn Sewn
+	Sewn *Sewn
 
 	// Scale is px a mm as the Table is shown now; it says how much room words
 	// have.
