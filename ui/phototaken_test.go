@@ -438,6 +438,10 @@ func TestTargetSheetsAreWritten(t *testing.T) {
 		if !bytes.HasPrefix(got, []byte("%PDF")) || len(got) != want.Len() {
 			t.Errorf("the %s are %d bytes, not %d", set, len(got), want.Len())
 		}
+		if !w.dialogOpen {
+			t.Fatalf("nothing says what to do with the %s", set)
+		}
+		w.asked.no()
 	}
 	if w.targetPaper().Name != "A4" {
 		t.Errorf("they are for %s", w.targetPaper().Name)

@@ -3,8 +3,10 @@ package ui
 import (
 	"io"
 	"path/filepath"
+	"strings"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
 
 	"quarterstep/app"
 	"quarterstep/assets/words"
@@ -39,6 +41,7 @@ func (w *Window) writeTargets(path string, set target.Set, on tile.Paper) {
 	write := func(out io.Writer) error { return app.WriteTargetSheet(out, set, on, printer) }
 	w.writing(path, words.T("The targets cannot be written"), plainly(write), func() {
 		w.say(words.F("Wrote %s. Print it at 100 %%, measure its square, and cut it apart.", filepath.Base(path)))
+		w.tellTargets(set, path)
 	})
 }
 
@@ -57,4 +60,25 @@ func (w *Window) targetPaper() tile.Paper {
 		panic("a usual paper is not known: " + name)
 	}
 	return on
+}
+
+// tellTargets says what to do with a sheet of targets that was written.
+func (w *Window) tellTargets(set target.Set, path string) {
+	if w.dialogOpen {
+		return
+	}
+	lay := words.T("3. Cut the strips apart and lay one at each of the four sides of the piece, flat beside the paper.")
+	if set == target.Corners {
+		lay = words.T("3. Cut the cards apart and lay one at each of the four corners of the piece, flat beside the paper.")
+	}
+	said := widget.NewLabel(strings.Join([]string{
+		words.F("The sheet is in %s.", path),
+		"",
+		words.T("1. Print it at 100 %, with no fitting to the page."),
+		words.T("2. Measure its square with a ruler."),
+		lay,
+		words.T("4. Take the photo from straight above, with all of them in it, and bring it in."),
+	}, "\n"))
+	said.Wrapping = fyne.TextWrapWord
+	w.tell(words.T("Targets for your photo"), said, nil, fyne.NewSize(520, 0))
 }

@@ -51,7 +51,10 @@ func (w *Window) linesView(p model.Pattern, ph *photo) *panel.LinesView {
 		v.Finish, v.Next = words.F("Take size %s as proposed", t.size), w.nextWord()
 	}
 	if under && done > 0 && done == len(k.Sizes) && !t.next.on && ph.job.words == "" {
-		v.Shelf = words.F("Put %s on the Shelf", cmp.Or(k.Name, words.T("the piece")))
+		v.Shelf = words.T("Put the piece on the Shelf")
+		if k.Name != "" {
+			v.Shelf = words.F("Put “%s” on the Shelf", k.Name)
+		}
 	}
 	v.Note = w.linesNote(p, ph, sizes)
 	return v
