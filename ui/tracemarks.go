@@ -18,6 +18,8 @@ type markMaking struct {
 	clicks []geom.Point
 }
 
+const dartMark = "dart"
+
 // traceMark is one kind of mark that can be put on the piece being traced.
 type traceMark struct {
 	kind  string // its English word
@@ -54,7 +56,7 @@ func traceMarks() []traceMark {
 		notch(words.Text("notch"), theme.Notch, words.T("click the notch on the line of its size"), false),
 		notch(words.Text("double notch"), theme.DoubleNotch, words.T("click the double notch on the line of its size"), true),
 		{
-			kind: "dart", word: words.Text("dart"), icon: theme.Dart, need: 3,
+			kind: dartMark, word: words.Text("dart"), icon: theme.Dart, need: 3,
 			asks: []string{words.T("click the end of one leg of the dart"), words.T("click the point of the dart"), words.T("click the end of its other leg")},
 			place: func(id, size string, at []geom.Point) func(model.Pattern) (model.Pattern, error) {
 				return edit.AddTracedDart(id, words.T("dart"), size, at[0], at[1], at[2])
@@ -119,7 +121,27 @@ func (w *Window) clickMark(at geom.Point) {
 	}
 	w.tracingID(w.doc.Pattern())
 	w.makeTracing(words.F("mark the %s", m.word), m.place(t.id, t.size, clicks))
+	if k, ok := w.tracing(); ok && m.kind == dartMark {
+		if size, missing := withoutDart(k, t.size); missing {
+			w.say(words.F("Mark the dart in size %s too: choose that line in the panel first. Until then it stands there as far along its edge as here.", size))
+		}
+	}
 	w.refresh()
+}
+
+// withoutDart is a size traced to its end in which fewer darts are marked than in the
+// given one.
+func withoutDart(k model.Tracing, marked string) (size string, missing bool) {
+	count := map[string]int{}
+	for _, d := range k.Darts {
+		count[d.Size]++
+	}
+	for _, s := range k.Sizes {
+		if s.Closed && count[s.Size] < count[marked] {
+			return s.Size, true
+		}
+	}
+	return "", false
 }
 
 // markLines draws the marks of a tracing, on the Table.

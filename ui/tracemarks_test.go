@@ -81,6 +81,21 @@ func TestAMarkIsTakenAway(t *testing.T) {
 	}
 }
 
+// A dart marked in one size is asked for in the others that are traced.
+func TestDartIsAskedForInEverySize(t *testing.T) {
+	k := model.Tracing{
+		Sizes: []model.TracedSize{{Size: "48", Closed: true}, {Size: "40"}, {Size: "34", Closed: true}},
+		Darts: []model.TracedDart{{Size: "34"}},
+	}
+	if size, missing := withoutDart(k, "34"); !missing || size != "48" {
+		t.Errorf("missing in %q, %v", size, missing)
+	}
+	k.Darts = append(k.Darts, model.TracedDart{Size: "48"})
+	if size, missing := withoutDart(k, "48"); missing {
+		t.Errorf("marked everywhere, and missing in %q", size)
+	}
+}
+
 // A chart is named with the sizes it has where it is chosen.
 func TestChartsSayTheirSizes(t *testing.T) {
 	w, _, _ := onBib(t)
