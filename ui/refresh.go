@@ -84,7 +84,7 @@ func (w *Window) showTable(p model.Pattern, r grading.Result) {
 // sceneOf is what the Table shows.
 func (w *Window) sceneOf(p model.Pattern, r grading.Result) scene.Input {
 	defer stopwatch.Lap("input")()
-	in := scene.Input{Pattern: p, Result: r, Select: w.hand, Nest: w.nest, Seam: w.seam, Sewn: w.sewn}
+	in := scene.Input{Pattern: p, Result: r, Select: w.hand, Nest: w.nest, Seam: w.seam, Sewn: w.sewn, Rooms: w.rooms}
 	if w.step == stepPrint {
 		w.print.onTable(&in)
 		return in

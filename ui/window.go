@@ -56,6 +56,7 @@ type Window struct {
 	dragFrom   float64   // what was put in, mm, when the drag of a lengthen line began
 	straight   scene.Ref // the grade point to straighten from, while the other is asked for
 	others     others
+	rooms      scene.Rooms   // and where there was room for words
 	sewn       *scene.Sewn   // the stitching lines shown last
 	guidesTook time.Duration // what the guides of the sizes on the way last cost
 	reported   reported
@@ -162,7 +163,8 @@ func (w *Window) take(doc *session.Session) {
 	w.listEarlier()
 	w.hand, w.doubts = firstEdge(doc.Pattern()), nil
 	w.body, w.grows, w.darts = wearerStep{}, growthStep{}, dartStep{}
-	w.trues, w.finds, w.sewn = trueStep{}, linkFinding{}, w.newSewn()
+	w.trues, w.finds = trueStep{}, linkFinding{}
+	w.sewn, w.rooms = w.newSewn(), scene.Rooms{}
 	for _, ph := range w.paper.photos {
 		w.stopJob(ph)
 	}

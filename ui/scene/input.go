@@ -41,6 +41,8 @@ type Input struct {
 	Seam bool // show the stitching line
 	// Sewn remembers the stitching lines from one Table to the next; nil for none.
 	Sewn *Sewn
+	// Rooms remembers where there is room for words, in the same way; nil for none.
+	Rooms Rooms
 
 	// Scale is px a mm as the Table is shown now; it says how much room words
 	// have.

@@ -33,11 +33,12 @@ func (l *Layer) label(in Input, q model.Piece, edges []geom.Path) {
 		steady = printed.Transform(in.place(q))
 	}
 	w, h := labelSize(in, lines)
-	at, room := roomiest(steady, in.obstacles(q))
+	obstacles := in.obstacles(q)
+	at, room := in.Rooms.roomiest(q.ID, steady, obstacles)
 	if room < in.px(labelRoom) || !fits(steady, at, w, h) {
 		room = 0
 		var ok bool
-		if at, ok = in.clearest(steady, in.obstacles(q), l.Texts, w, h); !ok {
+		if at, ok = in.clearest(steady, obstacles, l.Texts, w, h); !ok {
 			l.labelBeside(in, q, box, lines)
 			return
 		}

@@ -21,6 +21,23 @@ func rounds(n int) (model.Piece, grading.Piece) {
 	return q, grading.Piece{Edges: []geom.Path{geom.Polyline(line[:half+1]...), geom.Polyline(line[half:]...)}}
 }
 
+// TestRoomsAreThoseOfNow: what is remembered counts only where nothing has changed.
+func TestRoomsAreThoseOfNow(t *testing.T) {
+	r := Rooms{}
+	_, round := rounds(40)
+	whole := geom.Join(round.Edges...)
+	bar := [][]geom.Point{{geom.Pt(0, -300), geom.Pt(0, 300)}}
+	for _, c := range []struct {
+		outline   geom.Path
+		obstacles [][]geom.Point
+	}{{whole, nil}, {whole, nil}, {whole, bar}, {whole.Transform(geom.Translate(geom.Vec{X: 50})), bar}, {whole, bar[:0]}} {
+		at, room := r.roomiest("d", c.outline, c.obstacles)
+		if wantAt, want := roomiest(c.outline, c.obstacles); at != wantAt || room != want {
+			t.Errorf("room of %v at %v, want %v at %v", room, at, want, wantAt)
+		}
+	}
+}
+
 // TestSewnBeside: a stitching line of very many curves is worked out elsewhere, one at a
 // time; until it is there none is drawn, and never one of another cutting line.
 func TestSewnBeside(t *testing.T) {
