@@ -93,7 +93,11 @@ func (in Input) runLabel(r Run, run geom.Path, outside float64, said []Text) []T
 // runWordsAt is a run's name and length outside it, a share of the way along.
 func (in Input) runWordsAt(r Run, run geom.Path, share, outside float64) []Text {
 	at, dir := along(run, share)
-	off := dir.Perp().Scale(outside * runWords)
+	aside := float64(runWords)
+	if in.hatched(r) {
+		aside += hatchRoom
+	}
+	off := dir.Perp().Scale(outside * aside)
 	t := Text{Words: r.Name, At: at, DX: off.X, DY: off.Y - 9, Size: 16, Bold: true, Ink: InkWords, Halo: in.ground()}
 	switch {
 	case off.X > runWords/2:
@@ -109,6 +113,16 @@ func (in Input) runWordsAt(r Run, run geom.Path, share, outside float64) []Text 
 	length.Words, length.Size, length.Bold, length.Ink = r.Length, 13, false, InkSoft
 	length.DY += 18
 	return []Text{t, length}
+}
+
+// hatchRoom is how much farther, px, a run's words stand off a line that is hatched.
+const hatchRoom = 12
+
+// hatched reports whether something to look at is marked along a run.
+func (in Input) hatched(r Run) bool {
+	return slices.ContainsFunc(in.Look, func(f Fault) bool {
+		return f.Ref.Piece == r.Piece && slices.Contains(r.Edges, f.Ref.Edge)
+	})
 }
 
 // runEnds are the handles at the ends of runs on pieces other than the one
