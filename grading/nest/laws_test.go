@@ -230,9 +230,10 @@ func TestGradingDoesNotMindHowTheSizesAreLaid(t *testing.T) {
 
 // A size between two neighbouring printed ones lies between their lines, all
 // along: wherever a place of an edge faces the same edge of both, it has the one
-// on its left and the other on its right, or lies within 0.06 mm of one of them.
-// Between sizes farther apart that cannot hold: where their lines all but touch,
-// as at the foot of an armhole, the draft itself leaves the band.
+// on its left and the other on its right, or lies within 0.09 mm of one of them:
+// where the two lines all but touch, at the foot of the armhole, the draft itself
+// leaves the band by up to 0.080 mm (over all neighbours of both charts, in 64ths of
+// a step). Between sizes farther apart it cannot hold at all.
 func TestBetweenLiesBetweenAllAlong(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := women()
@@ -250,7 +251,7 @@ func TestBetweenLiesBetweenAllAlong(t *testing.T) {
 			for _, at := range e.Flatten(0.1) {
 				left, faceA := side(q.Nest[0].Edges[j], at)
 				right, faceB := side(q.Nest[1].Edges[j], at)
-				if near := math.Min(math.Abs(left), math.Abs(right)); faceA && faceB && near > 0.06 && left*right > 0 {
+				if near := math.Min(math.Abs(left), math.Abs(right)); faceA && faceB && near > 0.09 && left*right > 0 {
 					t.Fatalf("edge %d lies %.3f mm outside the two printed lines at %v", j+1, near, at)
 				}
 			}
