@@ -29,7 +29,6 @@ func (w *Window) setText(size float64) {
 	w.settings.Text = size
 	w.keepSettings()
 	w.setTheme()
-	w.frame.Refresh()
 	w.refresh()
 	w.table.Fit()
 }

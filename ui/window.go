@@ -310,8 +310,18 @@ func (w *Window) goTo(step int) {
 	}
 }
 
-// setTheme dresses the window light or dark.
+// setTheme puts the colours and the size of words in force. What the window holds is
+// out of it meanwhile: the toolkit would show each thing anew once for everything it
+// lies in; as it comes back, all is shown anew once.
 func (w *Window) setTheme() {
+	if w.frame != nil {
+		held := w.frame.Objects
+		w.frame.Objects = nil
+		defer func() {
+			w.frame.Objects = held
+			w.frame.Refresh()
+		}()
+	}
 	w.app.Settings().SetTheme(theme.New(w.settings.Dark, float32(w.settings.TextSize())))
 	if w.table != nil {
 		w.table.SetPalette(w.palette())

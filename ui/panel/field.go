@@ -294,7 +294,7 @@ func (k keyTheme) Size(n fyne.ThemeSizeName) float32 {
 	case base.SizeNameText:
 		return theme.Px(theme.KeyFigure)
 	case base.SizeNameInnerPadding:
-		return 8
+		return theme.Px(8)
 	}
 	return k.now().Size(n)
 }
