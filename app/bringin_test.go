@@ -77,7 +77,8 @@ func TestWhatCannotBeBroughtInIsToldInOneSentence(t *testing.T) {
 		{file("empty.svg", ""), women, "not an SVG"},
 		{file("words.svg", "two metres of linen"), women, "not an SVG drawing"},
 		{file("cut.svg", string(svg[:len(svg)/2])), women, "damaged"},
-		{file("bare.svg", `<svg xmlns="http://www.w3.org/2000/svg" width="10mm" height="10mm"/>`), women, "size"},
+		{file("bare.svg", `<svg xmlns="http://www.w3.org/2000/svg" width="10mm" height="10mm"/>`), women, "no lines"},
+		{file("unsized.svg", `<svg xmlns="http://www.w3.org/2000/svg" width="10mm" height="10mm"><path d="M0 0h5v5z"/></svg>`), women, "size"},
 		{nestFile("blouse-eu-36-42.svg"), chartOf(t, "us-misses"), "US misses"},
 		{nestFile("blouse-eu-36-42.svg"), model.SizeChart{}, "Choose a size chart"},
 	} {
