@@ -5,6 +5,7 @@ import (
 	"math"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -321,5 +322,29 @@ func TestGirthsBeside(t *testing.T) {
 	v := view()
 	if v.EaseWaits || len(v.Ease) != len(want.Rows) || v.Ease[0].Finished != girthFigure(want.Rows[0].Target.Finished, w.doc.Pattern().Unit) || w.checksShown().Waits != "" {
 		t.Errorf("at the end waiting %v, %+v, want %+v", v.EaseWaits, v.Ease, want.Rows)
+	}
+}
+
+// TestWhatIsSaidStays: a sentence in the status bar is not put away by what comes from
+// beside the window, as the checks do after a file is opened.
+func TestWhatIsSaidStays(t *testing.T) {
+	w := open(t)
+	put(t, &checkAtOnce, 0)
+	var beside later
+	put(t, &besideWindow, beside.add)
+	w.do("name", named("Sunday blouse"))
+	w.say("A sentence.")
+	if !w.checking() {
+		t.Fatal("nothing is checked beside the window")
+	}
+	for len(beside) > 0 {
+		beside.next(t)
+	}
+	if got := w.status.Text(); got != "A sentence." {
+		t.Errorf("after the checks the status bar says %q", got)
+	}
+	w.table.OnPointer(geom.Pt(10, 10))
+	if got := w.status.Text(); strings.Contains(got, "A sentence.") {
+		t.Errorf("after the pointer moved the status bar says %q", got)
 	}
 }

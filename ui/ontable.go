@@ -284,7 +284,7 @@ func (w *Window) statusParts(p model.Pattern) []string {
 
 // showStatus says in words what the Table shows.
 func (w *Window) showStatus() {
-	if w.said != "" {
+	if w.sentence = w.said; w.said != "" {
 		w.setStatus(w.said)
 		w.said = ""
 		return
@@ -315,6 +315,9 @@ func (w *Window) showStatus() {
 	w.setStatus(parts...)
 }
 
-// setStatus fills the status bar, what was left out of what was dropped always with
-// it: the photos that came in say more than one thing after it.
-func (w *Window) setStatus(parts ...string) { w.status.Set(append(parts, w.leftOut)...) }
+// setStatus fills the status bar. That the document is a copy is always with it, and
+// what was left out of what was dropped: the photos that came in say more than one
+// thing after it.
+func (w *Window) setStatus(parts ...string) {
+	w.status.Set(append(append([]string{w.copySay()}, parts...), w.leftOut)...)
+}

@@ -80,7 +80,7 @@ func (w *Window) lookForLinks(p model.Pattern) {
 				w.say(sentence(err.Error()))
 			}
 			if !atOnce {
-				w.refresh()
+				w.refreshAside()
 			}
 		})
 	})

@@ -66,11 +66,21 @@ func (w *Window) keepSafe(doc *session.Session) {
 	}
 }
 
-// sayCopy tells that the document opened from path is a copy, if it is.
+// sayCopy tells that the document opened from path is a copy, if it is, until it is
+// saved.
 func (w *Window) sayCopy(path string) {
 	if path != "" && w.doc.Path() == "" {
-		w.say(words.F("Another window has %s open. This is a copy; save it under another name.", filepath.Base(path)))
+		w.copyOf = filepath.Base(path)
+		w.showStatus()
 	}
+}
+
+// copySay is the sentence that it is a copy; empty where it is none.
+func (w *Window) copySay() string {
+	if w.copyOf == "" || w.doc.Path() != "" {
+		return ""
+	}
+	return words.F("Another window has %s open. This is a copy; save it under another name.", w.copyOf)
 }
 
 // claim holds the file at path for this window in place of the one before;

@@ -36,6 +36,16 @@ func (w *Window) refresh() {
 	w.showStatus()
 }
 
+// refreshAside is refresh for what was worked out beside the window: the hand did
+// nothing, so what the status bar says stays.
+func (w *Window) refreshAside() {
+	says := w.sentence
+	w.refresh()
+	if says != "" && w.sentence == "" {
+		w.say(says)
+	}
+}
+
 // relaySide stacks the side panels anew when one of them grew or shrank. While
 // all of them are shown anew it waits until they have been.
 func (w *Window) relaySide() {

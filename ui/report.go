@@ -95,7 +95,7 @@ func (w *Window) checkBeside() {
 				}
 			}
 			if !atOnce {
-				w.refresh()
+				w.refreshAside()
 			}
 		})
 	})

@@ -36,6 +36,8 @@ type Window struct {
 	said       string        // a sentence for the status bar, shown once
 	alone      bool          // a total is added to the edge in hand alone, not to the one sewn to it
 	leftOut    string        // what of the files dropped last cannot be brought in, until she goes on
+	copyOf     string        // the file, open in another window, that the document is a copy of
+	sentence   string        // in the status bar now
 	doubts     []string      // what bringing in left to look at
 	looked     string        // the finding in hand
 	faults     []scene.Fault // what to look at on the Table, as last looked
@@ -155,7 +157,7 @@ func (w *Window) take(doc *session.Session) {
 		w.doc.Leave()
 	}
 	w.keepSafe(doc)
-	w.doc = doc
+	w.doc, w.copyOf = doc, ""
 	w.demoOpen, w.tourAt = false, tourAt{}
 	w.docSerial++
 	w.doc.Listen(w.changed)

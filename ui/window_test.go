@@ -416,8 +416,16 @@ func TestTwoWindowsOnOneFile(t *testing.T) {
 	if got := second.doc.Path(); got != "" {
 		t.Errorf("opened at %q, not as a copy", got)
 	}
+	says := func() bool { return strings.Contains(second.status.Text(), "This is a copy") }
+	second.table.OnPointer(geom.Pt(10, 10))
+	if !says() {
+		t.Errorf("of the copy the status bar says %q", second.status.Text())
+	}
 	if savedTo(second, path) {
 		t.Error("the second window wrote over the file of the first")
+	}
+	if !savedTo(second, filepath.Join(t.TempDir(), "b.qstep")) || says() {
+		t.Errorf("saved elsewhere, the status bar says %q", second.status.Text())
 	}
 	first.doc.Undo()
 	later := time.Now().Add(time.Hour)
