@@ -195,10 +195,7 @@ func TestTheLastFolderIsGone(t *testing.T) {
 	t.Setenv("HOME", home)
 	w := open(t)
 	w.settings.Folder = "/gone"
-	var soon moments
-	var disk later
-	put(t, &afterAMoment, soon.add)
-	put(t, &besideWindow, disk.add)
+	soon, _ := heldUp(t)
 	w.askFile("Open", []folders.Kind{{Name: "All"}}, func(string) {})
 	soon.pass()
 	if !w.fileBox.slow {

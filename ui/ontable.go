@@ -284,7 +284,7 @@ func (w *Window) statusParts(p model.Pattern) []string {
 
 // showStatus says in words what the Table shows.
 func (w *Window) showStatus() {
-	if w.sentence = w.said; w.said != "" {
+	if w.says = w.said; w.said != "" {
 		w.setStatus(w.said)
 		w.said = ""
 		return

@@ -39,9 +39,9 @@ func (w *Window) refresh() {
 // refreshAside is refresh for what was worked out beside the window: the hand did
 // nothing, so what the status bar says stays.
 func (w *Window) refreshAside() {
-	says := w.sentence
+	says := w.says
 	w.refresh()
-	if says != "" && w.sentence == "" {
+	if says != "" && w.says == "" {
 		w.say(says)
 	}
 }

@@ -322,7 +322,7 @@ func (w *Window) pointed(at geom.Point) {
 	}
 	to, _ := w.pointing().Aim(line, at)
 	t.aim, t.aiming = to, true
-	w.reachFor(line, to)
+	w.followTo(line, to)
 	w.showTrace()
 }
 

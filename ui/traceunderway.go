@@ -33,10 +33,10 @@ type lineWanted struct {
 // in the same frame: most take a few ms.
 const soon = 8 * time.Millisecond
 
-// reachFor has the line from the last corner to a place followed. One that takes
+// followTo has the line from the last corner to a place followed. One that takes
 // longer than a moment, as over much print or where none leads there, is followed
 // beside the window; until it is there, the last one stays.
-func (w *Window) reachFor(line model.TracedSize, to geom.Point) {
+func (w *Window) followTo(line model.TracedSize, to geom.Point) {
 	t := &w.paper.trace
 	of := w.wantedTo(line, to)
 	switch {
@@ -62,14 +62,14 @@ func (w *Window) reachFor(line model.TracedSize, to geom.Point) {
 		t.asking = true
 		besideWindow(func() {
 			got := <-done
-			fyne.Do(func() { w.reached(got) })
+			fyne.Do(func() { w.lineCame(got) })
 		})
 	}
 }
 
-// reached takes a line that was followed beside the window, unless another corner
+// lineCame takes a line that was followed beside the window, unless another corner
 // was set meanwhile, and asks for the one to where the pointer is now.
-func (w *Window) reached(got lineUnderWay) {
+func (w *Window) lineCame(got lineUnderWay) {
 	t := &w.paper.trace
 	t.asking = false
 	k, _ := w.tracing()
@@ -81,7 +81,7 @@ func (w *Window) reached(got lineUnderWay) {
 	if got.of.as(now) {
 		t.live = got
 	}
-	w.reachFor(line, t.aim)
+	w.followTo(line, t.aim)
 	w.showTrace()
 }
 

@@ -17,6 +17,15 @@ import (
 	"quarterstep/model/store"
 )
 
+// heldUp has moments pass, and what is done beside the window be done, only when the
+// test says so.
+func heldUp(t *testing.T) (soon *moments, disk *later) {
+	soon, disk = new(moments), new(later)
+	put(t, &afterAMoment, soon.add)
+	put(t, &besideWindow, disk.add)
+	return soon, disk
+}
+
 // TestOpeningFromADriveThatDoesNotAnswer: after a moment a dialog says so, Escape lets
 // go, what comes in the end does not count, and the window can be closed meanwhile.
 func TestOpeningFromADriveThatDoesNotAnswer(t *testing.T) {
@@ -26,10 +35,7 @@ func TestOpeningFromADriveThatDoesNotAnswer(t *testing.T) {
 		t.Fatal("not saved")
 	}
 	was := w.doc
-	var soon moments
-	var disk later
-	put(t, &afterAMoment, soon.add)
-	put(t, &besideWindow, disk.add)
+	soon, disk := heldUp(t)
 	for say, letGo := range map[string]func(){
 		"Escape":     func() { typed(w, fyne.KeyEscape) },
 		"the button": func() { w.waits.cancel() },
@@ -52,7 +58,7 @@ func TestOpeningFromADriveThatDoesNotAnswer(t *testing.T) {
 		if w.doc != was || w.dialogOpen {
 			t.Errorf("%s: what came in the end counted", say)
 		}
-		disk = nil
+		*disk = nil
 	}
 	w.open(path)
 	disk.next(t)
@@ -86,14 +92,11 @@ func TestASaveThatKeepsWaiting(t *testing.T) {
 	w := open(t)
 	folder := t.TempDir()
 	gone, other := filepath.Join(folder, "gone.qstep"), filepath.Join(folder, "other.qstep")
-	var soon moments
-	var disk later
-	put(t, &afterAMoment, soon.add)
-	put(t, &besideWindow, disk.add)
+	soon, disk := heldUp(t)
 	w.do("name", named("A"))
 	w.saveTo(gone, nil)
-	hangs := disk
-	disk = nil
+	hangs := *disk
+	*disk = nil
 	soon.pass()
 	if !w.saves.slow || !w.red.Visible() {
 		t.Fatalf("slow %v, said %v", w.saves.slow, w.red.Visible())
@@ -130,10 +133,7 @@ func TestASaveThatKeepsWaiting(t *testing.T) {
 // ever where work would be lost.
 func TestClosingWhileASaveKeepsWaiting(t *testing.T) {
 	w := open(t)
-	var soon moments
-	var disk later
-	put(t, &afterAMoment, soon.add)
-	put(t, &besideWindow, disk.add)
+	soon, _ := heldUp(t)
 	w.do("name", named("A"))
 	w.saveTo(filepath.Join(t.TempDir(), "gone.qstep"), nil)
 	closed := false
@@ -185,10 +185,7 @@ func TestChangedUnderneathIsAskedBeside(t *testing.T) {
 // TestBringingInShowsHowFar: the dialog shows how far it is, and letting go ends it.
 func TestBringingInShowsHowFar(t *testing.T) {
 	w := open(t)
-	var soon moments
-	var disk later
-	put(t, &afterAMoment, soon.add)
-	put(t, &besideWindow, disk.add)
+	soon, disk := heldUp(t)
 	var watch app.Watch
 	w.bringing("a.svg", func(got app.Watch) func() {
 		watch = got
@@ -211,10 +208,7 @@ func TestBringingInShowsHowFar(t *testing.T) {
 func TestAPDFThatIsLetGo(t *testing.T) {
 	w := open(t)
 	w.goTo(stepPrint)
-	var soon moments
-	var disk later
-	put(t, &afterAMoment, soon.add)
-	put(t, &besideWindow, disk.add)
+	soon, disk := heldUp(t)
 	path := filepath.Join(t.TempDir(), "a.pdf")
 	job := w.print.now()
 	pages, of := 0, job.Pages()

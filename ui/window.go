@@ -37,7 +37,7 @@ type Window struct {
 	alone      bool          // a total is added to the edge in hand alone, not to the one sewn to it
 	leftOut    string        // what of the files dropped last cannot be brought in, until she goes on
 	copyOf     string        // the file, open in another window, that the document is a copy of
-	sentence   string        // in the status bar now
+	says       string        // the sentence that the status bar shows, empty while it shows figures
 	doubts     []string      // what bringing in left to look at
 	looked     string        // the finding in hand
 	faults     []scene.Fault // what to look at on the Table, as last looked

@@ -1,8 +1,6 @@
 package panel
 
 import (
-	"image/color"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
@@ -45,15 +43,3 @@ func (g *ground) CreateRenderer() fyne.WidgetRenderer {
 	d.lay = func(size fyne.Size) { place(r, 0, 0, size.Width, size.Height) }
 	return d.ready()
 }
-
-func windowFill(p theme.Palette) color.NRGBA   { return p.Window }
-func fieldFill(p theme.Palette) color.NRGBA    { return p.Field }
-func railFill(p theme.Palette) color.NRGBA     { return p.Rail }
-func raisedFill(p theme.Palette) color.NRGBA   { return p.Raised }
-func separatorInk(p theme.Palette) color.NRGBA { return p.Separator }
-
-func amberFill(p theme.Palette) color.NRGBA { return p.AmberTint }
-func lossFill(p theme.Palette) color.NRGBA  { return p.Loss }
-func clear(p theme.Palette) color.NRGBA     { return theme.Faded(p.Ink, 0) }
-func tileFill(p theme.Palette) color.NRGBA  { return p.Tile }
-func gridMajor(p theme.Palette) color.NRGBA { return p.GridMajor }

@@ -1,7 +1,6 @@
 package panel
 
 import (
-	"image/color"
 	"sort"
 	"strings"
 
@@ -11,23 +10,6 @@ import (
 
 	"quarterstep/ui/theme"
 )
-
-// tone picks a colour from the palette in use.
-type tone func(theme.Palette) color.NRGBA
-
-func ink(p theme.Palette) color.NRGBA        { return p.Ink }
-func inkSoft(p theme.Palette) color.NRGBA    { return p.InkSoft }
-func inkFaint(p theme.Palette) color.NRGBA   { return p.InkFaint }
-func accent(p theme.Palette) color.NRGBA     { return p.Accent }
-func accentTint(p theme.Palette) color.NRGBA { return p.AccentTint }
-func accentInk(p theme.Palette) color.NRGBA  { return p.AccentInk }
-func onAccent(p theme.Palette) color.NRGBA   { return p.OnAccent }
-func edge(p theme.Palette) color.NRGBA       { return p.Edge }
-func amberInk(p theme.Palette) color.NRGBA   { return p.AmberInk }
-func onLoss(p theme.Palette) color.NRGBA     { return p.OnLoss }
-
-// faded is for drawings and words that are switched off.
-func faded(p theme.Palette) color.NRGBA { return theme.Faded(p.InkFaint, 0.55) }
 
 // saying is text of one size and tone that follows the theme. It is one line,
 // cut with an ellipsis where cut is set and the room too narrow, or as many
