@@ -5,7 +5,6 @@ import (
 	"context"
 	"math"
 	"slices"
-	"sync"
 
 	"quarterstep/model/crew"
 	"quarterstep/model/geom"
@@ -275,8 +274,10 @@ func (s sight) moveOf(here sight, dx, dy int) geom.Vec {
 	}
 }
 
+// byScore orders places by what they score, those that score the same as they came:
+// what comes first may not hang on which processor was done first.
 func byScore(all []spot) {
-	slices.SortFunc(all, func(a, b spot) int { return cmp.Compare(b.score, a.score) })
+	slices.SortStableFunc(all, func(a, b spot) int { return cmp.Compare(b.score, a.score) })
 }
 
 // best are the likeliest places, no two of them one.
@@ -334,9 +335,8 @@ func (s sight) spot(here sight, turn float64, dx, dy int) spot {
 // refine looks for the best place near one, on finer cells.
 func (s sight) refine(part sight, at spot, l finer) spot {
 	there := s.cells(l.cell, 0)
-	best := spot{score: -1}
-	var lock sync.Mutex
-	rows(2*l.turnReach+1, func(i int) {
+	found := make([]spot, 2*l.turnReach+1)
+	rows(len(found), func(i int) {
 		turn := at.turn + float64(i-l.turnReach)*l.turn*math.Pi/180
 		here := part.cells(l.cell, turn)
 		base := at.move.Add(here.at.Sub(there.at)).Scale(1 / l.cell)
@@ -349,13 +349,10 @@ func (s sight) refine(part sight, at spot, l finer) spot {
 				}
 			}
 		}
-		lock.Lock()
-		defer lock.Unlock()
-		if top.score > best.score {
-			best = top
-		}
+		found[i] = top
 	})
-	return best
+	byScore(found)
+	return found[0]
 }
 
 // markPair is two places far from each other that a part at a spot and the

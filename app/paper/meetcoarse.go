@@ -3,7 +3,7 @@ package paper
 import (
 	"context"
 	"math"
-	"sync"
+	"slices"
 	"sync/atomic"
 )
 
@@ -34,20 +34,16 @@ func (s sight) coarse(ctx context.Context, part sight, turns []float64, progress
 	reach := int(math.Hypot(float64(part.w), float64(part.h))*part.step/coarseCell) + 2
 	w, h := smooth(there.w+reach), smooth(there.h+reach)
 	over := spectraOf(there, w, h)
-	var all []spot
-	var lock sync.Mutex
+	found := make([][]spot, len(turns))
 	var done atomic.Int64
 	rows(len(turns), func(i int) {
 		if ctx.Err() != nil {
 			return
 		}
-		some := there.spots(over, part.cells(coarseCell, turns[i]), turns[i])
+		found[i] = there.spots(over, part.cells(coarseCell, turns[i]), turns[i])
 		progress(float64(done.Add(1)) / float64(len(turns)))
-		lock.Lock()
-		defer lock.Unlock()
-		all = append(all, some...)
 	})
-	return best(all)
+	return best(slices.Concat(found...))
 }
 
 // spots are the likeliest places of a part turned already, as spot scores them.
