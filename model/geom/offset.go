@@ -113,11 +113,13 @@ func (p Path) cutAt(i int, t float64) Path {
 }
 
 // clear reports whether the finished line keeps its distance from p, tried at
-// the quarters of its cubics.
+// places so close that between them it comes nearer by far less than what is kept
+// in hand.
 func (o *offsetting) clear(p Path) bool {
+	const places, inHand = 32, 0.1 // of each cubic, and of the tolerance
 	for _, c := range o.out {
-		for _, t := range [4]float64{0.25, 0.5, 0.75, 1} {
-			if _, _, dist := p.Nearest(c.At(t), o.tol/8); dist < math.Abs(o.d)-2*o.tol {
+		for k := range places + 1 {
+			if _, _, dist := p.Nearest(c.At(float64(k)/places), o.tol/8); dist < math.Abs(o.d)-(1-inHand)*2*o.tol {
 				return false
 			}
 		}
